@@ -84,48 +84,62 @@ void add_gauges(Sheet& sheet, Pen& pen, const Subject& s) {
   }
 }
 
-/// How far a gauge is from a wall; nothing where none stands there.
-std::optional<double> off_wall(const facts::Gauge& g, job::Side side, const Subject& s) {
-  if (!s.job().alcove.has_wall(side)) return std::nullopt;
+/// What the gauges' columns are measured from: the left stud face, the right one where no left wall stands, else O's
+/// edge, where nothing runs askew. Their rows: the back stud face, or the entry.
+job::Side beside_columns(const job::Job& job) {
+  return !job.alcove.has_wall(job::Side::left) && job.alcove.has_wall(job::Side::right) ? job::Side::right
+                                                                                        : job::Side::left;
+}
+job::Side behind_rows(const job::Job& job) {
+  return job.alcove.has_wall(job::Side::back) ? job::Side::back : job::Side::front;
+}
+std::string face_words(job::Side side, const job::Job& job) {
+  if (side == job::Side::left) return left_face(job);
+  return side == job::Side::front ? "entry" : std::string{job::name_of(side)} + " stud face";
+}
+
+double off_side(const facts::Gauge& g, job::Side side, const Subject& s) {
   return s.facts.room.faces.off(side, {g.x_mm, g.y_mm});
 }
 
-/// Whether one column of gauges is as far from the left wall as another row's tape would read it.
-bool left_runs_askew(const Subject& s) {
+/// Whether one column of gauges is as far from that side wall as another row's tape would read it.
+bool runs_askew(job::Side side, const Subject& s) {
   constexpr double alike_mm = 0.5;  // half a mark of the finer tape
   const std::vector<facts::Gauge>& gauges = s.facts.room.gauges;
   const auto [first, last] = std::minmax_element(
       gauges.begin(), gauges.end(), [](const facts::Gauge& a, const facts::Gauge& b) { return a.y_mm < b.y_mm; });
-  const survey::FootLine& left = s.facts.room.faces.left;
-  return first != last && std::abs(left.at(first->y_mm) - left.at(last->y_mm)) > alike_mm;
+  const survey::StudFaces& faces = s.facts.room.faces;
+  const survey::FootLine& wall = side == job::Side::right ? faces.right : faces.left;
+  return first != last && std::abs(wall.at(first->y_mm) - wall.at(last->y_mm)) > alike_mm;
 }
 
-const std::vector<Column>& depth_columns() {
-  static const std::vector<Column> columns{
-      {"point", 1}, {"from left", 1.5}, {"from back", 1.5}, {"to the ribs", 1.7}, {"to the line", 1.6}};
-  return columns;
+std::vector<Column> depth_columns(const job::Job& job) {
+  return {{"point", 1},
+          {std::string{"from "} + job::name_of(beside_columns(job)), 1.5},
+          {behind_rows(job) == job::Side::front ? "from entry" : "from back", 1.5},
+          {"to the ribs", 1.7},
+          {"to the line", 1.6}};
 }
 
 /// Every point by its place and its depths.
 std::vector<Cells> depth_rows(const Pen& pen, const Subject& s) {
   std::vector<Cells> rows;
+  const job::Side across = beside_columns(s.job()), deep = behind_rows(s.job());
   for (const facts::Gauge& g : s.facts.room.gauges) {
     Cells cells{g.name};
-    for (const job::Side side : {job::Side::left, job::Side::back}) {
-      const auto off = off_wall(g, side, s);
-      cells.push_back(off ? pen.words(*off) : "");
-    }
+    for (const job::Side side : {across, deep}) cells.push_back(pen.words(off_side(g, side, s)));
     for (const double depth : {g.set_mm, g.spread_mm}) cells.push_back(g.clear ? "keep clear" : pen.words(depth));
     rows.push_back(std::move(cells));
   }
   rows.push_back(
-      {"Depths from the subfloor. Places from the stud faces beside each point, square to the base: where a "
-       "wall runs askew a tape is hooked anew for every point."});
+      {"Depths from the subfloor. Places from the " + face_words(across, s.job()) + " and the " +
+       face_words(deep, s.job()) +
+       " beside each point, square to the base: where a wall runs askew a tape is hooked anew for every point."});
   return rows;
 }
 
 double add_depths(Pen& pen, const Subject& s, Point top_left) {
-  Table table{pen, top_left, 42 * pen.text_mm(), depth_columns()};
+  Table table{pen, top_left, 42 * pen.text_mm(), depth_columns(s.job())};
   table.head();
   for (const Cells& row : depth_rows(pen, s)) table.row(row);
   return table.bottom();
@@ -143,29 +157,30 @@ void add_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s, const
       scale, place);
 }
 
-/// Columns of the gauges from the left stud face and rows from the back one, as a tape reads them that stays hooked;
-/// beside a wall that runs askew none does.
+/// Columns and rows of the gauges as a tape reads them that stays hooked; beside a wall that runs askew none does.
 void set_out_gauges(Pen& pen, const Subject& s, Point low_right) {
   const auto& bore = s.facts.room.drain.now_mm;
   const survey::StudFaces& faces = s.facts.room.faces;
   const auto run = [&](job::Side side) {
     std::vector<double> all;
-    for (const facts::Gauge& g : s.facts.room.gauges) all.push_back(faces.off(side, {g.x_mm, g.y_mm}));
+    for (const facts::Gauge& g : s.facts.room.gauges) all.push_back(off_side(g, side, s));
     std::sort(all.begin(), all.end());
     all.erase(std::unique(all.begin(), all.end(), [](double a, double b) { return std::abs(a - b) < 1; }), all.end());
     return all;
   };
   const double t = pen.text_mm(), row = low_right.y - 9.6 * t, column = low_right.x + 3 * t;
-  if (s.job().alcove.has_wall(job::Side::left) && !left_runs_askew(s)) {
-    const double hook = faces.left.at(bore[1]);
-    pen.running(run(job::Side::left), {hook, row}, {1, 0}, {0, -1});
-    pen.note({hook, row + 0.4 * t}, "gauges from the " + left_face(s.job()), Anchor::left, 0.8);
+  const job::Side across = beside_columns(s.job()), deep = behind_rows(s.job());
+  if (!runs_askew(across, s)) {
+    const bool right = across == job::Side::right;
+    const double hook = faces.at(across, 0, bore[1]);
+    pen.running(run(across), {hook, row}, {right ? -1. : 1., 0}, {0, -1});
+    pen.note({hook, row + 0.4 * t}, "gauges from the " + face_words(across, s.job()),
+             right ? Anchor::right : Anchor::left, 0.8);
   }
-  if (s.job().alcove.has_wall(job::Side::back)) {
-    const double hook = faces.back.at(bore[0]);
-    pen.running(run(job::Side::back), {column, hook}, {0, -1}, {1, 0});
-    pen.note({column, hook + 1.2 * t}, "gauges from the back stud face", Anchor::left, 0.8);
-  }
+  const bool entry = deep == job::Side::front;
+  const double hook = faces.at(deep, 0, bore[0]);
+  pen.running(run(deep), {column, hook}, {0, entry ? 1. : -1.}, {1, 0});
+  pen.note({column, hook + (entry ? -2 : 1.2) * t}, "gauges from the " + face_words(deep, s.job()), Anchor::left, 0.8);
 }
 
 void add_extremes(Pen& pen, const Subject& s) {
@@ -316,8 +331,9 @@ Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
                        ", from the drain outward. Wet mortar is caustic: gloves and "
                        "goggles."};
     if (const std::string two = lifts(job, subject.judgement.results); !two.empty()) sheet.notes.push_back(two);
-    if (job.alcove.has_wall(job::Side::left) && left_runs_askew(subject))
-      sheet.notes.emplace_back("The left wall runs askew: how far each point is from it stands beside its depths.");
+    if (runs_askew(beside_columns(job), subject))
+      sheet.notes.push_back(std::string{"The "} + job::name_of(beside_columns(job)) +
+                            " wall runs askew: how far each point is from it stands beside its depths.");
     if (sliver)
       sheet.notes.push_back("NO MORTAR between the " + std::string{bore_word(job)} +
                             "'s collar and the bed's edge where they leave less than " + pen.said(least_bed_mm) + ".");
@@ -338,7 +354,7 @@ std::vector<Sheet> draw_bed(const Subject& subject) {
   if (!is_small(paper_of(subject.job()))) return sheets;
   Sheet any = sheets.front();  // for its unit alone
   if (!base_is_void(subject))
-    for (Sheet& sheet : on_pages("bed-depths", "Mortar bed: depths", subject.job(), depth_columns(),
+    for (Sheet& sheet : on_pages("bed-depths", "Mortar bed: depths", subject.job(), depth_columns(subject.job()),
                                  depth_rows(Pen{any, 1}, subject), {"The points are those of {bed}."}))
       sheets.push_back(std::move(sheet));
   if (has_threshold(subject))

@@ -195,5 +195,41 @@ TEST(Spot, IsACornerOrAnEdgeWhereItLiesThere) {
   EXPECT_EQ(rules::spot_of({1490, 300, 0}, faces, open), "the right side, 300 mm from the entry");
 }
 
+/// An alcove 48 by 36 in with those walls alone, its drain in the middle of a base that turns up at three sides.
+Drawn beside_walls(std::vector<job::Side> walls) {
+  job::Job job = sample::alcove();
+  job.bench.reset(), job.alcove.width = job.base.length = job::Length::inches(48);
+  job.drain.across.distance = job::Length::inches(24);
+  job.alcove.walls = std::move(walls);
+  return drawn(job, false);
+}
+
+TEST(Bed, TellsItsPlacesFromWhatStands) {
+  // Source: by hand: where no left wall stands a tape is hooked on the right stud face, 48 in from O; where neither
+  // does, on the back wall's left end.
+  const Drawn right = beside_walls({job::Side::back, job::Side::right}), none = beside_walls({job::Side::back}),
+              both = beside_walls({job::Side::back, job::Side::left, job::Side::right});
+  const auto has = [](const Drawn& d, const std::string& words) {
+    const auto& texts = d.sheet("bed").texts;
+    return std::any_of(texts.begin(), texts.end(), [&](const Text& t) { return t.words == words; });
+  };
+  for (const auto& [d, head, hook] : {std::tuple{&right, "from right", "gauges from the right stud face"},
+                                      {&none, "from left", "gauges from the back wall's left end"},
+                                      {&both, "from left", "gauges from the left stud face"}}) {
+    EXPECT_TRUE(has(*d, head)) << hook;
+    EXPECT_TRUE(has(*d, hook)) << hook;
+  }
+  ASSERT_EQ(right.facts.room.gauges.size(), 9U);
+  const auto& texts = right.sheet("bed").texts;
+  for (const facts::Gauge& g : right.facts.room.gauges) {
+    const auto row = std::find_if(texts.begin(), texts.end(), [&](const Text& t) { return t.words == g.name; });
+    ASSERT_NE(row, texts.end()) << g.name;
+    EXPECT_TRUE(std::any_of(texts.begin(), texts.end(), [&](const Text& t) {
+      return t.words == number_of(48 * 25.4 - g.x_mm, false) && t.at.x > row->at.x &&
+             std::abs(t.at.y - row->at.y) < 1e-6;
+    })) << g.name;
+  }
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
