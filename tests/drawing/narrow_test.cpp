@@ -2,6 +2,8 @@
 // square.
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <set>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -37,11 +39,13 @@ bool lies_in(const Box& box, const Frame& frame) {
 
 TEST(Narrow, EachBlockHasItsOwnMark) {
   // Source: by hand: eight blocks 4 long stand in the two end bays, four rows in each; a letter 2.5 mm high at 1:16
-  // is 1-1/16 wide.
+  // is 1-1/16 wide. A row's marks stand at one height, those of short blocks too: one that is led to its block from
+  // outside stands off them.
   const Drawn& d = close_rows();
   const Sheet& sheet = d.sheet("wall-back");
   EXPECT_EQ(sheet.page.scale, 16);
   int narrow = 0;
+  std::map<long, std::set<long>> heights_by_row;  // mm
   for (const parts::Solid& solid : d.model->solids) {
     if (!solid.part.is(facts::Role::wall, parts::Kind::blocking) || solid.part.family.wall != job::Side::back) continue;
     const Frame block = extent(solid, view_from(gp_Dir{0, -1, 0}));
@@ -49,10 +53,15 @@ TEST(Narrow, EachBlockHasItsOwnMark) {
     narrow += block.width() < 5 * in;
     std::vector<std::string> within;
     for (const Text& text : sheet.texts)
-      if (lies_in(box_of(text), block)) within.push_back(text.words.substr(0, text.words.find(' ')));
+      if (lies_in(box_of(text), block)) {
+        within.push_back(text.words.substr(0, text.words.find(' ')));
+        if (block.y0 > 12 * in) heights_by_row[std::lround(block.y0)].insert(std::lround(text.at.y));
+      }
     EXPECT_THAT(within, testing::ElementsAre(mark)) << solid.id;
   }
   EXPECT_EQ(narrow, 8);
+  EXPECT_EQ(heights_by_row.size(), 3U) << "through the lowest runs an upstand's line";
+  for (const auto& [row, heights] : heights_by_row) EXPECT_EQ(heights.size(), 1U) << row;
 }
 
 TEST(Narrow, AStripIsCalledFurringAndNoMarkIsReadOnFromIt) {
