@@ -153,7 +153,7 @@ std::vector<Spill> spills_of(const Sheet& sheet, const Paper& paper) {
     const auto add = [&](Spill::Where where, double width) {
       ways.push_back({kept, note_lines(sheet.notes, kept, width), where, width});
     };
-    for (const double width : {100.0, 80.0, 65.0, 50.0}) add(Spill::Where::beside, width);
+    for (const double width : {100.0, 80.0, 65.0, 50.0, 40.0}) add(Spill::Where::beside, width);
     add(Spill::Where::below, room_on(sheet, paper).width());
     for (const double width : {100.0, 80.0, 65.0, 50.0}) add(Spill::Where::within, width);
   }

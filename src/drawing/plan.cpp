@@ -65,7 +65,7 @@ Plan::Plan(const Subject& subject, Sheet& sheet, Pen& pen, Shows shows)
 void Plan::draw() {
   below_ = outside_.y0 - 3 * t_;
   if (shows_.framing) joists();
-  if (shows_.places) diagonals();
+  if (shows_.places && shows_.edges) diagonals();
   if (shows_.framing) studs();
   if (shows_.places) places();
   if (shows_.framing) joist_centres();
@@ -96,8 +96,8 @@ void Plan::strike_base() {
 void Plan::places() {
   hidden_edges();
   across();
-  deep();
-  depth_chain();
+  if (shows_.bore) deep();
+  if (shows_.edges) depth_chain();
 }
 
 namespace {
@@ -182,18 +182,27 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   const auto& studs = s.facts.room.studs;
   const bool furred =
       std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) { return is_furred(stud, metric); });
+  const bool held = std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) {
+    return is_furred(stud, metric) && stud.at_upstand_mm > 0 && is_strip_held(s, stud.part_id);
+  });
   const BenchEdges bench = bench_edges(s);
   const bool edges = shows.places && (bench.frame_is_hidden() || bench.base_is_hidden());
   const std::string bore = bore_word(s.job());
   const std::string dashed = "Dashed: " + std::string{shows.framing && joists ? "joists and " : ""} + bore +
                              " below the floor" + (edges ? ", edges under the bench." : "."),
-                    fur = furred ? " Heavy dashes: to be furred out, so thick at the upstand." : "",
-                    check = has_diagonals(s.job()) ? " Long dashes: diagonals at the floor, to check." : "";
+                    fur = furred ? " Heavy dashes: to be furred out, so thick at the upstand" +
+                                       std::string{held ? "; HOLD: that strip waits, as {cuts} tells." : "."}
+                                 : "",
+                    check =
+                        shows.edges && has_diagonals(s.job()) ? " Long dashes: diagonals at the floor, to check." : "";
   std::vector<std::string> notes;
   if (!shows.framing) {
-    const std::string rows = s.facts.room.closure.solved ? ", rows and columns through the " + bore + ". " : ". ";
-    notes.push_back("Seen from above, from stud faces" + rows + dashed + check + " Studs" + (joists ? ", joists" : "") +
-                    " and furring: {plan-framing}.");
+    const std::string rows = s.facts.room.closure.solved ? ", rows and columns through the " + bore + ". " : ". ",
+                      rest = shows.whole() ? ""
+                             : shows.edges ? " The " + bore + " and sections: {plan}."
+                                           : " Edges of base and bench: {plan-edges}.";
+    notes.push_back("Seen from above, from stud faces" + rows + dashed + check + rest + " Studs" +
+                    (joists ? ", joists" : "") + " and furring: {plan-framing}.");
   } else {
     const std::string hook =
         s.facts.room.drain.along_width ? "the " + left_face(s.job()) + " at the " + bore : "the entry";
@@ -205,7 +214,7 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   if (shows.places && shows.framing && s.facts.room.closure.solved)
     notes.push_back("Rows and columns: between stud faces, through the " + bore +
                     "; beside a side's name its own length at the floor.");
-  if (shows.places && s.job().drain.kind == job::DrainKind::line && !bore_is_void(s) && !shut_base(s)) {
+  if (shows.places && shows.bore && s.job().drain.kind == job::DrainKind::line && !bore_is_void(s) && !shut_base(s)) {
     const auto& box = part(s.facts, facts::Role::drain).bbox_mm;
     const auto said = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
     const bool along_width = s.job().drain.channel_direction == job::Direction::along_width;
@@ -250,7 +259,17 @@ std::vector<Sheet> draw_plan(const Subject& subject) {
   if (!is_small(paper_of(subject.job()))) return {plan("plan", "Set-out plan", {})};
   const char* const framing =
       has_joists(subject.facts) ? "Studs, joists and furring in plan" : "Studs and furring in plan";
-  return {plan("plan", "Set-out plan", {true, false}), plan("plan-framing", framing, {false, true})};
+  std::vector<Sheet> sheets{plan("plan", "Set-out plan", {true, false})};
+  constexpr double well_read = 16;  // one in so many: 3/4 in to the foot
+  if (sheets.front().page.scale > well_read && !bore_is_void(subject)) {
+    const char* const edges = subject.job().bench ? "Set-out plan: base and bench" : "Set-out plan: base";
+    std::vector<Sheet> apart{plan("plan", "Set-out plan: bore", {true, false, true, false}),
+                             plan("plan-edges", edges, {true, false, false, true})};
+    if (std::max(apart.front().page.scale, apart.back().page.scale) < sheets.front().page.scale)
+      sheets = std::move(apart);
+  }
+  sheets.push_back(plan("plan-framing", framing, {false, true}));
+  return sheets;
 }
 
 }  // namespace fallwright::drawing

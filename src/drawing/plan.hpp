@@ -12,9 +12,11 @@
 
 namespace fallwright::drawing {
 
-/// What a plan shows: where base, bench and bore stand, what is framed about and below them, or both.
+/// What a plan shows: where base, bench and bore stand, what is framed about and below them, or both. Of the former the
+/// lengths to the bore, those to the edges of base and bench, or both.
 struct Shows {
-  bool places = true, framing = true;
+  bool places = true, framing = true, bore = true, edges = true;
+  bool whole() const { return bore && edges; }
 };
 
 /// Edges of bench and base along each other, as the plan has them; those that lie under the seat are drawn dashed.
@@ -30,6 +32,8 @@ BenchEdges bench_edges(const Subject& subject);
 bool has_diagonals(const job::Job& job);
 /// Whether a stud stands so far off what stands before it that its shim is told.
 bool is_furred(const facts::StudGap& stud, bool metric);
+/// Whether the cut list holds the strip before a stud: nobody cuts it yet.
+bool is_strip_held(const Subject& subject, const std::string& stud);
 
 /// Draws the set-out: everything is measured from stud faces, running dimensions from one named corner.
 class Plan {

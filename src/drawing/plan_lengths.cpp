@@ -49,14 +49,19 @@ void Plan::across() {
     row -= (with_whole && xs.size() > 2 ? 6 : 2.8) * t_;
   };
   const std::string bore = waste_stands(s_.job()) ? "drain" : "bore";  // there nobody bores
-  if (!void_ && finished("left") && finished("right"))
+  const bool to_bore = shows_.bore && !void_;
+  if (to_bore && finished("left") && finished("right"))
     chain("finish to " + bore, {bore_.x - *finished("left"), bore_.x, bore_.x + *finished("right")}, true, {});
   const bool bench_at_end = frame_edge_ && !deep_bench_;
-  if (!void_) chain("studs to " + bore, {left, bore_.x, right}, false, {});
-  if (const auto ends = channel_ends(0)) {  // the whole stands in other rows, but where it runs from face to face
+  if (to_bore) chain("studs to " + bore, {left, bore_.x, right}, !shows_.edges, {});
+  if (const auto ends = shows_.bore
+                            ? channel_ends(0)
+                            : std::nullopt) {  // the whole stands in other rows, but where it runs from face to face
     const bool whole = std::abs(ends->first - left) < 1 && std::abs(right - ends->second) < 1;
     chain("channel", {left, ends->first, ends->second, right}, whole, {});
   }
+  below_ = row + 1.2 * t_;
+  if (!shows_.edges) return;
   // Built on site it fills the room, whose walls are told along their feet.
   if ((s_.facts.site_built || shut_) && !bench_at_end)
     chain("stud faces", {left, right}, true, {});

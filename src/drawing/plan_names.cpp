@@ -57,13 +57,20 @@ bool is_furred(const facts::StudGap& stud, bool metric) {
   return !stud.stands_alone() && std::abs(stud.at_upstand_mm) >= units::tape_mark_mm(metric);
 }
 
+bool is_strip_held(const Subject& subject, const std::string& stud) {
+  return std::any_of(subject.cuts.begin(), subject.cuts.end(), [&](const takeoff::CutRow& cut) {
+    return cut.furring && cut.hold && std::find(cut.part_ids.begin(), cut.part_ids.end(), stud) != cut.part_ids.end();
+  });
+}
+
 void Plan::furring() {
   for (const facts::StudGap& stud : s_.facts.room.studs) {
     if (!is_furred(stud, sheet_.metric)) continue;
     const auto& b = part(s_.facts, stud.part_id).bbox_mm;
-    const std::string words = stud.at_upstand_mm > 0
-                                  ? "fur " + pen_.words(takeoff::furring_mm(stud.at_upstand_mm, sheet_.metric))
-                                  : "in " + pen_.words(-stud.at_upstand_mm);
+    const std::string words = stud.at_upstand_mm <= 0 ? "in " + pen_.words(-stud.at_upstand_mm)
+                              : is_strip_held(s_, stud.part_id)
+                                  ? "fur HOLD"
+                                  : "fur " + pen_.words(takeoff::furring_mm(stud.at_upstand_mm, sheet_.metric));
     const double y = (b[1] + b[4]) / 2, x = (b[0] + b[3]) / 2;
     if (stud.wall == job::Side::back) {
       pen_.line({b[0], b[1]}, {b[3], b[1]}, LineKind::correction);
@@ -92,7 +99,7 @@ void Plan::furring() {
 }
 
 std::vector<Cut> Plan::shown_cuts() const {
-  if (!shows_.places) return {};
+  if (!shows_.places || !shows_.bore) return {};
   std::vector<Cut> cuts{drain_cut(s_)};
   if (has_bed_cut(s_)) cuts.push_back(bed_cut(s_));
   if (s_.job().bench) cuts.push_back(bench_cut(s_));
@@ -237,30 +244,24 @@ void Plan::side_names() {
   for (const auto& [side, words] :
        {std::pair{job::Side::back, "BACK WALL"}, {job::Side::left, "LEFT WALL"}, {job::Side::right, "RIGHT WALL"}}) {
     const survey::Wall* wall = at.room.wall(side);
-    const auto bay = shows_.framing ? clear_stretch(side) : std::optional{outside(side)};
+    const auto bay = clear_stretch(side);
     if (!wall || !bay) continue;
     const bool back = side == job::Side::back;
     std::vector<Point> places;
-    for (const double along : {0.0, 0.4, -0.4, 0.8, -0.8, 1.2, -1.2})
-      places.push_back(back ? Point{bay->x + along * t_, bay->y - 0.4 * t_}
-                            : Point{bay->x + 0.4 * t_, bay->y + along * t_});
+    const auto about = [&](Point middle) {
+      for (const double along : {0.0, 0.4, -0.4, 0.8, -0.8, 1.2, -1.2})
+        places.push_back(back ? Point{middle.x + along * t_, middle.y - 0.4 * t_}
+                              : Point{middle.x + 0.4 * t_, middle.y + along * t_});
+    };
+    if (!shows_.framing) about(outside(side));
+    about(*bay);
     // Where no bay is as long as the words: in the room, along the wall.
-    if (shows_.framing)
-      for (const double share : {0.5, 0.3, 0.7, 0.2, 0.8})
-        places.push_back(back                      ? Point{share * width_, depth_ - 2.4 * t_}
-                         : side == job::Side::left ? Point{2.6 * t_, share * depth_}
-                                                   : Point{width_ - 1.6 * t_, share * depth_});
-    // Else outside, between the rows of dimensions, the nearest to the wall first, or past all of them. Not so near to
-    // the outermost row's numbers that these would give way.
+    for (const double share : {0.5, 0.3, 0.7, 0.2, 0.8, 0.4, 0.6})
+      places.push_back(back                      ? Point{share * width_, depth_ - 2.4 * t_}
+                       : side == job::Side::left ? Point{2.6 * t_, share * depth_}
+                                                 : Point{width_ - 1.6 * t_, share * depth_});
+    // Else past all rows of dimensions: between two of them it would be read as a row's name.
     const Frame all = frame_of(sheet_);
-    const double most = back                      ? all.y1 - outside_.y1
-                        : side == job::Side::left ? outside_.x0 - all.x0
-                                                  : all.x1 - outside_.x1;
-    for (double out = 5; out * t_ < most; out += 2)
-      for (const double along : {0.0, -6.0, 6.0})
-        places.push_back(back ? Point{bay->x + along * t_, outside_.y1 + out * t_}
-                              : Point{side == job::Side::left ? outside_.x0 - out * t_ : outside_.x1 + out * t_,
-                                      bay->y + along * t_});
     places.push_back(back ? Point{bay->x, all.y1 + t_}
                           : Point{side == job::Side::left ? all.x0 - 2.4 * t_ : all.x1 + 3.4 * t_, bay->y});
     pen_.label_at_one_of(places, name(words, wall->start(), wall->end()), Anchor::middle, 0.8, back ? 0 : 90);

@@ -137,8 +137,7 @@ class Wall {
     const bool has_one = std::find(base.upstands.begin(), base.upstands.end(), side_) != base.upstands.end();
     if (s_.facts.heights.upstand_top_mm && has_one)
       mark(facts::Role::base,
-           base_is_void(s_) ? "upstand of the base, not settled: no fastener near it"
-                            : "upstand of the base: no fastener below",
+           base_is_void(s_) ? "upstand, not settled: no fastener near it" : "upstand of the base: no fastener below",
            *s_.facts.heights.upstand_top_mm);
     if (s_.job().bench && s_.job().bench->upstand_thickness.in_mm() > 0)
       mark(facts::Role::seat_block, "seat upstand: no fastener down to deck",

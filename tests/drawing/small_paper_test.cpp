@@ -1,0 +1,116 @@
+// Sets for an office printer: what is drawn keeps a scale that is read on site.
+#include <algorithm>
+#include <cmath>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "outside/drawn.hpp"
+#include "support/imperial.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+using testing::HasSubstr;
+using testing::Not;
+
+Drawn on_letter(unsigned seed) {
+  job::Job job = job::read(sample::random_room(seed), "random.toml");
+  job.drawings.paper = job::PaperSize::letter;
+  return drawn(job, false);
+}
+
+bool has_sheet(const Drawn& d, const std::string& name) {
+  return std::any_of(d.sheets.begin(), d.sheets.end(), [&](const Sheet& sheet) { return sheet.name == name; });
+}
+
+/// With its notes, which stand beside the drawing where the strip has no room for them.
+std::string with_notes(const Sheet& sheet) {
+  std::string all = read_through(sheet);
+  for (const std::string& note : sheet.notes) all += note + " ";
+  const auto both_blank = [](char a, char b) { return a == ' ' && b == ' '; };
+  all.erase(std::unique(all.begin(), all.end(), both_blank), all.end());
+  return all;
+}
+
+TEST(SmallPaper, APlanWithManyRowsIsDrawnTwiceAtALargerScale) {
+  // Source: by hand: seven rows below the room, 9 mm apart, leave half of a letter page to it, 50-3/16 by 51-3/4 in: 24
+  // to one; four rows and three leave room for 16 to one and larger. Each length is told once.
+  const Drawn d = on_letter(9301);
+  ASSERT_TRUE(has_sheet(d, "plan-edges"));
+  const Sheet &bore = d.sheet("plan"), &edges = d.sheet("plan-edges");
+  EXPECT_LE(bore.page.scale, 16);
+  EXPECT_LE(edges.page.scale, 16);
+  EXPECT_THAT(read_through(bore), testing::AllOf(HasSubstr("studs to bore"), HasSubstr("38-3/8"), HasSubstr("11-13/16"),
+                                                 Not(HasSubstr("14-1/2"))));
+  EXPECT_THAT(read_through(edges), testing::AllOf(HasSubstr("14-1/2"), HasSubstr("35-1/8"), HasSubstr("46-11/16"),
+                                                  Not(HasSubstr("studs to bore"))));
+  for (const Sheet* sheet : {&bore, &edges}) EXPECT_THAT(read_through(*sheet), HasSubstr("50-3/16")) << "the whole";
+  EXPECT_THAT(with_notes(bore), HasSubstr("Edges of base and bench: " + edges.code));
+  EXPECT_THAT(with_notes(edges), HasSubstr("The bore and sections: " + bore.code));
+  EXPECT_FALSE(has_sheet(drawn_demo("tannery-lane-2a"), "plan-edges"));
+}
+
+TEST(SmallPaper, AWallBesideLongWordsKeepsHalfAnInchToTheFoot) {
+  // Source: by hand: the wall is 87-5/16 in wide and 96 high, 92 by 102 mm at 1:24; a letter page less its borders is
+  // 249 by 196 mm.
+  EXPECT_EQ(on_letter(90407).sheet("wall-back").page.scale, 24);
+}
+
+TEST(SmallPaper, AWallsNameStandsBetweenNoTwoRows) {
+  // Source: common practice, no source: what stands between two rows of dimensions is read as a name of one of them.
+  // The name is on its wall or along it in the room, or past all rows.
+  for (const unsigned seed : {9301u, 3057u}) {
+    const Drawn d = on_letter(seed);
+    for (const char* name : {"plan", "plan-edges", "plan-framing"}) {
+      if (!has_sheet(d, name)) continue;
+      const Sheet& sheet = d.sheet(name);
+      const auto rows_in = [&](double from, double to, double y) {  // that run upright past that height
+        return std::count_if(sheet.lines.begin(), sheet.lines.end(), [&](const Line& l) {
+          return l.kind == LineKind::dimension && std::abs(l.from.x - l.to.x) < 1e-6 &&
+                 (l.from.y - y) * (l.to.y - y) < 0 && l.from.x > from && l.from.x < to;
+        });
+      };
+      int named = 0;
+      for (const Text& text : sheet.texts) {
+        const bool left = text.words.starts_with("LEFT WALL");
+        if (!left && !text.words.starts_with("RIGHT WALL")) continue;
+        ++named;
+        const double x = text.at.x, edge = left ? 0 : d.model->job.alcove.width.in_mm(), far = 1e6;
+        const auto rows = [&](double from, double to) { return rows_in(from, to, text.at.y); };
+        const auto toward_room = left ? rows(x, edge) : rows(edge, x), past = left ? rows(-far, x) : rows(x, far);
+        EXPECT_TRUE(toward_room == 0 || past == 0) << seed << " " << name << ": " << text.words;
+      }
+      EXPECT_EQ(named, 2) << seed << " " << name;
+    }
+  }
+}
+
+TEST(Plan, HoldsAStripThatItsCutListHolds) {
+  // Source: the cut list of the same room: strips before the base's studs wait, as the drain's place is not settled;
+  // the others are told by their thickness.
+  const Drawn& d = drawn_demo("ferry-steps-3");
+  const std::string plan = read_through(d.sheet("plan"));
+  int held = 0, plain = 0;
+  for (const facts::StudGap& stud : d.facts.room.studs) {
+    if (stud.stands_alone() || stud.at_upstand_mm < in / 16) continue;
+    const auto cut = std::find_if(d.cuts.begin(), d.cuts.end(), [&](const takeoff::CutRow& row) {
+      return row.furring && std::count(row.part_ids.begin(), row.part_ids.end(), stud.part_id) > 0;
+    });
+    if (cut == d.cuts.end()) continue;
+    ++(cut->hold ? held : plain);
+  }
+  int told_held = 0, told = 0;
+  for (const Text& text : d.sheet("plan").texts) {
+    told_held += text.words == "fur HOLD";
+    told += text.words.starts_with("fur ") && text.words != "fur HOLD";
+  }
+  EXPECT_GT(held, 0);
+  EXPECT_EQ(told_held, held);
+  EXPECT_EQ(told, plain);
+  const auto& notes = d.sheet("plan").notes;
+  EXPECT_THAT(notes, testing::Contains(HasSubstr("HOLD: that strip waits, as F-")));
+}
+
+}  // namespace
+}  // namespace fallwright::drawing
