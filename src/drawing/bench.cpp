@@ -55,7 +55,7 @@ Frame extent_of_frame(const parts::Model& model, const View& view) {
 }
 
 void strike_frame(Pen& pen, const Subject& subject, const Frame& view) {
-  if (!rejected_frame(subject)) return;
+  if (!rejected_pieces(subject)) return;  // fastened otherwise it is the same frame
   const double middle = (view.x0 + view.x1) / 2, high = view.height();
   pen.strike({view.x0, view.y0}, {view.x1, view.y1}, {middle, view.y0 + 0.7 * high}, 3);
 }

@@ -77,7 +77,7 @@ Detail end_at_wall(const Subject& s, double wall, double into, bool marked) {
           {std::min(outer, inner), foot - 8, std::max(outer, inner), top},
           marked,
           std::move(seen),
-          rejected_frame(s) != nullptr};
+          rejected_pieces(s) != nullptr};
 }
 
 /// How high the base's edge lies below the apron.
@@ -169,7 +169,7 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
   const Point first = add_detail(
       sheet, pen, solids,
       {1, has_apron(s.job()) ? "apron over the base's rim" : "base's rim in front of the frame", at.rim, marked,
-       backing_behind(s, at.front, at.back), base_is_void(s) || rejected_frame(s), std::move(ribbons)},
+       backing_behind(s, at.front, at.back), base_is_void(s) || rejected_pieces(s), std::move(ribbons)},
       scale, {all.x0, below});
   const Point second = add_detail(sheet, pen, solids,
                                   {2,
@@ -177,7 +177,7 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
                                    at.nose,
                                    marked,
                                    {},
-                                   rejected_frame(s) != nullptr},
+                                   rejected_pieces(s) != nullptr},
                                   scale, {first.x, below});
   if (!with_wall_end) return;
   // Higher than the others: drawn a step smaller, where that is still larger than the section.

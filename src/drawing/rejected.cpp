@@ -21,7 +21,10 @@ std::optional<Warning> warning_of(const rules::Result* fails, const std::string&
 }  // namespace
 
 std::optional<Warning> frame_warning(const Subject& subject) {
-  return warning_of(rejected_frame(subject), "DO NOT BUILD THE BENCH FRAME: A CHECK OF IT FAILS", subject);
+  return warning_of(rejected_frame(subject),
+                    rejected_pieces(subject) ? "DO NOT BUILD THE BENCH FRAME: A CHECK OF IT FAILS"
+                                             : "DO NOT FASTEN THE BENCH FRAME: A CHECK OF ITS FASTENING FAILS",
+                    subject);
 }
 
 std::optional<Warning> pieces_warning(const Subject& subject) {
