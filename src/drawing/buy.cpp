@@ -146,6 +146,7 @@ std::string size_of(const takeoff::Row& row, const Subject& subject) {
   if (const auto backing = takeoff::backing_at_bench(job, subject.facts); backing && is(row, takeoff::Item::backing))
     return takeoff::backing_size(job, *backing) + "; offcuts of board or plywood";
   if (row.item.starts_with("furring ")) return takeoff::ripped_from(job);
+  if (row.item.starts_with("shims ")) return "tapered pairs, or strips of card in layers";
   const std::string held = fastener_of(row, job), pack = pack_of(row, job);
   return held + (held.empty() || pack.empty() ? "" : "; ") + pack;
 }

@@ -12,6 +12,10 @@ const char* dust() {
   return "Cutting board and old framing makes dust: cut outside or with extraction, and wear a respirator that fits.";
 }
 
+std::string shims_note() {
+  return "SHIMS are too thin to rip: set tapered pairs, or strips of card in layers, that thick.";
+}
+
 /// All pieces, by stock and length.
 std::vector<Sheet> draw_list(const Subject& subject) {
   const bool metric = subject.job().is_metric();
@@ -32,6 +36,8 @@ std::vector<Sheet> draw_list(const Subject& subject) {
           (pictures ? " 'Picture': its shape is on the next sheets, and a DXF file of its own has it for machines."
                     : ""),
       dust()};
+  if (std::any_of(subject.cuts.begin(), subject.cuts.end(), [](const takeoff::CutRow& cut) { return cut.is_shim(); }))
+    notes.push_back(shims_note());
   if (apron_is_notched(subject))
     notes.push_back("The seat block's apron is notched on site: " + sheet_of_notches(subject.job()) + ".");
   if (!hold) return on_pages("cuts", "Pieces to cut", subject.job(), columns, rows, notes);
@@ -110,7 +116,7 @@ void add_wedge(Pen& pen, Point top_left, double width) {
 /// Strips whose two ends are not as thick: a list alone does not show which end is which.
 std::vector<Sheet> draw_tapers(const Subject& subject) {
   const bool metric = subject.job().is_metric();
-  bool held = false;
+  bool held = false, shims = false;
   std::vector<Cells> rows;
   for (const takeoff::CutRow& cut : subject.cuts) {
     if (!cut.furring) continue;
@@ -128,7 +134,7 @@ std::vector<Sheet> draw_tapers(const Subject& subject) {
                                                         : on.from > 0 ? ", and ends above the stud's foot"
                                                                       : ""),
                     use_of(cut, subject.facts, metric)});
-    held = held || cut.hold;
+    held = held || cut.hold, shims = shims || cut.is_shim();
     rows.back().push_back(cut.hold ? "HOLD" : "");
   }
   if (rows.empty()) return {};
@@ -139,7 +145,7 @@ std::vector<Sheet> draw_tapers(const Subject& subject) {
   for (Cells& row : rows) row.resize(columns.size());
   return on_pages("cuts-tapers", "Strips of furring that taper", subject.job(), columns, rows,
                   {"No strip is sold so thin: " + takeoff::ripped_from(subject.job()) +
-                   ", then plane. Where the thin end is nothing before the stud ends, the stud itself stands before "
+                   ", then plane." + (shims ? " " + shims_note() : "") + " Where the thin end is nothing before the stud ends, the stud itself stands before "
                    "the line from there on: 'in' on the sheets of the walls."},
                   {0.7, add_wedge});
 }

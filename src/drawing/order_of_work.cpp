@@ -143,6 +143,16 @@ class Order {
                            [](int n, const takeoff::CutRow& cut) { return n + (cut.furring ? cut.count : 0); });
   }
 
+  /// Of all those strips, whenever they are set.
+  std::string thin_strips() const {
+    const int thin = std::accumulate(s_.cuts.begin(), s_.cuts.end(), 0, [](int n, const takeoff::CutRow& cut) {
+      return n + (cut.is_shim() ? cut.count : 0);
+    });
+    if (thin == 0) return "";
+    return "; " + std::to_string(thin) + (thin < furring() ? " of all these" : "") +
+           " too thin to rip: shims, in tapered pairs or strips of card in layers";
+  }
+
   void before() {
     add({true, "all", "Compare this room with the sheets: hand, widths, drain. Read {inspection}.", open_checks(),
          "a check fails, or the room is not the one drawn"});
@@ -192,7 +202,7 @@ class Order {
              (late.count == 0 ? ""
                               : " Furring beside the base waits until that is down (" + late.words +
                                     "): any sooner, and the base has no room to come down."),
-         furring_by_turns(now, held.count, late.count) +
+         furring_by_turns(now, held.count, late.count) + thin_strips() +
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
          f_.site_built ? "a stud stands off its wall's line" : "a stud stands in front of the base's edge", "walls"});
     bore();

@@ -20,7 +20,7 @@ bool same(double a, double b, double within = same_mm) {
 }
 
 bool is_furring(const CutRow& row) {
-  return row.stock.starts_with("furring ");
+  return row.stock.starts_with("furring ") || row.stock.starts_with("shims ");
 }
 
 /// A piece that is fitted to the floor is as thick as what it is shimmed to; what is cut is the stock it is named by.

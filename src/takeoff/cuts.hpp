@@ -31,6 +31,8 @@ struct CutRow {
   double fitted_mm = 0;  ///< of the most fitted of them, as in facts::Member
   bool furring = false;  ///< a strip before a stud that stands: no solid of the model
   std::optional<Hold> hold = {};
+  /// Furring too thin to rip, which is on no stick: named "shims".
+  bool is_shim() const { return furring && stock.starts_with("shims "); }
 };
 
 /// "fitted to the floor: shim or scribe, up to 1/16\""; empty for a piece as it is sold.

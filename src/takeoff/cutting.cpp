@@ -231,7 +231,7 @@ bool StockPlan::proven() const {
 std::vector<StockPlan> plan_cuts(const std::vector<CutRow>& cuts, const job::Cuts& how, bool metric) {
   std::map<std::string, std::vector<CutRow>> by_stock;
   for (const CutRow& cut : cuts)
-    if (!cut.sheet) by_stock[cut.stock].push_back(cut);
+    if (!cut.sheet && !cut.is_shim()) by_stock[cut.stock].push_back(cut);
   std::vector<StockPlan> plans;
   for (const auto& [stock, rows] : by_stock) plans.push_back(plan_stock(stock, rows, how, metric));
   return plans;

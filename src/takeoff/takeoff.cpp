@@ -42,6 +42,23 @@ void add_build_up(const facts::Facts& facts, std::vector<Row>& rows) {
   rows.push_back(row);
 }
 
+/// What no saw rips: by thickness and width, so long as the studs it goes on.
+void add_shims(const facts::Facts& facts, bool metric, std::vector<Row>& rows) {
+  for (const CutRow& cut : cut_list(facts, metric)) {
+    if (!cut.is_shim()) continue;
+    const double length = cut.count * cut.length_mm / (metric ? 1000 : 304.8);
+    const auto known = std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return row.item == cut.stock; });
+    if (known != rows.end()) {
+      known->quantity += length, known->buy += length;
+      continue;
+    }
+    const char* const unit = metric ? "m" : "ft";
+    rows.push_back({cut.stock, length, unit, length, unit,
+                    "before studs that stand back, thinner than a strip is ripped: shims in tapered pairs, or strips of "
+                    "card in layers, all the way up"});
+  }
+}
+
 /// How much of a sheet a piece takes: its share of as many alike as a sheet gives, the sheet's length along the
 /// piece's, since the deck's strong way lies across the joists. A piece longer or wider than a sheet is joined over a
 /// joist.
@@ -162,6 +179,7 @@ std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const 
   const bool metric = job.is_metric();
   std::vector<Row> rows = mortar_rows(job, facts);
   for (Row& row : stick_rows(plan, metric)) rows.push_back(std::move(row));
+  add_shims(facts, metric, rows);
   add_build_up(facts, rows);
   add_sheets(job, facts, rows);
   add_backing_boards(job, facts, rows);

@@ -205,7 +205,7 @@ TEST(Walls, OnSmallPaperNotesLeaveTheViewItsScale) {
     const std::string words = read_through(wall);
     EXPECT_THAT(words, testing::HasSubstr("Pieces, fastening:")) << name;
     // A strip's thickness at foot and top, or that it waits while the base does not go in.
-    EXPECT_THAT(words, testing::HasSubstr(name == std::string{"wall-back"} ? " foot, " : "fur AC HOLD")) << name;
+    EXPECT_THAT(words, testing::HasSubstr(name == std::string{"wall-back"} ? " foot, " : "fur AD HOLD")) << name;
   }
 }
 
@@ -218,7 +218,7 @@ TEST(Walls, OnSmallPaperNotesLeaveTheStripToTheTitleBlock) {
   for (const auto& [seed, name] : {std::pair{3015u, "wall-back"}, {3057u, "plan"}}) {
     job::Job job = job::read(sample::random_room(seed), "random.toml");
     job.drawings.paper = job::PaperSize::letter;
-    EXPECT_EQ(drawn(job, false).sheet(name).page.scale, 24) << seed;
+    EXPECT_LE(drawn(job, false).sheet(name).page.scale, 24) << seed;
   }
 }
 
