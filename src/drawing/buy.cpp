@@ -8,6 +8,7 @@
 #include "takeoff/backing.hpp"
 #include "takeoff/hold.hpp"
 #include "takeoff/item.hpp"
+#include "takeoff/ripping.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/words.hpp"
@@ -145,7 +146,10 @@ std::string size_of(const takeoff::Row& row, const Subject& subject) {
     return text_of(strip->width_mm(), metric) + " wide";
   if (const auto backing = takeoff::backing_at_bench(job, subject.facts); backing && is(row, takeoff::Item::backing))
     return takeoff::backing_size(job, *backing) + "; offcuts of board or plywood";
-  if (row.item.starts_with("furring ")) return takeoff::ripped_from(job);
+  if (row.item.starts_with("furring ")) {
+    const std::string together = takeoff::ripped_together(job, subject.cuts);
+    return together.empty() ? takeoff::ripped_from(job) : "not bought so thin: rip " + together;
+  }
   if (row.item.starts_with("shims ")) return "tapered pairs, or strips of card in layers";
   const std::string held = fastener_of(row, job), pack = pack_of(row, job);
   return held + (held.empty() || pack.empty() ? "" : "; ") + pack;

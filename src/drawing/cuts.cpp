@@ -144,8 +144,9 @@ std::vector<Sheet> draw_tapers(const Subject& subject) {
   if (held) columns.push_back({"cut", 0.9, true});
   for (Cells& row : rows) row.resize(columns.size());
   return on_pages("cuts-tapers", "Strips of furring that taper", subject.job(), columns, rows,
-                  {"No strip is sold so thin: " + takeoff::ripped_from(subject.job()) +
-                   ", then plane." + (shims ? " " + shims_note() : "") + " Where the thin end is nothing before the stud ends, the stud itself stands before "
+                  {"No strip is sold so thin: " + takeoff::ripped_from(subject.job()) + ", then plane." +
+                   (shims ? " " + shims_note() : "") +
+                   " Where the thin end is nothing before the stud ends, the stud itself stands before "
                    "the line from there on: 'in' on the sheets of the walls."},
                   {0.7, add_wedge});
 }

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "drawing/views.hpp"
+#include "takeoff/ripping.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::drawing {
@@ -193,6 +194,10 @@ Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, cons
     if (std::any_of(entries.begin(), entries.end(),
                     [&](const Entry& entry) { return offcut_words(pen, entry.group.stick.offcut_mm) == used_up; }))
       sheet.notes.emplace_back("Nothing left over: see that such a stick is full length, without splits.");
+    const bool furring = std::any_of(entries.begin(), entries.end(),
+                                     [](const Entry& entry) { return entry.plan->stock.starts_with("furring "); });
+    if (const std::string together = furring ? takeoff::ripped_together(job, subject.cuts) : ""; !together.empty())
+      sheet.notes.push_back("Furring is not bought in sticks so thin: rip " + together + ".");
     if (has_held_piece(entries, subject)) warn(sheet, pieces_warning(subject));
   });
 }

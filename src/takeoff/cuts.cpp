@@ -76,7 +76,8 @@ std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts
   strip.thickness_mm = thick;
   const std::string unit = metric ? " mm" : "\"", thick_text = text(thick);
   const bool ripped = thick > facts::least_ripped_mm - units::tolerance::length_mm;
-  strip.stock = (ripped ? "furring " : "shims ") + thick_text.substr(0, thick_text.size() - unit.size()) + " x " + text(strip.width_mm);
+  strip.stock = (ripped ? "furring " : "shims ") + thick_text.substr(0, thick_text.size() - unit.size()) + " x " +
+                text(strip.width_mm);
   strip.count = 1;
   strip.ends = taper_of(on, metric);
   strip.furring = true;

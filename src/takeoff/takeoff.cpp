@@ -7,6 +7,7 @@
 #include "takeoff/backing.hpp"
 #include "takeoff/item.hpp"
 #include "takeoff/need.hpp"
+#include "takeoff/ripping.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
@@ -53,9 +54,10 @@ void add_shims(const facts::Facts& facts, bool metric, std::vector<Row>& rows) {
       continue;
     }
     const char* const unit = metric ? "m" : "ft";
-    rows.push_back({cut.stock, length, unit, length, unit,
-                    "before studs that stand back, thinner than a strip is ripped: shims in tapered pairs, or strips of "
-                    "card in layers, all the way up"});
+    rows.push_back(
+        {cut.stock, length, unit, length, unit,
+         "before studs that stand back, thinner than a strip is ripped: shims in tapered pairs, or strips of "
+         "card in layers, all the way up"});
   }
 }
 
@@ -178,7 +180,11 @@ std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric) {
 std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const std::vector<StockPlan>& plan) {
   const bool metric = job.is_metric();
   std::vector<Row> rows = mortar_rows(job, facts);
-  for (Row& row : stick_rows(plan, metric)) rows.push_back(std::move(row));
+  const std::string together = ripped_together(job, cut_list(facts, metric));
+  for (Row& row : stick_rows(plan, metric)) {
+    if (row.item.starts_with("furring ") && !together.empty()) row.basis += ": " + together;
+    rows.push_back(std::move(row));
+  }
   add_shims(facts, metric, rows);
   add_build_up(facts, rows);
   add_sheets(job, facts, rows);

@@ -251,8 +251,9 @@ TEST(Furring, BehindABenchStandsBeforeItAndBesideTheBaseAfterIt) {
   int thin = 0;  // no saw rips a strip under 1/4 in: common practice, no source
   for (const takeoff::CutRow& cut : d.cuts) thin += cut.furring && cut.thickness_mm < 6.3 ? cut.count : 0;
   EXPECT_GT(thin, 0);
-  EXPECT_THAT(at("Fur the studs and set blocking")->measure,
-              testing::HasSubstr("; " + std::to_string(thin) + " of all these too thin to rip: shims, in tapered pairs"));
+  EXPECT_THAT(
+      at("Fur the studs and set blocking")->measure,
+      testing::HasSubstr("; " + std::to_string(thin) + " of all these too thin to rip: shims, in tapered pairs"));
   EXPECT_THAT(at("Fur the studs beside the base")->what, testing::HasSubstr(late.words));
   EXPECT_THAT(read_through(d.sheet("steps")), testing::HasSubstr("furred, all but what is on HOLD"));
   std::vector<takeoff::CutRow> settled = d.cuts;

@@ -4,6 +4,8 @@
 #include <gtest/gtest.h>
 
 #include "support/imperial.hpp"
+#include "support/sample.hpp"
+#include "takeoff/ripping.hpp"
 #include "takeoff/takeoff.hpp"
 
 namespace fallwright {
@@ -144,6 +146,34 @@ TEST(CutList, KeepsEveryPiece) {
     count += row.count;
   }
   EXPECT_EQ(count, 60);
+}
+
+TEST(Ripping, StripsOfAnyThicknessShareABoard) {
+  // Source: by hand: 9/16, 1/2, 7/16, 3/8 and twice 5/16 are 2-1/2, with a cut of 1/8 beside each 3-1/4 of a 2x4's
+  // 3-1/2; one of 1/4 more makes 3-5/8. A strip of 87-5/16 comes out of 8 ft. Shims of 1/8 are not ripped.
+  job::Job job = sample::alcove();
+  job.walls.stock.name = "2x4", job.walls.stock.kind = job::StockKind::timber;
+  job.walls.stock.thickness = job::Length::inches(1.5), job.walls.stock.depth = job::Length::inches(3.5);
+  job.cuts.sticks = {job::Length::feet(12), job::Length::feet(8), job::Length::feet(6)};
+  job.cuts.kerf = job.cuts.trim = job::Length::inches(0.125);
+  std::vector<takeoff::CutRow> cuts;
+  const auto add = [&](double thick_in, int count, const char* name) {
+    takeoff::CutRow cut;
+    cut.stock = name, cut.furring = true, cut.count = count;
+    cut.length_mm = 87.3125 * 25.4, cut.width_mm = 1.5 * 25.4, cut.thickness_mm = thick_in * 25.4;
+    cuts.push_back(cut);
+  };
+  EXPECT_EQ(takeoff::ripped_together(job, cuts), "");
+  for (const double thick : {0.5625, 0.5, 0.4375, 0.375}) add(thick, 1, "furring");
+  add(0.3125, 2, "furring"), add(0.125, 9, "shims 1/8 x 1-1/2\"");
+  EXPECT_EQ(takeoff::ripped_together(job, cuts),
+            "all 6 strips side by side from 1 of 2x4, 8 ft long, a saw cut of 1/8\" beside each");
+  add(0.25, 1, "furring");
+  EXPECT_EQ(takeoff::boards_to_rip(job, cuts)->count, 2);
+  cuts.back().width_mm = 1.75 * 25.4;
+  EXPECT_FALSE(takeoff::boards_to_rip(job, cuts)) << "wider than the board is thick";
+  cuts.back().width_mm = 1.5 * 25.4, cuts.back().length_mm = 12 * 304.8;
+  EXPECT_FALSE(takeoff::boards_to_rip(job, cuts)) << "longer than any on offer, its ends trimmed";
 }
 
 }  // namespace

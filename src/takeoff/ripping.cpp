@@ -1,0 +1,65 @@
+#include "takeoff/ripping.hpp"
+
+#include <algorithm>
+
+#include "takeoff/cutting.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::takeoff {
+namespace {
+
+/// The strips' thicknesses, the thickest first.
+std::vector<double> thicknesses_of(const std::vector<const CutRow*>& strips) {
+  std::vector<double> all;
+  for (const CutRow* cut : strips) all.insert(all.end(), static_cast<std::size_t>(cut->count), cut->thickness_mm);
+  std::sort(all.rbegin(), all.rend());
+  return all;
+}
+
+}  // namespace
+
+std::optional<Boards> boards_to_rip(const job::Job& job, const std::vector<CutRow>& cuts) {
+  const job::Stock& stock = job.walls.stock;
+  std::vector<const CutRow*> strips;
+  double longest = 0, widest = 0, thickest = 0;
+  for (const CutRow& cut : cuts) {
+    if (!cut.furring || cut.is_shim()) continue;
+    strips.push_back(&cut);
+    longest = std::max(longest, cut.length_mm), widest = std::max(widest, cut.width_mm);
+    thickest = std::max(thickest, cut.thickness_mm);
+  }
+  const double kerf = job.cuts.kerf.in_mm(), width = stock.depth.in_mm() + units::tolerance::length_mm;
+  if (strips.empty() || stock.is_steel() || widest > stock.thickness.in_mm() + units::tolerance::length_mm ||
+      thickest + kerf > width)
+    return std::nullopt;
+  Boards boards;
+  for (const job::Length& offer : job.cuts.sticks) {
+    const double usable = offer.in_mm() - 2 * job.cuts.trim.in_mm() + units::tolerance::length_mm;
+    if (usable >= longest && (boards.length_mm == 0 || offer.in_mm() < boards.length_mm))
+      boards.length_mm = offer.in_mm();
+  }
+  if (boards.length_mm == 0) return std::nullopt;
+  std::vector<double> taken;  // of each board's width; every strip goes into the first that has room
+  for (const double thick : thicknesses_of(strips)) {
+    const auto board = std::find_if(taken.begin(), taken.end(), [&](double mm) { return mm + thick + kerf <= width; });
+    if (board == taken.end())
+      taken.push_back(thick + kerf);
+    else
+      *board += thick + kerf;
+    ++boards.strips;
+  }
+  boards.count = static_cast<int>(taken.size());
+  return boards;
+}
+
+std::string ripped_together(const job::Job& job, const std::vector<CutRow>& cuts) {
+  const auto boards = boards_to_rip(job, cuts);
+  if (!boards) return "";
+  const bool metric = job.is_metric();
+  return (boards->strips == 1 ? "its one strip from "
+                              : "all " + std::to_string(boards->strips) + " strips side by side from ") +
+         std::to_string(boards->count) + " of " + job.walls.stock.name + ", " + stick_text(boards->length_mm, metric) +
+         " long, a saw cut of " + kerf_text(job.cuts.kerf.in_mm(), metric) + " beside each";
+}
+
+}  // namespace fallwright::takeoff

@@ -1,0 +1,25 @@
+/// What strips of furring are ripped from: all thicknesses side by side out of the same boards.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "job/job.hpp"
+#include "takeoff/cuts.hpp"
+
+namespace fallwright::takeoff {
+
+struct Boards {
+  int strips = 0, count = 0;
+  double length_mm = 0;  ///< of each: the shortest on offer that holds the longest strip
+};
+/// Boards of the walls' stock, each as wide as its strips with a saw cut beside every one of them; which are thick
+/// across the board's width. Nothing where there is no such strip, the stock is steel or thinner than a strip is wide,
+/// or none on offer is long enough.
+std::optional<Boards> boards_to_rip(const job::Job& job, const std::vector<CutRow>& cuts);
+
+/// "all 6 strips side by side from 1 of 2x4, 8 ft long, a saw cut of 1/8\" beside each"; empty where there are none.
+std::string ripped_together(const job::Job& job, const std::vector<CutRow>& cuts);
+
+}  // namespace fallwright::takeoff
