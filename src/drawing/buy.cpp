@@ -146,13 +146,17 @@ std::string size_of(const takeoff::Row& row, const Subject& subject) {
     return text_of(strip->width_mm(), metric) + " wide";
   if (const auto backing = takeoff::backing_at_bench(job, subject.facts); backing && is(row, takeoff::Item::backing))
     return takeoff::backing_size(job, *backing) + "; offcuts of board or plywood";
-  if (row.item.starts_with("furring ")) {
-    const std::string together = takeoff::ripped_together(job, subject.cuts);
-    return together.empty() ? takeoff::ripped_from(job) : "not bought so thin: rip " + together;
-  }
+  if (row.item.starts_with("furring ")) return takeoff::ripped_from(job);
   if (row.item.starts_with("shims ")) return "tapered pairs, or strips of card in layers";
   const std::string held = fastener_of(row, job), pack = pack_of(row, job);
   return held + (held.empty() || pack.empty() ? "" : "; ") + pack;
+}
+
+/// Strips that wait for nothing, of whatever thickness, are carried as the boards they are ripped from.
+std::vector<takeoff::CutRow> cuts_that_do_not_wait(const Subject& subject) {
+  std::vector<takeoff::CutRow> cuts = subject.cuts;
+  std::erase_if(cuts, [](const takeoff::CutRow& cut) { return cut.hold.has_value(); });
+  return cuts;
 }
 
 /// What to carry: how much of what, and where it is had if the prices say so.
@@ -160,9 +164,23 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
   std::vector<Cells> rows;
   bool named = false;
   for (const takeoff::Row& row : subject.rows) named = named || !row.supplier.empty();
+  const std::vector<takeoff::CutRow> cuts = cuts_that_do_not_wait(subject);
+  const auto boards = takeoff::boards_to_rip(subject.job(), cuts);
+  bool boards_told = false;
   for (const takeoff::Row& row : subject.rows) {
     if (!row.for_sale || row.instead) continue;
     const bool hold = row.hold.has_value();
+    if (boards && !hold && row.item.starts_with("furring ")) {
+      if (boards_told) continue;
+      boards_told = true;
+      const std::string sticks = boards->count == 1 ? " stick of " : " sticks of ";
+      rows.push_back(
+          {"",
+           std::to_string(boards->count) + sticks + takeoff::stick_text(boards->length_mm, subject.job().is_metric()),
+           subject.job().walls.stock.name + ", for furring", "rip " + takeoff::ripped_together(subject.job(), cuts)});
+      if (named) rows.back().emplace_back();
+      continue;
+    }
     rows.push_back({"", hold ? "HOLD, see note" : to_carry(row), what_of(row), hold ? "" : size_of(row, subject)});
     if (named) rows.back().push_back(row.supplier);
   }
