@@ -114,7 +114,7 @@ std::string said(const std::vector<job::Change>& changes, const job::Job& job) {
         (text.empty() ? "" : ", ") + (value.empty() ? "the line " + job::text_of(change)
                                                     : words->before + value + words->after + " (" + change.key + ")");
   }
-  return text.empty() && !changes.empty() ? "the line " + changes.front().key + " left out" : text;
+  return text.empty() && !changes.empty() ? "the line " + changes.front().key + " taken out" : text;
 }
 
 Finding mended_by(Finding finding, std::vector<job::Change> changes, std::string instead) {

@@ -75,7 +75,7 @@ std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts
   strip.width_mm = units::round_to_tape(units::Length::mm(face_of(*stud)), metric).in_mm();
   strip.thickness_mm = thick;
   const std::string unit = metric ? " mm" : "\"", thick_text = text(thick);
-  const bool ripped = thick > facts::least_ripped_mm - units::tolerance::length_mm;
+  const bool ripped = widest > facts::least_ripped_mm - units::tolerance::length_mm;
   strip.stock = (ripped ? "furring " : "shims ") + thick_text.substr(0, thick_text.size() - unit.size()) + " x " +
                 text(strip.width_mm);
   strip.count = 1;
