@@ -45,6 +45,26 @@ double area(const Loop& loop) {
   return twice / 2;
 }
 
+PlanPoint moment(const Loop& loop) {
+  PlanPoint sum{0, 0};
+  for (std::size_t i = 0; i < loop.size(); ++i) {
+    const Corner& a = loop[i];
+    const PlanPoint b = loop[(i + 1) % loop.size()].at, o = loop[0].at;
+    const double piece = ((a.at.x - o.x) * (b.y - o.y) - (b.x - o.x) * (a.at.y - o.y)) / 2;
+    sum.x += piece * (o.x + a.at.x + b.x) / 3, sum.y += piece * (o.y + a.at.y + b.y) / 3;
+    if (!a.centre) continue;
+    // A disc's segment: its area about the disc's centre, and 2/3 r3 sin3(t/2) towards the arc's middle.
+    const double radius = std::hypot(a.at.x - a.centre->x, a.at.y - a.centre->y);
+    const double turn = a.clockwise ? -sweep(b, a.at, *a.centre) : sweep(a.at, b, *a.centre);
+    const double segment = radius * radius * (turn - std::sin(turn)) / 2,
+                 away = 2. / 3 * std::pow(radius, 3) * std::pow(std::sin(turn / 2), 3),
+                 towards = std::atan2(a.at.y - a.centre->y, a.at.x - a.centre->x) + turn / 2;
+    sum.x += segment * a.centre->x + away * std::cos(towards);
+    sum.y += segment * a.centre->y + away * std::sin(towards);
+  }
+  return sum;
+}
+
 Loop to_loop(const Polygon& polygon) {
   Loop loop;
   for (const PlanPoint& p : polygon) loop.push_back({p});

@@ -14,6 +14,8 @@ Loop reversed(const Loop& loop);
 
 /// Signed area, arcs included; positive when counter-clockwise.
 double area(const Loop& loop);
+/// The integrals of x and y over that area, arcs included; over the area they are its centre.
+PlanPoint moment(const Loop& loop);
 
 /// A convex polygon with straight edges.
 using Polygon = std::vector<PlanPoint>;

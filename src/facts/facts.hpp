@@ -74,12 +74,13 @@ struct Bed {
   double least_under_ribs_mm = 0;
   double gauge_mm = 0;  ///< height of the level line it is spread to, above the datum
   double set_mm3 = 0, spread_mm3 = 0;
-  double squeeze_out_mm3 = 0;  ///< spread minus set; negative: voids stay
-  double contact_mm2 = 0;      ///< where base and bed touch, seen from above
-  double plan_mm2 = 0;         ///< the bed's plan under the base, less the drain's hole
-  double underside_mm2 = 0;    ///< the base's whole underside that could bear: its plan less the hole in the floor
-  double void_mm3 = 0;         ///< between base and bed over their common footprint
-  double deepest_rib_mm = 0;   ///< from the ribs' feet up to the highest of the base's underside between them
+  double squeeze_out_mm3 = 0;              ///< spread minus set; negative: voids stay
+  double contact_mm2 = 0;                  ///< where base and bed touch, seen from above
+  double plan_mm2 = 0;                     ///< the bed's plan under the base, less the drain's hole
+  std::array<double, 2> plan_centre_mm{};  ///< where that plan has its centre of area
+  double underside_mm2 = 0;   ///< the base's whole underside that could bear: its plan less the hole in the floor
+  double void_mm3 = 0;        ///< between base and bed over their common footprint
+  double deepest_rib_mm = 0;  ///< from the ribs' feet up to the highest of the base's underside between them
   BarePatch bare;
 };
 

@@ -21,7 +21,7 @@ facts::Point told_of(const std::vector<Depth>& depths, double mm, const Foremost
 }
 
 /// What base and bed cover together, less the hole round the drain as far as it lies within.
-double plan_mm2(const parts::Model& model, const parts::Solid& bed, const brep::Skin& skin) {
+void measure_plan(const parts::Model& model, const parts::Solid& bed, const brep::Skin& skin, facts::Bed& found) {
   brep::Loop both;
   for (const survey::Point& p : survey::common(Rim{bed}.corners(), Rim{*model.first(parts::Role::base)}.corners()))
     both.push_back({{p.x, p.y}});
@@ -30,10 +30,13 @@ double plan_mm2(const parts::Model& model, const parts::Solid& bed, const brep::
   for (const brep::Round& round : skin.rounds)
     if (round.about && (!hole || round.about->radius < hole->radius)) hole = round.about;
   if (hole) pieces = brep::outside_disc(pieces.front(), {hole->x, hole->y}, hole->radius);
-  double sum = 0;
+  brep::PlanPoint moment{0, 0};
   for (const auto& piece : pieces)
-    for (const brep::Loop& loop : piece) sum += brep::area(loop);
-  return sum;
+    for (const brep::Loop& loop : piece) {
+      const brep::PlanPoint m = brep::moment(loop);
+      found.plan_mm2 += brep::area(loop), moment.x += m.x, moment.y += m.y;
+    }
+  if (found.plan_mm2 > 0) found.plan_centre_mm = {moment.x / found.plan_mm2, moment.y / found.plan_mm2};
 }
 
 }  // namespace
@@ -52,7 +55,7 @@ void measure_bed(const parts::Model& model, const Remembered& remembered, const 
   for (const Depth& d : depths(mating.contact, sides))
     found.least_under_ribs_mm = std::min(found.least_under_ribs_mm, d.mm);
   found.contact_mm2 = mating.contact_mm2;
-  found.plan_mm2 = plan_mm2(model, bed, remembered.skins[remembered.at(bed)]);
+  measure_plan(model, bed, remembered.skins[remembered.at(bed)], found);
   found.void_mm3 = mating.void_mm3;
   measure_bearing(model, mating, remembered.memory, found);
   for (const facts::Part& part : facts.parts) {

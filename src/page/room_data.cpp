@@ -154,6 +154,19 @@ Json checks_that(bool (*are_asked)(const std::string& id), const report::Report&
   return checks;
 }
 
+/// What the bed holds and wants in all, and how thick one lift of it may be.
+Json bed_data(const report::Report& report) {
+  const facts::Bed& bed = report.facts.bed;
+  const auto& all = report.judgement.results;
+  const auto lift = std::find_if(all.begin(), all.end(), [](const rules::Result& r) { return r.id == "bed.greatest"; });
+  return {{"set", bed.set_mm3},
+          {"spread", bed.spread_mm3},
+          {"plan", bed.plan_mm2},
+          {"centre", bed.plan_centre_mm},
+          {"one_lift", lift != all.end() ? maybe(lift->limit.greatest) : Json(nullptr)},
+          {"one_lift_broken", lift != all.end() ? rules::name_of(lift->limit.when_broken) : ""}};
+}
+
 Json gauges_data(const report::Report& report) {
   Json gauges = Json::array();
   for (const facts::Gauge& g : report.facts.room.gauges)
@@ -235,6 +248,7 @@ Json level_data(const Subject& subject) {
           {"riser_most", (job.drain.body_depth - job.drain.recess).in_mm()},
           {"gauges", gauges_data(report)},
           {"outside", outside_data(report)},
+          {"bed", bed_data(report)},
           {"checks", checks_that(rules::is_as_set, report)},
           {"design_fails", text(rules::failing_level(report.judgement.results))},
           {"others_fail", text(rules::failing_elsewhere(report.judgement.results))},

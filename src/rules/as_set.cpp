@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "rules/book.hpp"
+#include "rules/check.hpp"
 #include "rules/levelling.hpp"
 #include "rules/outside.hpp"
 #include "rules/pressing.hpp"
@@ -112,28 +113,72 @@ Finding apron(const job::Job& job, const facts::Facts& facts, const Limit& limit
                  ", or fill the joint below its apron");
 }
 
-/// How much mortar is under the base where the bed is gauged, as it lies now; where it stands above the line that was
-/// spread to, its lowest parts touch none.
-Finding bed(const job::Job&, const facts::Facts& facts, const Limit&) {
-  const facts::AsSet& set = facts.room.as_set;
-  if (!set.read) return not_applicable(not_read);
-  if (!set.raised_mm) return missing(no_line);
-  const facts::Gauge *thinnest = nullptr, *highest = nullptr;
-  double least = 0, proud = 0;
+/// The bed at the gauges, as the base lies now.
+struct LyingBed {
+  const facts::Gauge *thinnest = nullptr, *thickest = nullptr, *highest = nullptr;
+  double thin = 0, thick = 0, proud = 0;  ///< proud: of the line it was spread to, at the highest
+};
+
+LyingBed lying_bed(const facts::Facts& facts) {
+  LyingBed bed;
   for (const facts::Gauge& g : facts.room.gauges) {
     if (g.clear) continue;
     const double thick = thick_now(facts, g);
-    if (!thinnest || thick < least) thinnest = &g, least = thick;
-    if (!highest || thick - g.spread_mm > proud) highest = &g, proud = thick - g.spread_mm;
+    if (!bed.thinnest || thick < bed.thin) bed.thinnest = &g, bed.thin = thick;
+    if (!bed.thickest || thick > bed.thick) bed.thickest = &g, bed.thick = thick;
+    if (!bed.highest || thick - g.spread_mm > bed.proud) bed.highest = &g, bed.proud = thick - g.spread_mm;
   }
-  if (!thinnest) return cannot_tell("no place of the bed is gauged");
-  if (proud > units::tolerance::length_mm) {
-    Finding finding =
-        found(highest->spread_mm + proud, "under the base where it stands highest over its bed, as it lies now", "");
-    finding.greatest = highest->spread_mm;
+  return bed;
+}
+
+/// It lies higher than the mortar that was spread fills under it: voids stay, wherever they are.
+Finding lies_hollow(const job::Job& job, const facts::Bed& bed, double hollow) {
+  const double filled = bed.spread_mm3 / bed.plan_mm2;
+  Finding finding = found(filled + hollow,
+                          "space under the base on average, as it lies now; it wants " +
+                              text_or_more(bed.spread_mm3 + hollow * bed.plan_mm2, Unit::mm3, job) + ", and " +
+                              text_or_less(bed.spread_mm3, Unit::mm3, job) + " were spread",
+                          "");
+  finding.greatest = filled;
+  return finding;
+}
+
+/// What is thicker than one lift holds asks for care, and fails where the job itself says how thick that is.
+void hold_to_one_lift(const Ground& ground, const LyingBed& bed, Finding& finding) {
+  const Limit limit = ground.limits.at("bed.greatest");
+  if (!limit.greatest || keeps(bed.thick, limit)) return;
+  if (limit.when_broken == Outcome::fail) {
+    finding = found(bed.thick, "under the base where the bed is thickest, as it lies now", "");
+    finding.greatest = limit.greatest;
+    return;
+  }
+  finding.unjudged = "the bed is " + text_or_more(bed.thick, Unit::mm, ground.job) + " thick at " + bed.thickest->name +
+                     ", and one lift holds " + text_or_less(*limit.greatest, Unit::mm, ground.job) +
+                     ": lift the base, and place what is below that first, in a lift of its own";
+}
+
+/// How much mortar is under the base where the bed is gauged, as it lies now; where it stands above the line that was
+/// spread to, its lowest parts touch none, and where more is wanted under it than was spread, voids stay.
+Finding bed(const Ground& ground, const Limit&) {
+  const facts::Facts& facts = ground.facts;
+  const facts::AsSet& set = facts.room.as_set;
+  if (!set.read) return not_applicable(not_read);
+  if (!set.raised_mm) return missing(no_line);
+  const LyingBed lies = lying_bed(facts);
+  const auto hollow = hollow_now(facts);
+  if (!lies.thinnest || !hollow) return cannot_tell("no place of the bed is gauged");
+  if (*hollow > units::tolerance::length_mm && *hollow > lies.proud + units::tolerance::length_mm)
+    return lies_hollow(ground.job, facts.bed, *hollow);
+  if (lies.proud > units::tolerance::length_mm) {
+    Finding finding = found(lies.highest->spread_mm + lies.proud,
+                            "under the base where it stands highest over its bed, as it lies now", "");
+    finding.greatest = lies.highest->spread_mm;
     return finding;
   }
-  return found(least, "under the base where the bed is thinnest, as it lies now", "");
+  Finding finding = found(lies.thin, "under the base where the bed is thinnest, as it lies now", "");
+  if (!keeps(lies.thin, ground.limits.at("bed.thickness"))) return finding;
+  hold_to_one_lift(ground, lies, finding);
+  return finding;
 }
 
 /// The reading without which the others agree, and by how much it is off them. Of several such the one whose absence
@@ -323,8 +368,9 @@ std::vector<Rule> as_set_rules() {
        {Input::rim, Input::base, Input::seat_block}},
       {"rim.bed",
        "as set, bed is under it and thick enough",
-       "least mortar under the base at the gauges, tilted and raised as the base was read; no more than was spread",
-       "base: its underside, tilted; subfloor; readings: the level line's height",
+       "least mortar under the base at the gauges, tilted and raised as the base was read; no more than was spread, "
+       "there and in all, nor than one lift holds",
+       "base: its underside, tilted; subfloor; bed, bed as spread; readings: the level line's height",
        Unit::mm,
        "bed_thickness_least",
        "",

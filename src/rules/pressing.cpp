@@ -59,6 +59,12 @@ const Result* asking(const std::vector<Result>& results, const std::string& id) 
   return asks ? r : nullptr;
 }
 
+/// How thick a bed may be placed in one lift, where the job itself says so; else that is no more than a caution.
+std::optional<double> held_to_one_lift(const std::vector<Result>& results) {
+  const Result* r = asking(results, "bed.greatest");
+  return r && r->limit.when_broken == Outcome::fail ? r->limit.greatest : std::nullopt;
+}
+
 /// A base whose height was read: what its riser and its bed say, now, pressed level, and pressed down as a whole.
 class Pressing {
  public:
@@ -67,7 +73,8 @@ class Pressing {
         facts_{facts},
         results_{results},
         bed_{asking(results, "rim.bed")},
-        riser_{asking(results, "rim.riser")} {
+        riser_{asking(results, "rim.riser")},
+        one_lift_{held_to_one_lift(results)} {
     const facts::AsSet& set = facts.room.as_set;
     if (!job.drain.riser || !set.drain_body_mm) riser_ = nullptr;
     std::vector<survey::Spot> down;
@@ -79,7 +86,7 @@ class Pressing {
     find_beds();
     find_reach();
     const double bed = up_to_mark(std::max(proud_, 0.), job), riser = up_to_mark(std::max(short_, 0.), job);
-    whole_mm_ = std::max(bed, riser);
+    whole_mm_ = std::max({bed, riser, up_to_mark(over_lift(), job)});
   }
 
   /// By how much more than any bed is thick the base would stand over it, or lie in the floor below it.
@@ -112,6 +119,10 @@ class Pressing {
     if (riser_ && riser_->limit.greatest && is_less(*riser_->limit.greatest, reaches_ + whole_mm_))
       return lift("lift the base and cut the riser off by " +
                   text_at_least(std::max(reaches_ + whole_mm_, reaches_designed_) - *riser_->limit.greatest, job_));
+    if (is_less(0, over_lift()) && is_less(thin_ - up_to_mark(over_lift(), job_), least_bed()))
+      return lift("the bed under it is " + text_or_more(thick_, Unit::mm, job_) +
+                  " thick at its thickest, and one lift " + "holds " + text_or_less(*one_lift_, Unit::mm, job_) +
+                  ": lift it, and bed it again in two lifts, the lower one set hard first");
     const double too_low = least_bed() + up_to_mark(std::max(proud_, 0.), job_) - thin_;
     if (bed_ && any_gauge_ && is_less(left, least_bed()))
       return is_less(0, too_low)
@@ -153,6 +164,8 @@ class Pressing {
 
   static bool is_less(double a, double b) { return a < b - units::tolerance::length_mm; }
   static Plan lift(std::string words) { return {Next::lift, std::move(words)}; }
+  /// By how much more the bed is thick, pressed level, than the job lets one lift be.
+  double over_lift() const { return bed_ && any_gauge_ && one_lift_ ? std::max(0., thick_ - *one_lift_) : 0; }
   double least_bed() const { return bed_ ? bed_->limit.least.value_or(0) : 0; }
 
   void find_beds() {
@@ -163,9 +176,16 @@ class Pressing {
       const auto most = [&](double& of, double value) { of = any_gauge_ ? std::max(of, value) : value; };
       least(thin_now_, now), least(thin_, thick);
       most(proud_now_, now - g.spread_mm), most(proud_, thick - g.spread_mm), most(spread_, g.spread_mm);
+      most(thick_, thick);
       any_gauge_ = true;
     }
-    if (!bed_ || !any_gauge_) proud_ = 0;
+    if (!bed_ || !any_gauge_) {
+      proud_ = 0;
+      return;
+    }
+    stands_over_ = proud_ > units::tolerance::length_mm;
+    const auto& centre = facts_.bed.plan_centre_mm;
+    if (const auto hollow = hollow_now(facts_)) proud_ = std::max(proud_, *hollow - pressed_.at(centre[0], centre[1]));
   }
 
   /// The drain's body turns with the base about its top: upright it reaches lower, if by hundredths of a millimetre.
@@ -199,13 +219,17 @@ class Pressing {
   }
 
   std::string whole_words() const {
-    const bool by_bed = proud_ > units::tolerance::length_mm, by_riser = short_ > units::tolerance::length_mm;
+    const bool by_bed = proud_ > units::tolerance::length_mm, by_riser = short_ > units::tolerance::length_mm,
+               by_lift = over_lift() > units::tolerance::length_mm;
     const std::string level = level_words(job_, facts_.room.as_set);
     std::string text =
         (level.empty() ? "" : level + "; then ") + "press the whole base down by " + text_of(whole_mm_, Unit::mm, job_);
-    if (by_bed) text += ": it stands above the line the mortar was spread to, and bears on nothing there";
-    if (by_riser && by_bed) text += "; and the riser reaches too little into the drain";
-    if (by_riser && !by_bed) text += ", or lift it and lengthen the riser by " + lengthened(0);
+    if (by_bed)
+      text += stands_over_ ? ": it stands above the line the mortar was spread to, and bears on nothing there"
+                           : ": the mortar that was spread does not fill what is under it";
+    if (by_lift && !by_bed) text += ": its bed is thicker than one lift may be";
+    if (by_riser && (by_bed || by_lift)) text += "; and the riser reaches too little into the drain";
+    if (by_riser && !by_bed && !by_lift) text += ", or lift it and lengthen the riser by " + lengthened(0);
     return text;
   }
 
@@ -223,11 +247,13 @@ class Pressing {
   const facts::Facts& facts_;
   const std::vector<Result>& results_;
   const Result *bed_, *riser_;
+  std::optional<double> one_lift_;               ///< how thick a bed the job itself lets one lift be
   survey::HeightPlane pressed_;                  ///< how far each place goes down as the base is pressed level
   double level_down_mm_ = 0, most_pressed_ = 0;  ///< at the drain; at the highest place that was read
   bool any_gauge_ = false;
   double thin_now_ = 0, proud_now_ = 0, spread_ = 0;  ///< as it lies
-  double thin_ = 0, proud_ = 0;                       ///< pressed level
+  double thin_ = 0, thick_ = 0, proud_ = 0;           ///< pressed level; proud by whichever asks for more
+  bool stands_over_ = false;                          ///< proud of the line somewhere, not by volume alone
   double reaches_ = 0, reaches_designed_ = 0, short_ = 0;
   double whole_mm_ = 0;  ///< what it is to go down by after that, to the mark
 };
@@ -251,6 +277,13 @@ void care_within_a_mark(const job::Job& job, const facts::Facts& facts, std::vec
 
 double thick_now(const facts::Facts& facts, const facts::Gauge& g) {
   return g.set_mm + raised_at(facts, g.x_mm, g.y_mm);
+}
+
+std::optional<double> hollow_now(const facts::Facts& facts) {
+  const facts::Bed& bed = facts.bed;
+  if (bed.plan_mm2 <= 0) return std::nullopt;
+  // Raised stiffly, the space under it grows by its plan times what that plan's centre of area was raised by.
+  return (bed.set_mm3 - bed.spread_mm3) / bed.plan_mm2 + raised_at(facts, bed.plan_centre_mm[0], bed.plan_centre_mm[1]);
 }
 
 std::optional<std::string> cannot_lie_so(const job::Job& job, const facts::Facts& facts,
@@ -293,7 +326,8 @@ void advise_by_plan(const job::Job& job, const facts::Facts& facts, std::vector<
   for (Result& r : results) {
     const bool broken = r.outcome == Outcome::fail || r.outcome == Outcome::caution;
     if (!broken || !is_as_set(r.id) || r.id == "rim.twist") continue;
-    if (r.id != "rim.apron" || todo.next == Next::read_again) r.advice = todo.words;
+    const bool its_own = r.id == "rim.apron" || (r.id == "rim.bed" && r.outcome == Outcome::caution);
+    if (!its_own || todo.next == Next::read_again) r.advice = todo.words;
   }
   for (Result& r : results)
     if (std::find(outside_checks.begin(), outside_checks.end(), r.id) != outside_checks.end())

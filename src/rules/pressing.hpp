@@ -18,6 +18,10 @@ struct Plan {
 /// How thick the bed is at a gauge, as the base lies now. @pre how high it lies was read
 double thick_now(const facts::Facts& facts, const facts::Gauge& g);
 
+/// By how much the space under the base, as it lies now, is higher on average than the mortar that was spread would
+/// fill it; less than nothing: mortar is to spare. Nothing where the bed has no plan. @pre how high it lies was read
+std::optional<double> hollow_now(const facts::Facts& facts);
+
 /// Whether no place stands higher than the rule tells from the lowest: there is nothing to press.
 bool reads_level(const job::Job& job, const facts::AsSet& set);
 

@@ -29,6 +29,23 @@ TEST(Area, ShoelaceTriangle) {
   for (const double far : {0.0, 1e6}) EXPECT_NEAR(area({{{far, far + pi}}, {{far, far}}, {{far + 2, far}}}), pi, 1e-9);
 }
 
+TEST(Area, ItsCentreIsThatOfRectangleAndHalfDisc) {
+  // Source: closed forms: the middle of a rectangle; 4 r / 3 pi from the straight side of a half disc; a rectangle with
+  // a round hole off its middle, moments less each other.
+  const PlanPoint box = moment(rectangle(1, 2, 5, 8));
+  EXPECT_NEAR(box.x, 24 * 3, 1e-9);
+  EXPECT_NEAR(box.y, 24 * 5, 1e-9);
+  const auto half = clip({circle({10, 20}, 3)}, 0, 1, -20);
+  ASSERT_EQ(half.size(), 1U);
+  const PlanPoint above = moment(half.front().front());
+  const double area_of_half = M_PI * 9 / 2;
+  EXPECT_NEAR(above.x, area_of_half * 10, 1e-6);
+  EXPECT_NEAR(above.y, area_of_half * (20 + 4 * 3 / (3 * M_PI)), 1e-6);
+  const PlanPoint hole = moment(reversed(circle({10, 20}, 3)));
+  EXPECT_NEAR(hole.x, -M_PI * 9 * 10, 1e-6);
+  EXPECT_NEAR(hole.y, -M_PI * 9 * 20, 1e-6);
+}
+
 TEST(Clip, HalvesAddUpToTheWhole) {
   // Source: conservation of area; random lines through random convex polygons.
   std::mt19937 random{20240611};

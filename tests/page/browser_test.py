@@ -204,7 +204,8 @@ class DesignedRoomTest(PageCase):
 # Of every kind of answer to readings some words.
 KINDS = ("Nothing to press, as far", "disagrees with the others", "rim AGAIN", "press down:", "press the whole base down",
          "then press the whole", "or lift it and lengthen", "lift the base and lengthen", "pressed level it would", "it lies",
-         "cut the riser off", "no base lies so", "if it reads the same, look", "or raise the low side", "have to go down")
+         "cut the riser off", "no base lies so", "if it reads the same, look", "or raise the low side", "have to go down",
+         "does not fill what is under it")
 
 
 # The same of what lies in front of the base.
@@ -215,12 +216,12 @@ class HostileRoomTest(PageCase):
     room = ROOMS["hostile"]
 
     def test_card_answers_as_the_program_does(self):
-        # Source: `fallwright level` itself, on 400 readings at random, level and out of level, some of them misread, the line
+        # Source: `fallwright level` itself, on 1,200 readings at random, level and out of level, some of them misread, the line
         # as well, over risers that reach and that do not
         self.open(self.room)
         said = set()
         for seed, room in enumerate((ROOMS["designed"], ROOMS["hostile"])):
-            for words in self.answered_alike(job_of(room), self.page(room), 200, 1000 * seed):
+            for words in self.answered_alike(job_of(room), self.page(room), 600, 1000 * seed):
                 said.update(kind for kind in KINDS if kind in words)
         self.assertEqual(said, set(KINDS))  # the draws reach every kind of answer
 

@@ -54,8 +54,8 @@ job::AsSet drawn(const facts::Lying& lying, Draw& draw) {
   const double size = draw.chance(0.4) ? 0.6 : draw.chance(0.5) ? 4 : 25, off = draw.chance(0.6) ? 0.4 : 3;
   const double gx = draw.between(-size, size) / lying.length_mm, gy = draw.between(-size, size) / lying.width_mm;
   const bool with_line = draw.chance(0.5);
-  const double line = with_line ? draw.between(300, 1200) : 0, raised = draw.between(-8, 8),
-               share = draw.between(0.3, 1);
+  const double line = with_line ? draw.between(300, 1200) : 0,
+               raised = draw.chance(0.3) ? draw.between(-1, 1) : draw.between(-8, 8), share = draw.between(0.3, 1);
   set.down = draw.chance(0.5);
   if (with_line) set.line = units::Length::mm(line);
   for (const facts::RimPlace& place : lying.places) {
@@ -109,8 +109,9 @@ int main(int, char** arguments) {
     job.as_set = drawn(lying, draw);
     job.drain.riser.reset();
     if (draw.chance(0.6))
-      job.drain.riser =
-          units::Length::mm(lying.drain_low_mm + (draw.chance(0.1) ? draw.between(80, 130) : draw.between(0, 30)));
+      job.drain.riser = units::Length::mm(lying.drain_low_mm + (draw.chance(0.1)   ? draw.between(80, 130)
+                                                                : draw.chance(0.3) ? draw.between(9, 14)
+                                                                                   : draw.between(0, 30)));
     if (job.as_set.readings.size() < 3 || !job::survey_contradictions(job).empty()) continue;
     facts.room.as_set = measure::measure_as_set(*model, job.as_set);
     all.push_back(answer(job, facts));

@@ -144,7 +144,9 @@ TEST_P(Pressed, ToTheLetterLiesInItsBedOverItsRiser) {
       EXPECT_TRUE(room.holds("rim.riser") && room.holds("rim.bed")) << words;
     }
   }
-  EXPECT_GE(std::min({levelled, whole, both, lifted, lengthened}), 5);  // the draws reach every kind of answer
+  // The draws reach every kind of answer; a low side is seldom raised, as what was spread has to fill what is under it.
+  EXPECT_GE(std::min({levelled, whole, both, lengthened}), 5);
+  EXPECT_GE(lifted, 1);
 }
 
 TEST_P(Pressed, ToTheLetterStandsAboveTheFloorBeforeIt) {

@@ -29,6 +29,13 @@ rules::Result judged(const job::Job& job, const facts::Facts& facts, const std::
   return {};
 }
 
+/// As much mortar in all as its first gauge says of every place, its plan's centre in the middle of the base.
+void fill_as_gauged(facts::Facts& f) {
+  const facts::Gauge& g = f.room.gauges.front();
+  f.bed.plan_centre_mm = {700, 450};
+  f.bed.spread_mm3 = f.bed.set_mm3 + (g.spread_mm - g.set_mm) * f.bed.plan_mm2;
+}
+
 /// Four corners of the rim as read, from the back left round to the front left, above where they were designed, and the
 /// plane that fits them: how high the base lies at its drain.
 void read_rim(facts::Facts& f, double back_left, double back_right, double front_right, double front_left) {
@@ -41,6 +48,7 @@ void read_rim(facts::Facts& f, double back_left, double back_right, double front
   set.raised_mm =
       (back_left + back_right + front_right + front_left) / 4 + set.gx * (drain[0] - 700) + set.gy * (drain[1] - 450);
   set.drain_body_mm = -2.5 * in + *set.raised_mm;
+  fill_as_gauged(f);
 }
 
 TEST(AsSet, MayStayWhereAllItIsHeldToHolds) {
@@ -170,6 +178,7 @@ TEST(AsSet, ABaseThatLiesTooLowOrTouchesNoMortarIsNotLeft) {
   // 7/8 higher is 1/8 above the mortar; 1/8 lower and 3/4 higher will do. All readings are level.
   const auto at = [](double raised_in) {
     facts::Facts f = sample::good_facts();
+    fill_as_gauged(f);
     f.room.as_set.raised_mm = raised_in * in;
     return verdict_of(f);
   };
@@ -191,6 +200,7 @@ TEST(AsSet, TheBedIsThinnestWhereATiltedBaseIsLow) {
                    {"C2", 1400, 0, 0, 12, 30, false},
                    {"A2", 0, 0, 0, 12, 30, false},
                    {"B1", 700, 450, 0, 1, 2, true}};
+  fill_as_gauged(f);
   const auto thin = [&](double gx, double gy) {
     f.room.as_set.raised_mm = 1, f.room.as_set.gx = gx, f.room.as_set.gy = gy;
     for (const rules::Result& r : rules::check(sample::alcove(), f))
@@ -424,6 +434,7 @@ TEST(AsSet, IsPressedToTheFloorItIsRolledInFromWhereItsBedAllows) {
   f.room.as_set.gx = f.room.as_set.gy = 0;
   f.room.as_set.raised_mm = 3. / 4 * in;
   for (facts::Gauge& g : f.room.gauges) g.spread_mm = g.set_mm + in;
+  fill_as_gauged(f);
   const auto results = rules::check(job, f);
   const rules::Result* step = rules::result_of(results, "entry.step");
   ASSERT_NE(step, nullptr);

@@ -99,15 +99,25 @@ function lookAtApron(card, found, limit) {
       : `set the seat block lower by ${textAtLeast(gap - (limit.greatest ?? gap), card.metric)}, or fill the joint below its apron`};
 }
 
-/** Mortar under the base where the bed is gauged; what stands above the line it was spread to touches none. */
+/**
+ * Mortar under the base where the bed is gauged; what stands above the line it was spread to touches none, and what wants
+ * more under it than was spread lies hollow.
+ */
 function lookAtBed(card, found, limit) {
   if (found.raised === undefined) return UNREAD;
   const open = card.gauges.filter((g) => !g.clear), thick = (g) => thickNow(card, found, g), own = limit.own ? limit.greatest : null;
-  if (!open.length) return UNREAD;
-  const proud = greatest(open.map((g) => thick(g) - g.spread));
-  if (proud <= 1e-5) return {value: least(open.map(thick)), greatest: own};
+  const hollow = hollowNow(card, found), within = (most) => Math.min(most, own ?? most);
+  if (!open.length || hollow === null) return UNREAD;
+  const proud = greatest(open.map((g) => thick(g) - g.spread)), filled = card.bed.spread / card.bed.plan;
+  if (hollow > 1e-5 && hollow > proud + 1e-5) return {value: filled + hollow, greatest: within(filled)};
   const over = open.find((g) => thick(g) - g.spread === proud);
-  return {value: over.spread + proud, greatest: Math.min(over.spread, own ?? over.spread)};
+  if (proud > 1e-5) return {value: over.spread + proud, greatest: within(over.spread)};
+  const thin = least(open.map(thick)), most = greatest(open.map(thick)), lift = card.bed.one_lift;
+  if (isLess(thin, limit.least ?? thin) || lift === null || !isLess(lift, most)) return {value: thin, greatest: own};
+  if (card.bed.one_lift_broken === 'fail') return {value: most, greatest: within(lift)};
+  const tell = (mm, up) => noBetter(mm, up, card.metric);
+  return {value: thin, greatest: own, unjudged: `the bed is ${tell(most, true)} thick at ${open.find((g) => thick(g) === most).name}, and ` +
+      `one lift holds ${tell(lift, false)}: lift the base, and place what is below that first, in a lift of its own`};
 }
 
 /** One check's outcome on what was found. */
@@ -120,6 +130,7 @@ function judged(check, card, found) {
   const kept = (result.least === null || look.value >= result.least - slack) &&
                (result.greatest === null || look.value <= result.greatest + slack);
   result.outcome = kept ? 'pass' : check.broken;
+  if (kept && look.unjudged) result.outcome = 'caution', result.advice = look.unjudged;
   if (check.missing || (check.assumed && kept)) result.outcome = 'not-checked', result.value = null;
   return result;
 }

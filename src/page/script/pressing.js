@@ -42,6 +42,13 @@ function pressedThrough(card, found) {
 const thickNow = (card, found, g) =>
     g.set + found.raised + found.gx * (g.x - card.drain_top[0]) + found.gy * (g.y - card.drain_top[1]);
 
+/** By how much the space under the base is higher on average than the mortar that was spread would fill it. */
+function hollowNow(card, found) {
+  const bed = card.bed, [x, y] = bed.centre;
+  if (bed.plan <= 0) return null;
+  return (bed.set - bed.spread) / bed.plan + found.raised + found.gx * (x - card.drain_top[0]) + found.gy * (y - card.drain_top[1]);
+}
+
 const isLess = (a, b) => a < b - 1e-5;
 
 /** A base whose height was read: what its riser and its bed say, now, pressed level, and pressed down as a whole. */
@@ -59,6 +66,11 @@ class Pressing {
     this.thinNow = least(now), this.thin = least(level), this.spread = greatest(open.map((g) => g.spread));
     this.proudNow = greatest(open.map((g, i) => now[i] - g.spread));
     this.proud = this.bed ? greatest(open.map((g, i) => level[i] - g.spread)) : 0;
+    this.standsOver = this.proud > 1e-5, this.thick = greatest(level);
+    const hollow = hollowNow(card, found);
+    if (this.bed && hollow !== null) this.proud = Math.max(this.proud, hollow - pressed.at(...card.bed.centre));
+    const lift = card.bed.one_lift_broken === 'fail' ? card.bed.one_lift : null;
+    this.oneLift = lift, this.overLift = this.bed && lift !== null ? Math.max(0, this.thick - lift) : 0;
     // The drain's body turns with the base about its top: upright it reaches lower, if by hundredths of a millimetre.
     const reaches = card.riser - found.drain_body, [x, y, z] = card.drain_top, high = z - card.drain_low;
     const tilted = high / Math.hypot(1, found.gx, found.gy), upright = high / Math.hypot(1, found.gx - pressed.gx, found.gy - pressed.gy);
@@ -66,7 +78,7 @@ class Pressing {
     this.reaches = reaches + pressed.at(x, y) + upright - tilted, this.reachesDesigned = reaches + found.raised + high - tilted;
     this.riserLeast = this.riser?.least ?? null, this.riserMost = this.riser?.greatest ?? null;
     this.short = this.riserLeast === null ? 0 : this.riserLeast - this.reaches;
-    this.whole = Math.max(this.up(this.proud), this.up(this.short));
+    this.whole = Math.max(this.up(this.proud), this.up(this.short), this.up(this.overLift));
   }
 
   up(mm) { return Math.ceil(Math.max(mm, 0) / this.card.mark_mm - 1e-5) * this.card.mark_mm; }
@@ -98,6 +110,9 @@ class Pressing {
     if (this.riserMost !== null && isLess(this.riserMost, this.reaches + this.whole))
       return lift('lift the base and cut the riser off by ' +
                   this.atLeast(Math.max(this.reaches + this.whole, this.reachesDesigned) - this.riserMost));
+    if (isLess(0, this.overLift) && isLess(this.thin - this.up(this.overLift), this.leastBed))
+      return lift(`the bed under it is ${noBetter(this.thick, true, this.card.metric)} thick at its thickest, and one lift holds ` +
+                  `${noBetter(this.oneLift, false, this.card.metric)}: lift it, and bed it again in two lifts, the lower one set hard first`);
     const tooLow = this.leastBed + this.up(this.proud) - this.thin;
     if (this.bed && isLess(this.thin - this.whole, this.leastBed))
       return lift(isLess(0, tooLow)
@@ -126,11 +141,13 @@ class Pressing {
   }
 
   wholeWords() {
-    const byBed = this.proud > 1e-5, byRiser = this.short > 1e-5, level = levelWords(this.card, this.found);
+    const byBed = this.proud > 1e-5, byRiser = this.short > 1e-5, byLift = this.overLift > 1e-5, level = levelWords(this.card, this.found);
     return (level ? level + '; then ' : '') + `press the whole base down by ${ruleText(this.whole, this.card.metric)}` +
-           (byBed ? ': it stands above the line the mortar was spread to, and bears on nothing there' : '') +
-           (byBed && byRiser ? '; and the riser reaches too little into the drain' : '') +
-           (byRiser && !byBed ? `, or lift it and lengthen the riser by ${this.lengthened(0)}` : '');
+           (byBed ? this.standsOver ? ': it stands above the line the mortar was spread to, and bears on nothing there'
+                                    : ': the mortar that was spread does not fill what is under it' : '') +
+           (byLift && !byBed ? ': its bed is thicker than one lift may be' : '') +
+           ((byBed || byLift) && byRiser ? '; and the riser reaches too little into the drain' : '') +
+           (byRiser && !byBed && !byLift ? `, or lift it and lengthen the riser by ${this.lengthened(0)}` : '');
   }
 
   /** The low side may be raised instead where the riser still reaches, and the mortar that was spread. */
