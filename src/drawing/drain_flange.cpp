@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "drawing/detail.hpp"
+#include "rules/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -81,7 +82,7 @@ std::string flange_words(const Pen& pen, const Subject& s) {
   const bool liner = s.job().base.site.waterproofing == job::Waterproofing::liner;
   return (base_is_void(s) ? std::string{}
                           : "Drain's flange " + pen.said(s.facts.site_built->flange_top_mm) + " above the datum, on " +
-                                pen.said(s.facts.site_built->at_flange_mm) + " of bed; the " +
+                                rules::at_flange_text(*s.facts.site_built, s.job()) + " of bed; the " +
                                 (liner ? "liner" : "membrane") + " comes onto it. ") +
          maker + (liner ? ", weep holes and what keeps them open." : " and collar.");
 }

@@ -457,7 +457,7 @@ class Order {
   void finish() {
     const bool bonded = f_.site_built && job_.base.site.waterproofing == job::Waterproofing::bonded;
     add_on_base({false, "setter", "Tile, then sealant in every change of plane. Cut tile wet: its dust holds silica.",
-                 tiles() + (bonded ? "; floor " + len(f_.site_built->cover_least_mm) + " with its bond" : ""),
+                 tiles() + (bonded ? "; floor " + rules::cover_text(*f_.site_built, job_) + " with its bond" : ""),
                  "the waterproofing was cut", bonded ? "base" : ""});
     add({true, "all",
          "Final inspection: falls, " + std::string{has_threshold() ? "threshold" : "open edges"} +

@@ -290,7 +290,7 @@ Sheet draw_screed(const Subject& subject) {
     }
     pen.note({base[0], low - 3 * t},
              "drain's top: " + rules::text_of_mark(subject.judgement.screed->drain_mm, subject.job()) +
-                 " down from the line; bed at its flange " + pen.said(site.at_flange_mm) + " thick",
+                 " down from the line; bed at its flange " + rules::at_flange_text(site, subject.job()) + " thick",
              Anchor::left, 0.9);
     sheet.notes = {
         figures_told(subject, pen),

@@ -74,7 +74,7 @@ class Building {
     add_on_base({false, "plumber",
                  std::string{"Set the drain's lower part at its height and make it tight to the riser"} +
                      (liner() ? ", weep holes open." : "."),
-                 "flange " + len(site_.flange_top_mm) + " above the datum, on " + len(site_.at_flange_mm) +
+                 "flange " + len(site_.flange_top_mm) + " above the datum, on " + rules::at_flange_text(site_, job_) +
                      " of bed; " + body_in_bore(job_, s_.facts),
                  "it drips, or it moves under a hand", "drain"});
     if (site_.forms_mm > 0)
@@ -145,7 +145,7 @@ class Building {
     add_on_base(
         {false, "crew",
          "Gravel round the weep holes, reinforcement on spacers, then the top coat to its marks, from walls to drain.",
-         span(&rules::ScreedFigure::top_mm) + "; " + len(site_.cover_least_mm) + " thick",
+         span(&rules::ScreedFigure::top_mm) + "; " + rules::cover_text(site_, job_) + " thick",
          "mortar closes a weep hole, or the liner is pierced", "base"});
     until_it_sets();
     add(any_.seat);

@@ -1,6 +1,7 @@
 #include "report/screed_text.hpp"
 
 #include "report/columns.hpp"
+#include "rules/words.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::report {
@@ -10,7 +11,7 @@ std::string screed_text(const job::Job& job, const facts::SiteBuilt& site, const
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   const double line = job.base.site.line.in_mm();
   std::string text = "\n  SCREED HEIGHTS, read down from a level line " + len(line) + " above the datum; bed " +
-                     len(site.at_flange_mm) + " thick at the drain's flange\n";
+                     rules::at_flange_text(site, job) + " thick at the drain's flange\n";
   const auto row = [&](const std::string& where, const std::string& along, const std::string& bed,
                        const std::string& top, const std::string& thick) {
     text += "    " + padded(where, 32) + padded(along, 12) + padded(bed, 15) + padded(top, 15) + thick + "\n";

@@ -62,12 +62,12 @@ KeyLine built(const Report& report) {
 KeyLine bed(const Report& report) {
   const facts::Bed& bed = report.facts.bed;
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), report.job.is_metric()); };
-  const auto least = [&](double mm) { return rules::text_or_less(mm, rules::Unit::mm, report.job); };
   std::string text = units::volume_text(bed.set_mm3, report.job.is_metric()) + " set, " +
                      rules::thinnest_text(bed, report.job) + " to " +
                      rules::text_or_more(bed.greatest_mm, rules::Unit::mm, report.job) + " thick; ";
   if (const auto& site = report.facts.site_built)
-    text += least(site->at_flange_mm) + " at the drain's flange; " + least(site->cover_least_mm) +
+    text += rules::at_flange_text(*site, report.job) + " at the drain's flange; " +
+            rules::cover_text(*site, report.job) +
             (report.job.base.site.waterproofing == job::Waterproofing::liner ? " of top coat on its liner"
                                                                              : " of tile on its membrane");
   else

@@ -246,6 +246,13 @@ std::string thinnest_text(const facts::Bed& bed, const job::Job& job) {
   return text_or_less(same ? bed.least_under_ribs_mm : bed.least_mm, Unit::mm, job);
 }
 
+std::string at_flange_text(const facts::SiteBuilt& site, const job::Job& job) {
+  return text_or_less(site.at_flange_mm, Unit::mm, job);
+}
+std::string cover_text(const facts::SiteBuilt& site, const job::Job& job) {
+  return text_or_less(site.cover_least_mm, Unit::mm, job);
+}
+
 std::string tipped_words(double degrees) {
   constexpr double same = 1e-6;  // a room and its mirror image differ by less
   const int whole = static_cast<int>(std::ceil(degrees - same));
