@@ -130,7 +130,9 @@ class Building {
   void over_liner() {
     add_on_liner(
         {true, "crew",
-         "Liner on the set pre-slope: up the walls and " + over_entry() + ", no fastener low, clamped at the drain.",
+         "Liner on the set pre-slope: up the walls" +
+             std::string{takeoff::liner_over_seat_mm(job_, s_.facts) ? ", over bench and seat, and " : " and "} +
+             over_entry() + ", no fastener low, clamped at the drain.",
          amounts({{takeoff::Item::liner, " on the floor"}, {takeoff::Item::liner_up, " turned up"}}) +
              (row(takeoff::Item::liner_up).empty() ? ", and what turns up" : "") + liner_top(),
          "it is pierced, or a corner is cut", "liner"});
@@ -156,7 +158,9 @@ class Building {
 
   std::string liner_top() const {
     const auto top = takeoff::liner_top_mm(job_, s_.facts);
-    return top ? "; its top " + at_or_over(*top) + " above the datum" : "";
+    const auto seat = takeoff::liner_over_seat_mm(job_, s_.facts);
+    return (top ? "; its top " + at_or_over(*top) + " above the datum" : "") +
+           (seat ? ", behind the seat and at its ends " + at_or_over(*seat) : "");
   }
   /// Of what may be higher and not lower.
   std::string at_or_over(double mm) const { return rules::text_or_more(mm, rules::Unit::mm, job_); }

@@ -146,18 +146,22 @@ class Wall {
 
   /// Where a liner stands before the framing: no fastener goes through it low, and its own top.
   void behind_liner() {
+    const auto seat = takeoff::liner_over_seat_mm(s_.job(), s_.facts);
+    if (const auto stretch = seat ? against(part(s_.facts, facts::Role::seat_block)) : std::nullopt)
+      mark_liner(*stretch, "top of the liner, over the seat", *seat, LineKind::phantom);
     const auto stretch = against(part(s_.facts, facts::Role::base));
     if (!stretch) return;
     liner_ = true;
+    mark_liner(*stretch, "no fastener lower", lowest_fastener_mm(s_.facts), LineKind::limit);
+    if (const auto top = takeoff::liner_top_mm(s_.job(), s_.facts))
+      mark_liner(*stretch, "top of the liner", *top, LineKind::phantom);
+  }
+
+  void mark_liner(const std::pair<double, double>& stretch, const std::string& what, double z, LineKind kind) {
     const bool settled = !base_is_void(s_) && !rejected_liner(s_);
-    const auto mark = [&](const std::string& what, double z, LineKind kind) {
-      pen_.line({stretch->first, z}, {stretch->second, z}, kind);
-      levels_.push_back(
-          {(settled ? bare(rules::text_or_more(z, rules::Unit::mm, s_.job())) : "HOLD") + "  " + what, z});
-      tops_.push_back({stretch->first, stretch->second, z});
-    };
-    mark("no fastener lower", lowest_fastener_mm(s_.facts), LineKind::limit);
-    if (const auto top = takeoff::liner_top_mm(s_.job(), s_.facts)) mark("top of the liner", *top, LineKind::phantom);
+    pen_.line({stretch.first, z}, {stretch.second, z}, kind);
+    levels_.push_back({(settled ? bare(rules::text_or_more(z, rules::Unit::mm, s_.job())) : "HOLD") + "  " + what, z});
+    tops_.push_back({stretch.first, stretch.second, z});
   }
 
   /// What of the bench is fastened to the studs of this wall: they, and blocking, must be where it goes.

@@ -31,6 +31,12 @@ std::optional<double> liner_top_mm(const job::Job& job, const facts::Facts& fact
          job.liner->above_threshold->in_mm();
 }
 
+std::optional<double> liner_over_seat_mm(const job::Job& job, const facts::Facts& facts) {
+  if (!liner_top_mm(job, facts) || !job.bench || !job.liner->above_seat || !facts.heights.seat_back_mm)
+    return std::nullopt;
+  return *facts.heights.seat_back_mm + job.liner->above_seat->in_mm();
+}
+
 namespace {
 
 /// What of a liner turns up along walls and bench, to its top as read, and goes over the threshold down to the floor:
@@ -38,16 +44,42 @@ namespace {
 struct TurnUps {
   double along_mm = 0, high_mm = 0;  ///< walls and bench in plan, and how high up them
   double over_mm2 = 0;               ///< over the threshold
+  std::optional<double> seat_mm2;    ///< carried over a seat: the bench's front, the seat, and up the walls behind it
 };
+
+/// Over the seat: up the bench's front as long as it is along the base, over the seat as it slopes, and up the walls
+/// behind it and at its ends from the seat's lower edge.
+double over_seat_mm2(const job::Job& job, const facts::Facts& facts, double top, double low) {
+  double sum = 0;
+  for (const facts::Edge& edge : facts.edges)
+    if (edge.behind == facts::Behind::bench) sum += edge.length_mm * (facts.heights.seat_front_mm.value_or(low) - low);
+  for (const facts::Facet& facet : facts.facets)
+    if (facet.surface == facts::Surface::seat) sum += facet.area_mm2;
+  for (const facts::Part& part : facts.parts) {
+    if (!part.which.is(facts::Role::seat_block)) continue;
+    const double across = part.bbox_mm[3] - part.bbox_mm[0], along = part.bbox_mm[4] - part.bbox_mm[1];
+    double walls = 0;
+    for (const job::Side side : {job::Side::back, job::Side::left, job::Side::right}) {
+      const bool behind = side == job.bench->place,
+                 opposite = !behind && side != job::Side::back && job.bench->place != job::Side::back;
+      if (job.alcove.has_wall(side) && !opposite) walls += side == job::Side::back ? across : along;
+    }
+    sum += walls * (top - facts.heights.seat_front_mm.value_or(top));
+  }
+  return sum;
+}
 std::optional<TurnUps> turn_ups_of(const job::Job& job, const facts::Facts& facts) {
   const auto top = liner_top_mm(job, facts);
   if (!top) return std::nullopt;
   const facts::SiteBuilt& site = *facts.site_built;
+  const auto over_seat = liner_over_seat_mm(job, facts);
   TurnUps up;
   // In plan: the joints of what is laid on the base climb with its floor, and up the threshold at its ends.
   for (const facts::Edge& edge : facts.edges)
-    if (!edge.open()) up.along_mm += edge.length_mm;
-  up.high_mm = *top - site.low_at_walls_mm.value_or(site.flange_top_mm);
+    if (!edge.open() && !(over_seat && edge.behind == facts::Behind::bench)) up.along_mm += edge.length_mm;
+  const double low = site.low_at_walls_mm.value_or(site.flange_top_mm);
+  up.high_mm = *top - low;
+  if (over_seat) up.seat_mm2 = over_seat_mm2(job, facts, *over_seat, low);
   const double at_threshold = site.low_at_threshold_mm.value_or(site.flange_top_mm);
   if (const auto threshold = threshold_of(job, facts))
     up.over_mm2 = threshold->length_mm *
@@ -58,13 +90,16 @@ std::optional<TurnUps> turn_ups_of(const job::Job& job, const facts::Facts& fact
 Row turn_up_row(const job::Job& job, const TurnUps& up) {
   const Units u = units_of(job);
   const std::string high = units::to_text(units::Length::mm(up.high_mm), u.metric);
-  return to_row({name_of(Item::liner_up), u.area(up.along_mm * up.high_mm + up.over_mm2), u.area_unit(),
-                 job.buy.membrane.waste, 0, "",
+  return to_row({name_of(Item::liner_up), u.area(up.along_mm * up.high_mm + up.over_mm2 + up.seat_mm2.value_or(0)),
+                 u.area_unit(), job.buy.membrane.waste, 0, "",
                  units::decimals(u.length(up.along_mm), 1) + " " + u.length_unit() + " of walls" +
-                     (job.bench ? " and bench" : "") + ", " + high + " up from the bed" +
+                     (job.bench && !up.seat_mm2 ? " and bench" : "") + ", " + high + " up from the bed" +
                      (up.over_mm2 > 0 ? "; over the threshold " + units::decimals(u.area(up.over_mm2), 1) + " " +
                                             u.area_unit() + ", down to the floor"
                                       : "") +
+                     (up.seat_mm2 ? "; over the bench's front and seat and up the walls behind it " +
+                                        units::decimals(u.area(*up.seat_mm2), 1) + " " + u.area_unit()
+                                  : "") +
                      "; corners are folded, not cut: their folds are in the waste"});
 }
 

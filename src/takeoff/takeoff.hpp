@@ -95,6 +95,8 @@ std::optional<Threshold> threshold_of(const job::Job& job, const facts::Facts& f
 /// How high above the datum a liner's top stands along walls and bench: as far above the threshold, or above the rim
 /// where there is none, as was read. Nothing where it was not, or where there is no liner.
 std::optional<double> liner_top_mm(const job::Job& job, const facts::Facts& facts);
+/// The same where it was carried over a seat: on the walls behind it and at its ends.
+std::optional<double> liner_over_seat_mm(const job::Job& job, const facts::Facts& facts);
 
 /// One row for every stock and length of stick.
 std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric);

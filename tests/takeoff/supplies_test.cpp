@@ -239,6 +239,53 @@ TEST(Supplies, ALinerIsBoughtAsHighAsItTurnsUp) {
   EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "weep hole protection"), nullptr);
 }
 
+TEST(Supplies, ALinerThatIsCarriedOverASeatIsBoughtForIt) {
+  // Source: by hand: the bed meets the walls 2 above the datum, the threshold is 6 high and the liner 3 above it: 7 up
+  // along two walls of 34. Over a seat of 60 x 14, 18 high in front and 18-1/4 behind, up to 3 above that: the bench's
+  // front 60 x 16, the seat, and 3-1/4 up along 60 behind it and 14 at either end. At one end of the room its other end
+  // is open: 34 behind it, 14 at its back end.
+  job::Job job = sample::alcove();
+  job.base.kind = job::BaseKind::site_built;
+  job.base.site.waterproofing = job::Waterproofing::liner;
+  job.base.threshold.width = {};
+  job.buy.membrane.waste = 0;
+  job.bench->place = job::Side::back;
+  job.liner.emplace().above_threshold = inches(3);
+  facts::Facts facts;
+  facts.site_built.emplace().low_at_walls_mm = 2 * in;
+  facts.heights.threshold_greatest_mm = 6 * in;
+  facts.heights.seat_front_mm = 18 * in, facts.heights.seat_back_mm = 18.25 * in;
+  facts::Facet seat;
+  seat.surface = facts::Surface::seat, seat.area_mm2 = 60 * 14 * in * in;
+  facts.facets = {seat};
+  facts::Part block;
+  block.which = sample::part_id("seat-block"), block.bbox_mm = {0, 34 * in, 0, 60 * in, 48 * in, 18.25 * in};
+  facts.parts = {block};
+  facts::Edge back, left, right;
+  back.side = job::Side::back, back.behind = facts::Behind::bench, back.length_mm = 60 * in;
+  left.side = job::Side::left, right.side = job::Side::right;
+  left.behind = right.behind = facts::Behind::wall, left.length_mm = right.length_mm = 34 * in;
+  facts.edges = {back, left, right};
+  const auto turned_up = [&] { return *row_of(takeoff::take_off(job, facts, {}), "liner, turned up"); };
+  EXPECT_FALSE(takeoff::liner_over_seat_mm(job, facts));
+  EXPECT_NEAR(turned_up().quantity, 128 * 7 / 144., 1e-9);
+  job.liner->above_seat = inches(3);
+  EXPECT_NEAR(*takeoff::liner_over_seat_mm(job, facts), 21.25 * in, 1e-9);
+  EXPECT_NEAR(turned_up().quantity, (68 * 7 + 60 * 16 + 60 * 14 + 88 * 3.25) / 144., 1e-9);
+  EXPECT_NE(turned_up().basis.find("over the bench's front and seat and up the walls behind it 14.5 ft2"),
+            std::string::npos)
+      << turned_up().basis;
+  for (const bool at_left : {true, false}) {
+    job.bench->place = at_left ? job::Side::left : job::Side::right;
+    facts.parts[0].bbox_mm = {0, 0, 0, 14 * in, 34 * in, 18.25 * in};
+    facts.facets[0].area_mm2 = 34 * 14 * in * in;
+    facts.edges[0].behind = facts::Behind::wall;
+    facts.edges[1].behind = at_left ? facts::Behind::bench : facts::Behind::wall;
+    facts.edges[2].behind = at_left ? facts::Behind::wall : facts::Behind::bench;
+    EXPECT_NEAR(turned_up().quantity, (94 * 7 + 34 * 16 + 34 * 14 + 48 * 3.25) / 144., 1e-9);
+  }
+}
+
 TEST(Supplies, ADrainIsToldWhereItsWasteStands) {
   // Source: none: what joins the waste to the base has to fit the base's opening, and no drain is bought for it here; a
   // base of mortar brings none.
