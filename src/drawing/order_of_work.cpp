@@ -77,7 +77,7 @@ class Order {
   /// As the check of it is told, which rounds up what is better small.
   std::string exact(double mm) const { return rules::text_or_more(mm, rules::Unit::mm, job_); }
   /// Where the bore's centre goes, from faces that stand there: sideways from the left one, else from the right one,
-  /// else from where the back wall ends.
+  /// else from where the back wall ends; depths from the back one, else from the entry: the base is not there yet.
   std::string centre() const {
     const auto from = [&](const char* what) { return mark_mm(f_, std::string{"bore centre from the "} + what); };
     const char* const left = "left stud face";
@@ -85,10 +85,10 @@ class Order {
     const std::string sideways = from(left)    ? len(*from(left)) + " from the " + left
                                  : from(right) ? len(*from(right)) + " from the " + right
                                                : len(f_.room.drain.now_mm[0]) + " from the " + left_face(job_);
-    const auto back = from("back stud face"), front = from("base's front edge");
+    const auto back = from("back stud face"), entry = from("entry");
     return sideways + ", " +
            (back    ? len(*back) + " from the back"
-            : front ? len(*front) + " from the base's front edge"
+            : entry ? len(*entry) + " from the entry"
                     : "not known from the back");
   }
 

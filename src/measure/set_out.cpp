@@ -18,6 +18,9 @@ class Marks {
 
   std::vector<facts::Mark> list() {
     from_walls("bore centre", bore_[0], bore_[1]);
+    // Where no back wall stands depths are told from the entry, as gauges and heights over places are; the base's front
+    // edge is not in the room before the base is.
+    if (!wall_line(model_, Side::back, 0)) add("bore centre from the entry", bore_[1]);
     base_lines();
     if (const auto bench = plan_of(model_, parts::Role::bench_frame)) bench_lines(*bench);
     return std::move(marks_);
