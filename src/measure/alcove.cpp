@@ -5,6 +5,7 @@
 
 #include "brep/properties.hpp"
 #include "measure/detail.hpp"
+#include "measure/rim.hpp"
 #include "measure/wall_faces.hpp"
 #include "units/tolerance.hpp"
 
@@ -88,7 +89,10 @@ struct Ahead {
 class Walls {
  public:
   explicit Walls(const parts::Model& model)
-      : model_{model}, base_{*plan_of(model, parts::Role::base)}, bench_{plan_of(model, parts::Role::bench_frame)} {
+      : model_{model},
+        base_{*plan_of(model, parts::Role::base)},
+        outline_{Rim{*model.first(parts::Role::base)}.corners()},
+        bench_{plan_of(model, parts::Role::bench_frame)} {
     if (model.job.bench) bench_side_ = model.job.bench->place;
   }
 
@@ -106,20 +110,22 @@ class Walls {
     }
   }
 
-  /// At the base's corners: the sole plate tells the line at the floor, the nearest stud how it leans. On the bench's
-  /// side of the base stands the bench, and no wall.
+  /// At the base's own corners, for one that fills a room out of square is no rectangle: the sole plate tells the line
+  /// at the floor, the nearest stud how it leans. On the bench's side of the base stands the bench, and no wall.
   void base_corners(double floor, double upstand, facts::Room& room) const {
     for (const Side side : {Side::left, Side::right, Side::back}) {
       if (side == bench_side_) continue;
       for (const bool second : {false, true}) {
         const bool back = side == Side::back;
-        const double at = back ? (second ? base_.x1 : base_.x0) : (second ? base_.y0 : base_.y1);
+        const Side end = !back && second ? Side::front : Side::back;
+        const Side hand = !back ? side : second ? Side::right : Side::left;
+        const survey::Point corner = farthest(hand, end);
+        const double at = back ? corner.x : corner.y;
         const auto line = wall_line(model_, side, at);
         const facts::StudGap* near = nearest(room, side, at);
         if (!line || !near) continue;
-        const double gap = edge_of(base_, side) - (side == Side::left ? *line : -*line);
-        const Side end = !back && second ? Side::front : Side::back;
-        const Side hand = !back ? side : second ? Side::right : Side::left;
+        const double gap =
+            edge_of({corner.x, corner.y, corner.x, corner.y}, side) - (side == Side::left ? *line : -*line);
         const double lean = (near->at_upstand_mm - near->at_floor_mm) / (upstand - floor);
         room.corners.push_back({end, hand, side, gap + lean * floor, gap + lean * upstand});
       }
@@ -127,6 +133,13 @@ class Walls {
   }
 
  private:
+  survey::Point farthest(Side hand, Side end) const {
+    const double x = hand == Side::left ? -1 : 1, y = end == Side::front ? -1 : 1;
+    return *std::max_element(outline_.begin(), outline_.end(), [&](const survey::Point& a, const survey::Point& b) {
+      return a.x * x + a.y * y < b.x * x + b.y * y;
+    });
+  }
+
   static std::optional<Side> stud_of(const parts::Solid& solid) {
     return solid.part.is(parts::Role::wall, parts::Kind::stud) ? solid.part.family.wall : std::nullopt;
   }
@@ -166,6 +179,7 @@ class Walls {
 
   const parts::Model& model_;
   Rect base_;
+  survey::Polygon outline_;
   std::optional<Rect> bench_;
   std::optional<Side> bench_side_;  ///< of the base
 };
