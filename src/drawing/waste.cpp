@@ -7,18 +7,19 @@ namespace fallwright::drawing {
 
 bool waste_stands(const job::Job& job) {
   const job::Tape& tape = job.base.tape;
-  return tape.waste_from_left || tape.waste_from_right || tape.waste_from_back;
+  return tape.waste_from_left || tape.waste_from_right || tape.waste_from_back || tape.waste_from_front;
 }
 
 std::string waste_words(const job::Job& job, const Pen& pen) {
   const job::Tape& tape = job.base.tape;
   std::string words;
   const auto add = [&](const std::optional<job::Length>& read, const char* face) {
-    if (read) words += (words.empty() ? "" : ", ") + pen.said(read->in_mm()) + " from the " + face + " stud face";
+    if (read) words += (words.empty() ? "" : ", ") + pen.said(read->in_mm()) + " from the " + face;
   };
-  add(tape.waste_from_left, "left");
-  add(tape.waste_from_right, "right");
-  add(tape.waste_from_back, "back");
+  add(tape.waste_from_left, "left stud face");
+  add(tape.waste_from_right, "right stud face");
+  add(tape.waste_from_back, "back stud face");
+  add(tape.waste_from_front, "entry");
   return words.empty() ? ""
                        : "The waste stands in the floor already, as read: " + words +
                              ". Nothing is bored there: 'hole' is the one it stands in" +
@@ -39,6 +40,7 @@ std::string name_of_centre(const facts::Mark& mark, const job::Job& job, const P
   const auto& read = from == " from the left stud face"    ? tape.waste_from_left
                      : from == " from the right stud face" ? tape.waste_from_right
                      : from == " from the back stud face"  ? tape.waste_from_back
+                     : from == " from the entry"           ? tape.waste_from_front
                                                            : std::optional<job::Length>{};
   return "drain of the base" + from + (read ? " (waste as read " + pen.words(read->in_mm()) + ")" : "");
 }

@@ -63,6 +63,7 @@ struct Tape {
   std::optional<Length> waste_from_left;   ///< centre of the waste that is there, from the alcove's left stud face
   std::optional<Length> waste_from_right;  ///< or from its right one
   std::optional<Length> waste_from_back;   ///< the same from its back stud face
+  std::optional<Length> waste_from_front;  ///< or from the entry, where no wall stands at the back
 };
 
 enum class Waterproofing { liner, bonded };

@@ -44,6 +44,7 @@ constexpr Row rows[] = {
     {"drain.waste_from_left", false, true, false},
     {"drain.waste_from_right", false, true, false},
     {"drain.waste_from_back", false, true, false},
+    {"drain.waste_from_front", false, true, false},
     {"bed.gauge_depth", true, true, false},
     {"bed.holdback", true, true, false},
     {"bed.overrun", true, true, false},

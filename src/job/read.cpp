@@ -71,6 +71,9 @@ class JobReader {
     if (find("drain.waste_from_left") && find("drain.waste_from_right"))
       fault(place_of("drain.waste_from_right"), "drain.waste_from_right",
             "give either this or 'waste_from_left', not both");
+    if (find("drain.waste_from_back") && find("drain.waste_from_front"))
+      fault(place_of("drain.waste_from_front"), "drain.waste_from_front",
+            "give either this or 'waste_from_back', not both");
     stop_if_faulty(faults_);
     stop_at(settle_base(job_));
     stop_at(contradictions(job_));

@@ -112,6 +112,9 @@ std::vector<Key> tape_keys() {
        STORE(j.base.tape.waste_from_right = v.length())},
       {"drain.waste_from_back", Kind::length, optional, "\"16 in\"", "406", 0, 5000,
        "the same centre from the alcove's back stud face", no_choices, STORE(j.base.tape.waste_from_back = v.length())},
+      {"drain.waste_from_front", Kind::length, optional, "\"20 in\"", "508", 0, 5000,
+       "or from the entry, where the side walls end: where no back wall stands", no_choices,
+       STORE(j.base.tape.waste_from_front = v.length())},
   };
 }
 

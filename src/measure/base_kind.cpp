@@ -33,11 +33,14 @@ facts::Bought look_at_bought(const parts::Model& model, const facts::Facts& fact
   if (const auto body = widest_cylinder(drain.shape)) {
     bought.drain_aside_mm = body->Location().X() - middle;
     const double x = body->Location().X(), y = body->Location().Y();
-    if (tape.waste_from_left) bought.waste_aside_mm = faces.at(Side::left, tape.waste_from_left->in_mm(), y) - middle;
-    if (tape.waste_from_right)
+    // Only from what stands: on a side without a wall that is the back wall's end.
+    const bool back = wall_line(model, Side::back, x).has_value();
+    if (tape.waste_from_left && (back || wall_line(model, Side::left, y)))
+      bought.waste_aside_mm = faces.at(Side::left, tape.waste_from_left->in_mm(), y) - middle;
+    if (tape.waste_from_right && (back || wall_line(model, Side::right, y)))
       bought.waste_aside_mm = faces.at(Side::right, tape.waste_from_right->in_mm(), y) - middle;
-    if (tape.waste_from_back && wall_line(model, Side::back, x))
-      bought.waste_back_mm = faces.at(Side::back, tape.waste_from_back->in_mm(), x) - y;
+    if (tape.waste_from_back && back) bought.waste_back_mm = faces.at(Side::back, tape.waste_from_back->in_mm(), x) - y;
+    if (tape.waste_from_front) bought.waste_back_mm = faces.at(Side::front, tape.waste_from_front->in_mm(), x) - y;
   }
   if (const survey::Polygon corners = Rim{base}.corners(); corners.size() == 4)
     bought.out_of_square_mm = std::abs(away(corners[0], corners[2]) - away(corners[1], corners[3]));

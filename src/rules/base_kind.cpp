@@ -72,6 +72,13 @@ job::Side waste_is_read_from(const job::Job& job) {
   return job.drain.across.side;
 }
 
+/// What a tape is hooked on there.
+std::string face_on(job::Side side, const job::Job& job) {
+  const std::string hand = job::name_of(side);
+  if (job.alcove.has_wall(side) || !job.alcove.has_wall(job::Side::back)) return "stud face on the " + hand;
+  return "back wall's " + hand + " end";
+}
+
 /// Both ways to bring drain and waste together: the waste goes all the way, or the base goes as far as the room lets it
 /// and the waste the rest. `waste`: to the right and to the back of the drain.
 Finding drain_to_waste(Finding finding, const std::array<double, 2>& waste, double allowed_mm, const job::Job& job,
@@ -105,20 +112,27 @@ Finding over_waste(const job::Job& job, const facts::Facts& facts, const Limit& 
                off = std::hypot(aside, back);
   const bool near = off <= *limit.greatest + units::tolerance::length_mm;
   if (near && !b.waste_back_mm)
-    return missing(
-        "measure how far the centre of the room's waste stands from the back stud face (drain.waste_from_back)");
+    return missing(std::string{"measure how far the centre of the room's waste stands from the "} +
+                   (job.alcove.has_wall(job::Side::back) ? "back stud face (drain.waste_from_back)"
+                                                         : "entry (drain.waste_from_front): no wall stands at the "
+                                                           "back"));
   if (near && !b.waste_aside_mm) {
-    const std::string side = job::name_of(waste_is_read_from(job));
-    return missing("measure how far the centre of the room's waste stands from the stud face on the " + side +
-                   " (drain.waste_from_" + side + ")");
+    const job::Side side = waste_is_read_from(job);
+    return missing("measure how far the centre of the room's waste stands from the " + face_on(side, job) +
+                   " (drain.waste_from_" + job::name_of(side) + ")");
   }
   const std::string way = way_of(aside, back, job);
   const bool other_hand = b.waste_aside_mm && std::abs(b.drain_aside_mm) >= no_hand_mm &&
                           std::abs(*b.waste_aside_mm) >= no_hand_mm &&
                           end_of(*b.waste_aside_mm) != end_of(b.drain_aside_mm);
-  Finding finding = found(
-      off, "the room's waste stands " + (way.empty() ? "under the drain's centre" : way + " of the drain's centre"),
-      "this base is of the other hand: set nothing, send it back");
+  const auto& from_right = job.base.tape.waste_from_right;
+  const job::Side hand = from_right ? job::Side::right : job::Side::left;
+  const bool off_end = b.waste_aside_mm && !job.alcove.has_wall(hand);
+  Finding finding =
+      found(off,
+            "the room's waste stands " + (way.empty() ? "under the drain's centre" : way + " of the drain's centre") +
+                (off_end ? ", as read from the " + face_on(hand, job) : ""),
+            "this base is of the other hand: set nothing, send it back");
   return other_hand ? finding : drain_to_waste(std::move(finding), {aside, back}, *limit.greatest, job, facts);
 }
 

@@ -275,8 +275,8 @@ const std::vector<Row>& readings() {
              : f.bought->waste_aside_mm || f.bought->waste_back_mm ? State{Standing::read}
              : j.walls.existing                                    ? State{Standing::missing}
                                                                    : std::nullopt),
-       READ("measure where the room's waste stands: its centre from the left or right and from the back stud face "
-            "(drain.waste_from_left or drain.waste_from_right, drain.waste_from_back)")},
+       READ("measure where the room's waste stands: its centre from the left or right and from the back, or the entry "
+            "(drain.waste_from_left or drain.waste_from_right, drain.waste_from_back or drain.waste_from_front)")},
       {Input::ribs, "ribs under the base",
        STATE(!f.bought ? std::nullopt : State{read_or(f.bought->ribs_known, Standing::missing)}),
        READ("turn the base over and measure its ribs: how many, how thick, how deep (base.ribs)")},

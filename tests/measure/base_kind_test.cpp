@@ -366,6 +366,35 @@ TEST(Bought, TellsHowFarTheWasteStandsFromTheDrain) {
   }
 }
 
+TEST(Bought, TheWasteIsReadFromWhatStandsThere) {
+  // Source: by hand, as above: the drain 405 from the back edge of a base 810 wide. Between two facing walls a base
+  // stands with its front where the side walls end, so that 411 from the entry are 6 behind the drain's 405; nothing
+  // stands at the back to be read from. Of a back wall alone its ends are touched.
+  std::string square = tape;
+  square.insert(square.find("shell"), "length = 1520\nwidth = 810\n");
+  const std::string ribs = "[base.ribs]\ncolumns = 10\nrows = 6\nwidth = 5\ndeepest = 40\n";
+  const auto walled = [&](const std::string& walls, const std::string& waste) {
+    std::string text = square;
+    text.insert(text.find("width = ", text.find("[alcove]")), "walls = " + walls + "\n");
+    return built(text + waste + ribs).facts;
+  };
+  const auto facing = walled("[\"left\", \"right\"]", "waste_from_left = 473\nwaste_from_back = 399\n");
+  EXPECT_TRUE(facing.bought->waste_aside_mm);
+  EXPECT_FALSE(facing.bought->waste_back_mm) << "no wall stands there";
+  const auto from_back = walled("[\"back\", \"left\", \"right\"]", "waste_from_left = 473\nwaste_from_back = 399\n");
+  for (const char* across : {"waste_from_left = 473\n", "waste_from_right = 1067\n"}) {
+    const auto entry = walled("[\"left\", \"right\"]", across + std::string{"waste_from_front = 431\n"});
+    ASSERT_TRUE(entry.bought->waste_aside_mm && entry.bought->waste_back_mm);
+    const auto walls = walled("[\"back\", \"left\", \"right\"]", across + std::string{"waste_from_front = 431\n"});
+    // The alcove is 830 deep: 399 from the back are 431 from the entry.
+    EXPECT_NEAR(*walls.bought->waste_back_mm, *from_back.bought->waste_back_mm, 1e-6);
+    const auto end = walled("[\"back\"]", across + std::string{"waste_from_back = 399\n"});
+    EXPECT_TRUE(end.bought->waste_aside_mm) << "from the back wall's end";
+  }
+  EXPECT_FALSE(walled("[\"left\"]", "waste_from_right = 1067\n").bought->waste_aside_mm);
+  EXPECT_TRUE(walled("[\"left\"]", "waste_from_left = 473\n").bought->waste_aside_mm);
+}
+
 TEST(Bought, OfRibsThatNobodySawTheBedIsARange) {
   // Source: closed form for the least: a solid underside on a level floor leaves a slab of bed.least. Without a rib a
   // bed is no less than with the ribs that were counted.
