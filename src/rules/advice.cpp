@@ -196,9 +196,24 @@ Lines rim_lines(const job::Job& job, const Window& rise, double least_fall) {
   return {{"base.rise", ""}, set_fall("base.fall", least_fall, job)};
 }
 
+/// A fall for all facets between both limits: the job's own where it leaves either limit a quarter of what lies between
+/// them, else the one half way. At a limit a base would have to lie level to the last hair.
+double fall_between(const job::Job& job, double least, double greatest) {
+  const double now = job.base.fall.as_ratio();
+  // Where nothing bounds it above, or all but nothing, twice the least is as steep as anybody asks for.
+  const double most = std::max(least, std::min(greatest, 2 * least)), quarter = (most - least) / 4;
+  constexpr double same = units::tolerance::ratio;
+  const bool clear_of_both = now >= least + quarter - same && now <= greatest - quarter + same;
+  if (clear_of_both) return now;
+  // On 1/16 in/ft or a tenth of a percent where one lies near enough to half way.
+  const double half_way = (least + most) / 2, step = job.is_metric() ? 0.001 : 1. / 192;
+  const double round = std::round(half_way / step) * step;
+  return std::abs(round - half_way) <= quarter ? round : half_way;
+}
+
 /// One fall for all facets, within both limits; nothing where the job's own is that already.
 Lines one_fall(const job::Job& job, double least, double greatest) {
-  const double now = job.base.fall.as_ratio(), fall = std::min(std::max(now, least), greatest);
+  const double now = job.base.fall.as_ratio(), fall = fall_between(job, least, greatest);
   if (!job.base.rise && std::abs(fall - now) <= units::tolerance::ratio) return {};
   if (!job.base.rise) return {set_fall("base.fall", fall, job)};
   return {{"base.rise", ""}, set_fall("base.fall", fall, job)};

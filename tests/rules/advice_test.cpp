@@ -1,4 +1,5 @@
 // What to do about a floor that does not fall as it should: hand calculations, then the advice followed.
+#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -60,7 +61,7 @@ TEST(Advice, ADrainNearOneEndMovesTowardTheOther) {
             "no rim height passes: the longest run, 48\", is over 2 times the shortest, 12\", from the drain's "
             "centre to the rim; move the drain's centre to 34\" from the left edge of the base (drain.from_left, now "
             "48\"), or take base.pattern = "
-            "\"equal-fall\" (the rim is then not level)");
+            "\"equal-fall\" and base.fall = \"3/8 in/ft\" (the rim is then not level)");
 }
 
 TEST(Advice, DistancesAreInTheJobFilesOwnTerms) {
@@ -95,6 +96,24 @@ TEST(Advice, FallOnTheLongestRunIsNamedWhereNoMarkOfTheTapeFits) {
   const auto [least, greatest] = least_and_greatest_fall(job);
   EXPECT_TRUE(rules::keeps(least, {quarter, half, rules::Unit::ratio, "", {}})) << least;
   EXPECT_TRUE(rules::keeps(greatest, {quarter, half, rules::Unit::ratio, "", {}})) << greatest;
+}
+
+TEST(Advice, OneFallForAllLeavesBothLimitsRoom) {
+  // Source: by hand: half way between 1/4 and 1/2 in/ft is 3/8; at either limit a base would have to lie level to the
+  // last hair. What the job has already stays where it leaves both a quarter of what lies between them: from 5/16 to
+  // 7/16.
+  job::Job job = square(60, 30);
+  job.base.rise.reset();
+  for (const auto& [now, advised] :
+       {std::pair{0.25, 0.375}, {0.125, 0.375}, {0.5, 0.375}, {1., 0.375}, {0.3125, 0.3125}, {0.4375, 0.4375}}) {
+    job.base.fall = job::Fall::inches_per_foot(now);
+    const auto lines = rules::floor_changes(job, quarter, half).back();
+    const auto fall = std::find_if(lines.begin(), lines.end(), [](const auto& l) { return l.key == "base.fall"; });
+    EXPECT_EQ(fall == lines.end(), now == advised) << now;
+    if (fall != lines.end()) {
+      EXPECT_NE(fall->value.find("3/8 in/ft"), std::string::npos) << fall->value;
+    }
+  }
 }
 
 TEST(Advice, AFloorTooNarrowForItsLengthHasNoPlaceForTheDrain) {
