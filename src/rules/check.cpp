@@ -64,7 +64,10 @@ bool is_far_off(const Finding& finding, Unit unit, double apart) {
 void weigh(const Finding& finding, Outcome when_broken, double apart, Result& result) {
   const bool exactly = keeps(*finding.measured, result.limit);
   const bool kept = keeps_as_read(*finding.measured, result.limit, apart) && !finding.broken;
-  if (kept && !exactly) result.where += "; at its limit, as far as the tape readings agree with each other";
+  const bool by_tape = finding.reads_to_mm >= apart;
+  if (kept && !exactly)
+    result.where += by_tape ? "; at its limit, as far as a tape is read"
+                            : "; at its limit, as far as the tape readings agree with each other";
   result.outcome = kept ? Outcome::pass : when_broken;
   result.margin = margin_of(*finding.measured, result.limit);
   if (kept && result.margin) result.margin = std::max(0.0, *result.margin);

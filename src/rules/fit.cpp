@@ -146,9 +146,11 @@ Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& lim
   Finding finding = found(over, sum, advice);
   finding.fails_below = 0, finding.fails_above = *limit.greatest + furred.closes_mm;
   finding.by_solids = over < 0 && runs_into(facts, walls);
-  // Four sides and diagonals that agree are still read to the marks of a tape.
+  // Whatever was read was read to the marks of a tape, be it sides and diagonals that agree or a room that cannot close
+  // for want of a wall: the coarser tape's in either unit, so that a room and its twin are judged alike.
   const facts::Closure& c = facts.room.closure;
-  if (over < 0 && c.spare && c.worst_mm <= c.allowed_mm) finding.reads_to_mm = job.mark_mm() / 2;
+  const double coarser = std::max(units::tape_mark_mm(true), units::tape_mark_mm(false));
+  if (over < 0 && (!c.spare || c.worst_mm <= c.allowed_mm)) finding.reads_to_mm = coarser / 2;
   const auto wall = lone_wall(job);
   if (axis != facts::Axis::width || over <= 0 || it->open_mm <= 0 || !wall) return finding;
   const std::string set = std::string{"\""} + job::name_of(*wall) + "\"";
