@@ -11,8 +11,9 @@ using units::decimals;
 
 constexpr std::size_t indent = 15, most_keys = 4, most_readings = 3, most_checks = 5;
 
+/// Wrapped, never cut: what decides stands at the end of it.
 std::string line(const std::string& head, const std::string& words) {
-  return units::first_letters("  " + padded(head, indent - 2) + words, 160) + "\n";
+  return wrapped("  " + padded(head, indent - 2) + words, 0, indent);
 }
 
 /// What gives way first in variants that fail, the most frequent first.

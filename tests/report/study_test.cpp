@@ -72,10 +72,10 @@ TEST(StudyText, OfKeys) {
       "  gives way    trap arm is short enough: first in 3,000\n"
       "               floor falls enough: first in 1,299\n"
       "  today        FAILS: floor falls enough (-20.0 %)\n"
-      "  best         1  drain.from_left = 24 in, bench.place = left, base.made = ordered, bench.seat_fall = 2 %, "
-      "tile.height = 80 in: least margin 12.3 %  (variant 3)\n"
-      "               2  drain.from_left = 28 in, bench.place = right, base.made = bought, bench.seat_fall = 3 %, "
-      "tile.height = 72 in  (variant 1234)\n"
+      "  best         1  drain.from_left = 24 in, bench.place = left, base.made = ordered, bench.seat_fall = 2 %,\n"
+      "               tile.height = 80 in: least margin 12.3 %  (variant 3)\n"
+      "               2  drain.from_left = 28 in, bench.place = right, base.made = bought, bench.seat_fall = 3 %,\n"
+      "               tile.height = 72 in  (variant 1234)\n"
       "  moves most   bench.place: 5,400 of 6,000 pass with right, 600 of 6,000 pass with left\n"
       "               drain.from_left: 3,000 of 4,000 pass with 24 in, 1,000 of 4,000 pass with 28 in\n"
       "               bench.seat_fall: 700 of 1,000 pass with 2 %, 600 of 1,000 pass with 3 %\n"
@@ -90,6 +90,16 @@ TEST(StudyText, OfKeys) {
   EXPECT_THAT(text, testing::EndsWith("               base.made: no value makes a difference\n"));
   s.all.today = {0, false, {}, {}, Verdict::refused};
   EXPECT_THAT(report::study_text(s.report(), ""), testing::HasSubstr("  today        cannot stand\n"));
+}
+
+TEST(StudyText, IsWrappedAndNeverCut) {
+  // Source: none: of a line as long as names of readings make it the figure that decides stands last.
+  Studied s = of_keys();
+  s.all.refused = 1;
+  s.all.today.verdict = Verdict::fails, s.all.today.gives_way = 0, s.all.today.margin = -0.2;
+  s.all.checks[0].title = std::string(150, 'x') + " holds";
+  const std::string text = report::study_text(s.report(), "");
+  EXPECT_THAT(text, testing::HasSubstr(" holds (-20.0 %)")) << text;
 }
 
 TEST(StudyText, TellsItsAimInItsUnit) {
