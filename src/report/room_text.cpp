@@ -157,10 +157,12 @@ class RoomText {
     if (!d.between_walls) return line("no two walls face each other: it is slid in from the open side");
     widths();
     const auto allowed = [&](double mm) { return rules::text_at_most(mm, report_.job); };
+    // Of two walls that face each other no figure closes: their width is all that there is to read.
+    const bool across = !report_.job.alcove.has_wall(job::Side::back) && !room_.widths.empty();
+    const bool measured = room_.not_plumbed.empty() && (room_.closure.solved || across);
     if (d.least_mm >= 0)
       line("it goes down level, with " + allowed(d.least_mm) + " to spare" +
-           (room_.closure.solved && room_.not_plumbed.empty() ? ""
-                                                              : ", as designed: not all of the walls were measured"));
+           (measured ? "" : ", as designed: not all of the walls were measured"));
     else
       line("it does not go down level (short by " + no_less(-d.least_mm) + "); " + rules::tipped_words(d.tip_deg) +
            ", " + (d.tip_clear_mm >= 0 ? allowed(d.tip_clear_mm) + " is left" : "it still does not go in"));

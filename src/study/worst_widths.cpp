@@ -144,8 +144,9 @@ class Study {
     const measure::Faces faces = measure::faces_of_opening(model_, facts_.heights, walls_.base_may_shift_mm());
     const auto left = moving(faces.left, Side::left), right = moving(faces.right, Side::right);
     for (const Moving& l : left)
-      for (const Moving& r : right) widths.add({&l, &r, opening.base_mm + opening.bench_mm.value_or(0)});
-    return widths.worst([&](const job::Job& job) { return way_in(job).left_over_mm; });
+      for (const Moving& r : right)
+        widths.add({&l, &r, opening.base_mm + opening.bench_mm.value_or(0) + opening.open_mm});
+    return widths.worst([&](const job::Job& job) { return way_in(job).left_over_mm - opening.open_mm; });
   }
 
   facts::Worst to_spare(facts::Worst worst) const {
@@ -260,7 +261,9 @@ std::vector<facts::Worst> worst_widths(const parts::Model& model, const facts::F
   const auto start = [](const char* what, double nominal) {
     return facts::Worst{what, nominal, nominal, nominal, "", 0, "mm"};
   };
-  std::vector<facts::Worst> worst{start("left over across the width", facts.openings.front().left_over_mm)};
+  // As its check has it: what lies before no wall is not left over.
+  const facts::Opening& across = facts.openings.front();
+  std::vector<facts::Worst> worst{start("left over across the width", across.left_over_mm - across.open_mm)};
   if (facts.room.drop_in.between_walls)
     worst.push_back(start("to spare as the base is let down", facts.room.drop_in.least_mm));
   for (facts::Worst& w : worst) w.unknown = walls.impossible();

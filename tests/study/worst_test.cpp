@@ -143,6 +143,31 @@ TEST(WorstCase, IsNotMilderThanARoomWhoseReadingsAllMoved) {
   EXPECT_GT(told(worst, "left over across the width")->least, twin.left_over - 6) << "harsher than the readings are";
 }
 
+TEST(WorstCase, OfARoomWithAnOpenSideHoldsWhatItsCheckSays) {
+  // Source: by hand: what lies before no wall is not left over: where a side is open the bounds are those of the
+  // opening less that, as its check has it, whichever side it is.
+  for (const job::Side open : {job::Side::left, job::Side::right}) {
+    job::Job job = sample::surveyed(sample::alcove());
+    job.bench.reset();
+    job.base.length = job.alcove.width - job::Length::mm(10);
+    std::erase(job.alcove.walls, open);
+    std::erase_if(job.survey.plumbs, [&](const survey::Plumb& p) { return p.wall == open; });
+    std::erase_if(job.survey.studs, [&](const survey::Studs& s) { return s.wall == open; });
+    job.survey.plan = {};
+    const auto model = parts::build(job);
+    const facts::Facts facts = measure::measure(*model);
+    const facts::Opening& across = facts.openings.front();
+    ASSERT_GT(across.open_mm, 1);
+    const auto worst = worst_cases(*model, facts);
+    const facts::Worst* left_over = told(worst, "left over across the width");
+    ASSERT_TRUE(left_over);
+    const double check = across.left_over_mm - across.open_mm;
+    EXPECT_NEAR(left_over->nominal, check, 1e-9);
+    EXPECT_LE(left_over->least, check);
+    EXPECT_GE(left_over->greatest, check);
+  }
+}
+
 TEST(WorstCase, KnowsThatTheDatumMovesFromOneHighSpotToTheOther) {
   // Source: by hand: the two high spots lowered by their tolerance of 1 mm and the seven others raised by it make the
   // least bed that can be; a bound is not above it, and not far below.
