@@ -344,12 +344,13 @@ Finding levelling(const Ground& ground, const Limit& limit) {
   if (!way) return cannot_tell("the floor has no facet to measure");
   if (window.broken) return cannot_tell("mend first the fall, or threshold, that is out even when set level");
   const std::string low = low_side(window, *way);
+  // Nobody gives a base that was bought another fall.
+  const std::string opens = is_bought(job) ? "" : what_opens(window, *way, limit.least.value_or(0));
   return found(way->allowed_mm,
                "its " + low + " side low over " + text_of(way->over_mm, Unit::mm, job) +
                    "; first to give way: " + way->gives_way,
                "set it exactly, with a level as long as the base: its " + low + " side low by more than " +
-                   text_at_most(way->allowed_mm, job) + " loses the " + way->gives_way +
-                   what_opens(window, *way, limit.least.value_or(0)));
+                   text_at_most(way->allowed_mm, job) + " loses the " + way->gives_way + opens);
 }
 
 }  // namespace

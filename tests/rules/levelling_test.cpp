@@ -78,6 +78,15 @@ TEST(LevellingWindow, SaysWhichWayTheFallMustGoToOpenIt) {
   EXPECT_NE(advice_on(0.0209, 0.0412).find("; no other fall leaves it enough"), std::string::npos);
 }
 
+TEST(LevellingWindow, OfABaseThatWasBoughtAsksForNoOtherFall) {
+  // Source: none: what was bought falls as it does.
+  job::Job job = sample::alcove();
+  job.base.made = job::Made::bought;
+  const rules::Result r = sample::result_of(job, floor_falling(0.0209, 0.03, 0.03, 0.03), "levelling.window");
+  EXPECT_NE(r.advice.find("loses the least fall of the left facet"), std::string::npos) << r.advice;
+  EXPECT_EQ(r.advice.find("helps"), std::string::npos) << r.advice;
+}
+
 TEST(LevellingWindow, OfTheSampleByHand) {
   // Source: closed form: tilted about a level axis square to it, a facet's angle grows or shrinks by the base's own.
   // Left low: the left facet's 0.3 in/ft to 1/4; right low: it steepens to 1/2, the right one shrinks to 1/4 first.
