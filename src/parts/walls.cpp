@@ -187,7 +187,8 @@ class Framing {
   }
 
   /// Both ends, the inside corners, and every spacing between, centred on it. A stud that would overlap one already
-  /// there is left out. Where the survey names the studs that stand, those and no others.
+  /// there is left out, or stands tight beside it where without it a bay would be wider than the spacing. Where the
+  /// survey names the studs that stand, those and no others.
   std::vector<Place> stud_places() const {
     const double first = begin_at(0), last = end_at(0) - plate_;
     std::vector<double> places;
@@ -204,6 +205,7 @@ class Framing {
             std::all_of(places.begin(), places.end(), [&](double p) { return std::abs(p - place) >= plate_; });
         if (free && place >= first && place <= last) places.push_back(place);
       }
+      close_wide_bays(places, spacing);
     }
     std::sort(places.begin(), places.end());
     std::vector<Place> found;
@@ -214,6 +216,16 @@ class Framing {
     if (line_.wall.side() == job::Side::left && !found.empty() && found.back().s > last - plate_)
       found.back().rate = -corner_.rate;
     return found;
+  }
+
+  /// The stud that was left out overlapped the one that stands farther from where the spacing counts.
+  void close_wide_bays(std::vector<double>& places, double spacing) const {
+    std::sort(places.begin(), places.end());
+    for (std::size_t i = 0; i + 1 < places.size(); ++i) {
+      if (places[i + 1] - places[i] <= spacing + units::tolerance::length_mm) continue;
+      const double tight = line_.from_front ? places[i] + plate_ : places[i + 1] - plate_;
+      places.insert(places.begin() + static_cast<std::ptrdiff_t>(i) + 1, tight);
+    }
   }
 
   const survey::Studs* find_existing() const {

@@ -1,4 +1,5 @@
 // Where every stick and slab stands, by hand in inches: boxes of solids in rooms whose sides are not alike.
+#include <algorithm>
 #include <cmath>
 
 #include <gtest/gtest.h>
@@ -78,6 +79,32 @@ TEST(Places, OfWalls) {
   EXPECT_EQ(count(*model, "wall-back/stud"), 8u);
   EXPECT_EQ(count(*model, "wall-left/stud"), 4u);
   EXPECT_EQ(count(*model, "wall-back/blocking"), 10u) << "none between the corner's studs, 2 in apart";
+}
+
+TEST(Places, NoBayOfANewWallIsWiderThanItsSpacing) {
+  // Source: by hand: side walls 50 deep, studs every 16 from the back: the one at 48 would overlap that at the front's
+  // end, at 49-1/4, and without it 17-1/4 would be left from 32: it stands tight beside that, at 47-3/4. Any depth
+  // does.
+  job::Job j = plain(job::Side::left);
+  j.alcove.depth = inches(50);
+  expect_boxes(build_framing(j), {{"wall-right/stud-04", 80, 1.5, 1.5, 83.5, 3, 93},
+                                  {"wall-right/stud-05", 80, 0, 1.5, 83.5, 1.5, 93},
+                                  {"wall-left/stud-02", -3.5, 1.5, 1.5, 0, 3, 93}});
+  for (double depth = 40; depth <= 66; depth += 0.5) {
+    j.alcove.depth = inches(depth), j.alcove.width = inches(depth + 40);
+    const Model model = build_framing(j);
+    for (const auto& [wall, axis] : {std::pair{Side::left, 1}, {Side::right, 1}, {Side::back, 0}}) {
+      std::vector<double> places;
+      for (const Solid& solid : model.solids)
+        if (solid.part.is(Role::wall, Kind::stud) && solid.part.family.wall == wall)
+          places.push_back(brep::box_of(solid.shape)[static_cast<std::size_t>(axis)] / in);
+      std::sort(places.begin(), places.end());
+      for (std::size_t i = 0; i + 1 < places.size(); ++i) {
+        EXPECT_LE(places[i + 1] - places[i], 16 + 1e-6) << name_of(wall) << " of a room " << depth << " deep";
+        EXPECT_GE(places[i + 1] - places[i], 1.5 - 1e-6) << name_of(wall) << " of a room " << depth << " deep";
+      }
+    }
+  }
 }
 
 TEST(Places, OfStudsThatStandAlready) {
