@@ -184,7 +184,7 @@ Point add_back_wall(Sheet& sheet, Pen& pen, double scale, const Subject& s, std:
                     double left) {
   const BuiltSection built{s, cut};
   for (CutSolid& solid : cut)
-    if (solid.solid->role == Role::base) solid.name += ", " + rules::cover_text(*s.facts.site_built, s.job());
+    if (solid.solid->role == Role::base) solid.name += ", " + bare(rules::cover_text(*s.facts.site_built, s.job()));
   const double face = built.back(), off = 0.9 * scale, board = s.job().survey.board_mm.value_or(0);
   const auto bed_top = built.top(Role::bed, face, -1), cover_top = built.top(Role::base, face, -1);
   const double ground = built.lowest(face, -1), foot = (over_liner(s) ? cover_top : bed_top).value_or(0);

@@ -101,6 +101,23 @@ TEST(RoomNumbers, AreToldFromWhatStandsAtTheLeft) {
   expect_words(squeezed(report::room_table(sample.report(), true)), {"from the back wall's left end 494 mm to 695 mm"});
 }
 
+TEST(RoomNumbers, OfFacingWallsAWidthIsAllThereIsToRead) {
+  // Source: none: two walls close no figure; plumbed, with a width between them read, the way down is as measured.
+  Sample sample = metric();
+  sample.facts.room.drop_in.between_walls = true, sample.facts.room.drop_in.least_mm = 0.5;
+  sample.facts.room.closure.solved = false, sample.facts.room.not_plumbed.clear();
+  sample.facts.room.widths = {{1200, 1500, 1501, 1, 400}};
+  const auto says = [&](const char* words) {
+    return squeezed(report::room_table(sample.report(), true)).find(words) != std::string::npos;
+  };
+  const char* const designed = "with 0.5 mm to spare, as designed: not all of the walls were measured";
+  EXPECT_TRUE(says(designed)) << "with a back wall the figure is to close";
+  std::erase(sample.job.alcove.walls, job::Side::back);
+  EXPECT_TRUE(says("with 0.5 mm to spare") && !says(designed));
+  sample.facts.room.widths.clear();
+  EXPECT_TRUE(says(designed)) << "no width was read";
+}
+
 TEST(RoomNumbers, TellWhatDoesNotGoIn) {
   // Source: by hand; 6.5 degrees, up to whole ones as the check tells them; the nearest place is told from the left
   // stud face, 7 mm in.

@@ -184,7 +184,7 @@ TEST(Words, LinesOfTheJobFileAreSaidAsWhatTheyComeTo) {
   EXPECT_EQ(rules::said({{"base.rise", "\"9/16 in\"", 0}, {"base.fall", "", 0}}, inches),
             "a rim 9/16\" above the drain's edge (base.rise)");
   EXPECT_EQ(rules::said({{"door.kind", "\"sliding\"", 0}}, inches), "the line door.kind = \"sliding\"");
-  EXPECT_EQ(rules::said({{"bed.gauge_depth", "", 0}}, inches), "the line bed.gauge_depth left out");
+  EXPECT_EQ(rules::said({{"bed.gauge_depth", "", 0}}, inches), "the line bed.gauge_depth taken out");
 }
 
 TEST(Spots, LieByTheWallsAsTheyStand) {
