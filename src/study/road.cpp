@@ -116,6 +116,17 @@ bool holds(const std::vector<std::string>& ids, const std::string& id) {
   return std::find(ids.begin(), ids.end(), id) != ids.end();
 }
 
+/// One of the ways told beside the check that alone can be mended writes these lines, and breaks nothing.
+bool told_alone(const Lines& lines, const std::vector<Result>& results) {
+  const auto writes = [&](const Remedy& r) {
+    return r.settles && r.costs.empty() && r.changes.size() == lines.size() &&
+           std::is_permutation(lines.begin(), lines.end(), r.changes.begin());
+  };
+  return std::any_of(results.begin(), results.end(), [&](const Result& result) {
+    return broken(result) && std::any_of(result.remedies.begin(), result.remedies.end(), writes);
+  });
+}
+
 /// What the remedies cost one by one.
 std::vector<std::string> costs_of(const std::vector<const Remedy*>& remedies) {
   std::vector<std::string> costs;
@@ -154,7 +165,8 @@ rules::Road road_of(const job::Job& job, const std::vector<Result>& results, con
   const bool together = go_together(job, remedies, results, memory);
   if (together && costs.empty()) return {};
   const Stop end = Walk{job, results, memory}.to_its_end();
-  if (end.lines.empty() || (remedies.size() == 1 && end.lines == remedies.front()->changes)) return {};
+  if (end.lines.empty()) return {};
+  if (remedies.size() == 1 && (end.lines == remedies.front()->changes || told_alone(end.lines, results))) return {};
   rules::Road road{end.lines, {}, {}};
   for (const Result& before : results) {
     const Result* now = of(before.id, end.results);

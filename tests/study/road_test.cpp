@@ -88,14 +88,27 @@ TEST(Road, BoreAndFallAreMendedByOnePlaceOfTheDrain) {
 }
 
 TEST(Advice, WhatBothRemediesBreakIsToldOnce) {
-  // Source: none; either of two ways to mend the floor leaves the level nothing to spare.
-  const Judged at = judged(diag::read_text(PROJECT_DIR "/params/tannery-lane-2b.toml"));
+  // Source: none; where an inch is asked for, either of two ways to mend the floor leaves the level too little to spare.
+  std::string text = diag::read_text(PROJECT_DIR "/params/tannery-lane-2b.toml");
+  text.insert(text.find("[drain]"), "[limits]\nlevelling_least = \"1 in\"\n");
+  const Judged at = judged(text);
   const rules::Result& steep = of(at.results, "floor.fall-greatest");
   ASSERT_EQ(steep.remedies.size(), 2u);
   EXPECT_EQ(steep.remedies[0].costs, steep.remedies[1].costs);
   const std::string once = "this is out of its limit: 'base can be set by a level'";
   ASSERT_GT(steep.advice.size(), once.size());
   EXPECT_EQ(steep.advice.substr(steep.advice.size() - once.size()), once);
+}
+
+TEST(Road, IsNotToldWhereOneOfTwoWaysBreaksNothing) {
+  // Source: by hand: with the drain moved the rim is level at 1/4 in/ft, the least, and 3/8, half way between the limits,
+  // leaves the level 1/8 in/ft either way: that way is told with the check it mends.
+  const Judged at = judged(diag::read_text(PROJECT_DIR "/params/tannery-lane-2b.toml"));
+  const rules::Result& steep = of(at.results, "floor.fall-greatest");
+  ASSERT_EQ(steep.remedies.size(), 2u);
+  EXPECT_EQ(steep.remedies[0].costs, std::vector<std::string>{"levelling.window"});
+  EXPECT_TRUE(steep.remedies[1].costs.empty());
+  EXPECT_TRUE(at.road.changes.empty()) << lines(at.road);
 }
 
 TEST(Advice, ABaseThatDoesNotGoDownLevelIsHeldLowerOrMadeShorter) {
