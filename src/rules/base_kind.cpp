@@ -76,7 +76,7 @@ job::Side waste_is_read_from(const job::Job& job) {
 std::string face_on(job::Side side, const job::Job& job) {
   const std::string hand = job::name_of(side);
   if (job.alcove.has_wall(side) || !job.alcove.has_wall(job::Side::back)) return "stud face on the " + hand;
-  return "back wall's " + hand + " end";
+  return "end of the back wall on the " + hand;
 }
 
 /// Both ways to bring drain and waste together: the waste goes all the way, or the base goes as far as the room lets it

@@ -139,9 +139,9 @@ TEST(Absent, AWasteIsHeldAgainstTheDrainByBothItsPlaces) {
   // What does not stand is not asked for: of a back wall alone its ends are touched, of facing walls the entry.
   job.alcove.walls = {job::Side::back};
   job.base.tape.waste_from_right = job::Length::mm(400);
-  EXPECT_NE(now().where.find("as read from the back wall's right end"), std::string::npos) << now().where;
+  EXPECT_NE(now().where.find("as read from the end of the back wall on the right"), std::string::npos) << now().where;
   bought.waste_aside_mm.reset();
-  EXPECT_NE(now().advice.find("from the back wall's left end (drain.waste_from_left)"), std::string::npos)
+  EXPECT_NE(now().advice.find("from the end of the back wall on the left (drain.waste_from_left)"), std::string::npos)
       << now().advice;
   job.alcove.walls = {job::Side::left, job::Side::right};
   bought.waste_aside_mm = 204, bought.waste_back_mm.reset();
