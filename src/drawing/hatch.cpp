@@ -313,10 +313,13 @@ std::vector<std::pair<double, double>> stretches_within(const std::vector<Outlin
 }
 
 std::vector<double> heights_at(const std::vector<Line>& lines, double x) {
+  // Where lines meet at an upright each may end the last bit of a number short of it.
+  constexpr double hair_mm = 0.005;
   std::vector<double> heights;
   for (const Line& line : lines) {
     const double dx = line.to.x - line.from.x;
-    if (std::abs(dx) < 0.01 || (x - line.from.x) * (x - line.to.x) > 0) continue;
+    const auto [low, high] = std::minmax(line.from.x, line.to.x);
+    if (std::abs(dx) < 0.01 || x < low - hair_mm || x > high + hair_mm) continue;
     heights.push_back(line.from.y + (line.to.y - line.from.y) * (x - line.from.x) / dx);
   }
   std::sort(heights.rbegin(), heights.rend());

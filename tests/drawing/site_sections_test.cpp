@@ -161,6 +161,45 @@ TEST(SiteSections, TheLinerGoesOverAThresholdThatNobodyDescribed) {
   EXPECT_EQ(over(LineKind::section, 50.5, 60), 1) << "a little wider than what it goes over";
 }
 
+/// Section lines that run through the mortar of a bed, off its edges.
+int lines_through_bed(const Sheet& sheet) {
+  int through = 0;
+  for (const Hatch& hatch : sheet.hatches) {
+    if (std::string{hatch.material} != "mortar") continue;
+    for (const Outline& ring : hatch.rings) {
+      const auto [low, high] =
+          std::minmax_element(ring.begin(), ring.end(), [](Point a, Point b) { return a.y < b.y; });
+      const auto [left, right] =
+          std::minmax_element(ring.begin(), ring.end(), [](Point a, Point b) { return a.x < b.x; });
+      for (const Line& line : sheet.lines) {
+        const Point at{(line.from.x + line.to.x) / 2, (line.from.y + line.to.y) / 2};
+        through += line.kind == LineKind::section && at.x > left->x + 1 && at.x < right->x - 1 &&
+                   at.y > low->y + 0.2 * (high->y - low->y) && at.y < low->y + 0.8 * (high->y - low->y);
+      }
+    }
+  }
+  return through;
+}
+
+TEST(SiteSections, TheLinerComesOntoTheFlangeAlongTheBedsTop) {
+  // Source: common practice, no source: the liner lies on the pre-slope and comes onto the drain's flange; it goes
+  // through no mortar, wherever the uneven floor puts the upright edge that the bed has round a round drain.
+  for (const char* from_left : {"33", "29", "31-1/4"}) {
+    const std::string room =
+        "[job]\nname = \"x\"\nunit = \"in\"\n[drawings]\npaper = \"letter\"\n[alcove]\nwidth = 60\ndepth = 42\n"
+        "[survey.floor]\ngrid_x = [2, 30, 58]\ngrid_y = [2, 20, 40]\n"
+        "grid = [[0, 0.125, 0.25], [0.0625, 0.3125, 0.25], [0.125, 0.25, 0.375]]\n"
+        "[base]\nkind = \"site-built\"\nwaterproofing = \"liner\"\nfall = \"1/4 in/ft\"\n"
+        "[base.threshold]\nwidth = 4.5\nheight = 3\n[bed]\nleast = 0.75\n"
+        "[drain]\nopening = \"round\"\nsize = 4\nfrom_left = \"" +
+        std::string{from_left} + "\"\nfrom_front = 22\noutlet = 2\n";
+    const Drawn d = built_on_site(room);
+    const Sheet& sheet = d.sheet("drain-flange");
+    EXPECT_THAT(read_through(sheet), testing::HasSubstr("liner "));
+    EXPECT_EQ(lines_through_bed(sheet), 0) << from_left;
+  }
+}
+
 TEST(SiteSections, StandOnlyWhereThereIsOne) {
   // Source: by hand: without a threshold the wall alone; on small paper each on its own sheet; of a bought base none.
   std::string open = liner_room();
