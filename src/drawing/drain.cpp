@@ -240,10 +240,13 @@ std::vector<Sheet> draw_pipe(const Subject& s, bool heeded) {
                   s.job(), columns, rows, notes, {}, warning ? std::vector{warning->line} : std::vector<std::string>{});
 }
 
-/// Where the bore's centre is, from every face. @return how far down that reaches.
+/// Where the bore's centre is, from every face and, with none behind it, from the entry. @return how far down that
+/// reaches.
 double add_centre(Pen& pen, const Subject& s, Point at) {
   const double t = pen.text_mm();
-  for (const facts::Mark& m : s.facts.room.set_out)
+  std::vector<facts::Mark> marks = s.facts.room.set_out;
+  if (const auto entry = bore_from_entry_mm(s)) marks.push_back({"bore centre from the entry", *entry});
+  for (const facts::Mark& m : marks)
     if (m.name.starts_with("bore centre from the "))
       pen.note({at.x, at.y -= 1.5 * t}, pen.words(m.mm) + "   " + name_of_centre(m, s.job(), pen), Anchor::left, 0.9);
   if (!s.job().survey.finish_mm)

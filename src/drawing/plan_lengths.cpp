@@ -155,6 +155,12 @@ void Plan::deep() {
     pen_.note({x, back + 0.8 * t_}, "channel", Anchor::middle, 0.8);
     pen_.upright_chain(apart({front_at_bore(), ends->first, ends->second, back}), near, x, {}, -1);
   }
+  const auto entry = bore_from_entry_mm(s_);
+  if (entry && std::abs(front_at_bore()) > 1) {  // heights and gauges are read from there, not from the base
+    const double x = side - (channel_ends(1) ? 14 : 7) * t_;
+    pen_.upright({side, bore_.y - *entry}, {side, bore_.y}, x);
+    pen_.note({x, bore_.y + 0.8 * t_}, "from the entry", Anchor::middle, 0.8);
+  }
   if (finished("back")) {
     pen_.upright({side, bore_.y}, {side, bore_.y + *finished("back")}, side - 7 * t_);
     // Over its line; a channel's row beyond has a witness line from the stud face there.

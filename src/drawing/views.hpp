@@ -159,6 +159,8 @@ std::optional<Warning> arm_warning(const Subject& subject);
 bool apron_is_notched(const Subject& subject);
 /// A length of the set-out by its name.
 std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name);
+/// Where no back wall stands to hook a tape on: how far the bore's centre is from the entry.
+std::optional<double> bore_from_entry_mm(const Subject& subject);
 
 /// Where something is written already.
 std::vector<Box> boxes_of_texts(const Sheet& sheet);

@@ -24,7 +24,7 @@ Drawn built_on_site(const std::string& text) {
   return drawn(job::read(text, "x.toml"), false);
 }
 
-bool has_sheet(const Drawn& d, const std::string& name) {
+bool has_site_sheet(const Drawn& d, const std::string& name) {
   return std::any_of(d.sheets.begin(), d.sheets.end(), [&](const Sheet& s) { return s.name == name; });
 }
 
@@ -205,11 +205,11 @@ TEST(SiteSections, StandOnlyWhereThereIsOne) {
   std::string open = liner_room();
   open.replace(open.find("width = 100\n"), 12, "width = 0\n");
   const Drawn wall = built_on_site(open), small = built_on_site(liner_room() + "[drawings]\npaper = \"a4\"\n");
-  EXPECT_TRUE(has_sheet(wall, "screed-wall"));
-  EXPECT_FALSE(has_sheet(wall, "screed-threshold") || has_sheet(wall, "screed-sections"));
-  EXPECT_TRUE(has_sheet(small, "screed-wall") && has_sheet(small, "screed-threshold"));
+  EXPECT_TRUE(has_site_sheet(wall, "screed-wall"));
+  EXPECT_FALSE(has_site_sheet(wall, "screed-threshold") || has_site_sheet(wall, "screed-sections"));
+  EXPECT_TRUE(has_site_sheet(small, "screed-wall") && has_site_sheet(small, "screed-threshold"));
   for (const char* name : {"screed-sections", "screed-wall", "screed-threshold"})
-    EXPECT_FALSE(has_sheet(drawn_demo("chandlers-row-7"), name)) << name;
+    EXPECT_FALSE(has_site_sheet(drawn_demo("chandlers-row-7"), name)) << name;
 }
 
 }  // namespace

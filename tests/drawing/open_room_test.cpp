@@ -1,0 +1,47 @@
+// Rooms where no back or no left wall stands: what a tape is hooked on there.
+#include <algorithm>
+#include <cmath>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "job/read.hpp"
+#include "outside/drawn.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+using testing::HasSubstr;
+using testing::Not;
+
+/// 60 x 36 in, a base 34 deep at its back: its front edge 2 behind the entry; the drain 30 from the left and 17 from
+/// the back.
+const Drawn& room_between(const std::string& walls) {
+  static std::map<std::string, Drawn> all;
+  const auto known = all.find(walls);
+  if (known != all.end()) return known->second;
+  const std::string text =
+      "[job]\nname = \"x\"\nunit = \"in\"\n[alcove]\nwidth = 60\ndepth = 36\nwalls = [" + walls +
+      "]\n[survey]\nsquare = \"yes\"\n[floor]\ndeck = 0.75\n[floor.joists]\nstock = \"2x10\"\nfirst = 6\nspacing = 16\n"
+      "direction = \"along-depth\"\n[base]\nlength = 60\nwidth = 34\n[base.upstands]\nsides = [\"left\", \"right\", "
+      "\"back\"]\n[drain]\nsize = 4\nbody = 3.25\nbore = 5\nfrom_left = 30\nfrom_back = 17\n";
+  return all.emplace(walls, drawn(job::read(text, "x.toml"), false)).first->second;
+}
+
+TEST(OpenRoom, TheBoreIsToldFromTheEntryAsHeightsAndGaugesAre) {
+  // Source: by hand: 19 from the entry, 17 from the base's front edge; where a back wall stands a tape has that.
+  const auto has = [](const Sheet& sheet, const std::string& words) {
+    return std::count_if(sheet.dimensions.begin(), sheet.dimensions.end(), [&](const Dimension& dimension) {
+      return dimension.words == words && std::abs(dimension.from.y) < 1e-6 && dimension.to.y > dimension.from.y;
+    });
+  };
+  const Drawn &open = room_between("\"left\", \"right\""), &shut = room_between("\"back\", \"right\"");
+  EXPECT_THAT(read_through(open.sheet("drain")), HasSubstr("19   bore centre from the entry"));
+  EXPECT_THAT(read_through(open.sheet("plan")), HasSubstr("from the entry"));
+  EXPECT_EQ(has(open.sheet("plan"), "19"), 1);
+  EXPECT_THAT(read_through(shut.sheet("drain")), Not(HasSubstr("bore centre from the entry")));
+  EXPECT_EQ(has(shut.sheet("plan"), "19"), 0);
+}
+
+}  // namespace
+}  // namespace fallwright::drawing
