@@ -14,34 +14,71 @@ void add_rejected(Sheet& sheet, double radius) {
   pen.strike({-radius, -radius}, {radius, radius}, {0, radius / 2}, 4);
 }
 
-/// The way to a wall, and how far its stud face is from the centre: `way` is up or to the side, `words_at` beside it.
-void add_way(Sheet& sheet, Pen& pen, const Subject& s, const char* side, Point way, double radius, Point words_at,
-             Anchor anchor) {
-  const double from = std::max(0.3 * radius, radius - 22);
-  pen.arrow({way.x * from, way.y * from}, {way.x * (radius - 4), way.y * (radius - 4)});
-  std::string name = std::string{side} + " wall";
-  for (char& c : name) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
-  const auto far = mark_mm(s.facts, std::string{"bore centre from the "} + side + " stud face");
-  pen.note(words_at, far ? name + " " + pen.words(*far) : name, anchor);
-  if (far) sheet.dimensions.push_back({{0, 0}, {way.x * *far, way.y * *far}, pen.words(*far), *far, 0});
+/// Something that stands or is marked in the room, which way it is from the bore, and how far.
+struct Bearing {
+  std::string name;  ///< "LEFT WALL"
+  Point way;
+  double far_mm;
+};
+
+/// What a tape is hooked on, up or down the paper and then to the side: walls where they stand, and then from the stud
+/// face; with none behind the bore the entry, and with none beside it the edge from which lengths are told.
+std::vector<Bearing> bearings_of(const Subject& s) {
+  std::vector<Bearing> bearings;
+  const auto from_wall = [&](const char* side, Point way) {
+    const auto far = mark_mm(s.facts, std::string{"bore centre from the "} + side + " stud face");
+    if (far) bearings.push_back({std::string{side} + " wall", way, *far});
+    return far.has_value();
+  };
+  if (const auto entry = bore_from_entry_mm(s))
+    bearings.push_back({"entry", {0, -1}, *entry});
+  else
+    from_wall("back", {0, 1});
+  if (!from_wall("left", {-1, 0}) && !from_wall("right", {1, 0})) {
+    const facts::Point& now = s.facts.room.drain.now_mm;
+    bearings.push_back({left_face(s.job()), {-1, 0}, s.facts.room.faces.told({now[0], now[1]}).x});
+  }
+  for (Bearing& bearing : bearings)
+    for (char& c : bearing.name) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+  return bearings;
 }
 
-/// The bore with its cross, and where it stands from two walls: a print that has lost its sheets still says so.
+/// The way there, with an arrow, and how far it is from the centre.
+void add_way(Sheet& sheet, Pen& pen, const Bearing& bearing, double radius) {
+  const double from = std::max(0.3 * radius, radius - 22), far = bearing.far_mm;
+  const Point way = bearing.way;
+  pen.arrow({way.x * from, way.y * from}, {way.x * (radius - 4), way.y * (radius - 4)});
+  // Within the circle, where tiles share no text's half; beside it where it is too small for words.
+  const bool within = radius > 55;
+  const double along = within ? radius / 2 : radius + 3;
+  const Point words_at = way.x == 0 ? Point{3, way.y > 0 ? along : -along - (within ? 0 : 3)}
+                         : within   ? Point{way.x * (radius - 6), 3}
+                                    : Point{way.x * (radius + 10), -1.5};
+  pen.note(words_at, bearing.name + " " + pen.words(far),
+           way.x == 0              ? Anchor::left
+           : (way.x < 0) == within ? Anchor::left
+                                   : Anchor::right);
+  sheet.dimensions.push_back({{0, 0}, {way.x * far, way.y * far}, pen.words(far), far, 0});
+}
+
+/// The bore with its cross, and where it stands from two things: a print that has lost its sheets still says so.
 void add_bore(Sheet& sheet, const Subject& subject, double radius) {
   Pen pen{sheet, 3};
   sheet.arcs.push_back({{0, 0}, radius, 0, 360, LineKind::outline});
   sheet.arcs.push_back({{0, 0}, 2, 0, 360, LineKind::dimension});
   pen.cross({0, 0}, radius + 8);
-  const auto walls = subject.job().alcove.walls;
-  const bool left = std::find(walls.begin(), walls.end(), job::Side::left) != walls.end();
-  // Within the circle, where tiles share no text's half; beside it where it is too small for words.
-  const bool within = radius > 55;
-  const double side = left ? -1 : 1;
-  add_way(sheet, pen, subject, "back", {0, 1}, radius, {3, within ? radius / 2 : radius + 3}, Anchor::left);
-  add_way(sheet, pen, subject, left ? "left" : "right", {side, 0}, radius,
-          within ? Point{side * (radius - 6), 3} : Point{side * (radius + 10), -1.5},
-          left == within ? Anchor::left : Anchor::right);
+  for (const Bearing& bearing : bearings_of(subject)) add_way(sheet, pen, bearing, radius);
   sheet.dimensions.push_back({{-radius, 0}, {radius, 0}, pen.words(2 * radius), 2 * radius, 0});
+}
+
+/// What the arrows point to.
+std::string ways_told(const Subject& subject) {
+  const std::vector<Bearing> bearings = bearings_of(subject);
+  const bool walls = std::all_of(bearings.begin(), bearings.end(),
+                                 [](const Bearing& bearing) { return bearing.name.ends_with(" WALL"); });
+  return walls ? "an arrow to each wall: beside it how far the centre is from the stud face there"
+               : "two arrows, beside each what it points to and how far the centre is from that; of a wall, from its "
+                 "stud face";
 }
 
 std::vector<std::string> notes_of(const Subject& subject, const Pen& pen, bool tiled) {
@@ -53,13 +90,11 @@ std::vector<std::string> notes_of(const Subject& subject, const Pen& pen, bool t
     if (tiled) notes.push_back(join_the_tiles);
     return notes;
   }
-  notes.push_back(
-      "Bore " + pen.said(subject.job().drain.bore.in_mm()) +
-      " across. Cross on the marked centre, an arrow to each wall: beside it how far the centre is from the stud face "
-      "there; the same on {plan} and {drain}. " +
-      std::string{subject.job().floor.kind == job::FloorKind::slab
-                      ? "No hole before the slab was scanned for tendons, bars and pipes."
-                      : "Look below for joists, pipes and wires first."});
+  notes.push_back("Bore " + pen.said(subject.job().drain.bore.in_mm()) + " across. Cross on the marked centre, " +
+                  ways_told(subject) + "; the same on {plan} and {drain}. " +
+                  std::string{subject.job().floor.kind == job::FloorKind::slab
+                                  ? "No hole before the slab was scanned for tendons, bars and pipes."
+                                  : "Look below for joists, pipes and wires first."});
   if (tiled) notes.push_back(join_the_tiles);
   return notes;
 }

@@ -28,6 +28,20 @@ const Drawn& room_between(const std::string& walls) {
   return all.emplace(walls, drawn(job::read(text, "x.toml"), false)).first->second;
 }
 
+TEST(OpenRoom, TheTemplatePointsToWhatStands) {
+  // Source: by hand: 17 from the back and 36 deep is 19 from the entry; 30 from the left and as much from the right.
+  const auto words = [](const char* walls) { return read_through(room_between(walls).sheet("template")); };
+  for (const char* name : {"ENTRY 19", "LEFT WALL 30"}) EXPECT_THAT(words("\"left\", \"right\""), HasSubstr(name));
+  EXPECT_THAT(words("\"left\", \"right\""), Not(HasSubstr("BACK WALL")));
+  for (const char* name : {"BACK WALL 17", "BACK WALL'S LEFT END 30"}) EXPECT_THAT(words("\"back\""), HasSubstr(name));
+  EXPECT_THAT(words("\"back\""), Not(HasSubstr("RIGHT WALL")));
+  for (const char* name : {"BACK WALL 17", "RIGHT WALL 30"}) EXPECT_THAT(words("\"back\", \"right\""), HasSubstr(name));
+  // No arrow that points up, where nothing stands.
+  const Sheet& open = room_between("\"left\", \"right\"").sheet("template");
+  EXPECT_TRUE(std::any_of(open.texts.begin(), open.texts.end(),
+                          [](const Text& t) { return t.words == "ENTRY 19" && t.at.y < 0; }));
+}
+
 TEST(OpenRoom, TheBoreIsToldFromTheEntryAsHeightsAndGaugesAre) {
   // Source: by hand: 19 from the entry, 17 from the base's front edge; where a back wall stands a tape has that.
   const auto has = [](const Sheet& sheet, const std::string& words) {
