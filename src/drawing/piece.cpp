@@ -65,7 +65,8 @@ std::string place_of(const facts::PartId& piece) {
   return piece.is(facts::Role::bench_frame) ? "bench" : text_of(piece.family);
 }
 
-/// The studs that strips go on, by where they stand: "on studs at 3/4, 16 from the back corner (left wall)".
+/// The studs that strips go on, by where they stand: "on studs at 3/4, 16 from the back corner (left wall)"; from the
+/// wall's end where no other meets it.
 std::string studs_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric) {
   std::string words;
   const char* const begins = cut.part_ids.size() > 1 ? "on studs at " : "on the stud at ";
@@ -79,8 +80,11 @@ std::string studs_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool
     std::sort(at.begin(), at.end());
     std::vector<std::string> numbers;
     for (const double mm : at) numbers.push_back(number_of(mm, metric));
-    words += (words.empty() ? begins : "; at ") + units::joined(numbers) + " from the " +
-             (side == job::Side::back ? "left" : "back") + " corner (" + job::name_of(side) + " wall)";
+    const job::Side other = side == job::Side::back ? job::Side::left : job::Side::back;
+    const bool meet = std::any_of(facts.room.studs.begin(), facts.room.studs.end(),
+                                  [&](const facts::StudGap& gap) { return gap.wall == other; });
+    words += (words.empty() ? begins : "; at ") + units::joined(numbers) + " from the " + job::name_of(other) +
+             (meet ? " corner (" : " end (") + job::name_of(side) + " wall)";
   }
   return words;
 }

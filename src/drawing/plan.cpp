@@ -176,6 +176,17 @@ std::string channel_cut(const Subject& s, const Said& said) {
                  : ", once that is known.");
 }
 
+/// Where the rows of studs begin.
+std::string studs_hooked(const job::Alcove& alcove) {
+  const bool both = alcove.has_wall(job::Side::left) && alcove.has_wall(job::Side::right),
+             none = !alcove.has_wall(job::Side::left) && !alcove.has_wall(job::Side::right);
+  if (!alcove.has_wall(job::Side::back)) return both ? "from the walls' back ends" : "from the wall's back end";
+  return (none   ? ""
+          : both ? "from the back corners, "
+                 : "from the back corner, ") +
+         std::string{"along the back from the left"};
+}
+
 /// Of what the plan shows, and of nothing else.
 std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   const bool joists = has_joists(s.facts), metric = s.job().is_metric();
@@ -206,7 +217,7 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   } else {
     const std::string hook =
         s.facts.room.drain.along_width ? "the " + left_face(s.job()) + " at the " + bore : "the entry";
-    notes.push_back("Running: stud centres from the back corners, along the back from the left" +
+    notes.push_back("Running: stud centres " + studs_hooked(s.job().alcove) +
                     (joists ? "; joist centres from " + hook + "." : "."));
     notes.push_back(dashed + fur + (shows.places ? check : " What stands between the walls is set out on {plan}."));
   }

@@ -11,7 +11,7 @@ namespace fallwright::drawing {
 /// its middle in the elevation is another.
 double running_of(const Subject& subject, const parts::Solid& stud);
 
-/// The corner where a tape is hooked for its stud centres: "back left corner".
+/// The corner where a tape is hooked for its stud centres: "back left corner"; the wall's end where no other meets it.
 std::string corner_words(const Subject& subject, job::Side wall);
 
 /// What is to be heeded on a wall where a liner stands before the studs.

@@ -17,7 +17,8 @@ double running_of(const Subject& subject, const parts::Solid& stud) {
 }
 
 std::string corner_words(const Subject& subject, job::Side wall) {
-  if (wall != job::Side::back) return "back corner";
+  if (wall != job::Side::back)
+    return subject.job().alcove.has_wall(job::Side::back) ? "back corner" : "wall's back end";
   const std::string hook = left_face(subject.job());
   return hook == "left stud face" ? "back left corner" : hook;
 }

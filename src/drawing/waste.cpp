@@ -27,8 +27,10 @@ std::string waste_words(const job::Job& job, const Pen& pen) {
 }
 
 std::string origin_words(const job::Job& job) {
-  const std::string face = left_face(job);
-  return face == "left stud face" ? "back left corner of the stud faces" : face + ", at its stud face";
+  const bool left = job.alcove.has_wall(job::Side::left), back = job.alcove.has_wall(job::Side::back);
+  if (left && back) return "back left corner of the stud faces";
+  if (left || back) return std::string{back ? "back wall's left" : "left wall's back"} + " end, at its stud face";
+  return "back end of the " + left_face(job);
 }
 
 std::string name_of_centre(const facts::Mark& mark, const job::Job& job, const Pen& pen) {

@@ -28,6 +28,12 @@ const Drawn& room_between(const std::string& walls) {
   return all.emplace(walls, drawn(job::read(text, "x.toml"), false)).first->second;
 }
 
+std::string notes_and_words(const Sheet& sheet) {
+  std::string all = read_through(sheet);
+  for (const std::string& note : sheet.notes) all += note + " ";
+  return all;
+}
+
 TEST(OpenRoom, TheTemplatePointsToWhatStands) {
   // Source: by hand: 17 from the back and 36 deep is 19 from the entry; 30 from the left and as much from the right.
   const auto words = [](const char* walls) { return read_through(room_between(walls).sheet("template")); };
@@ -40,6 +46,23 @@ TEST(OpenRoom, TheTemplatePointsToWhatStands) {
   const Sheet& open = room_between("\"left\", \"right\"").sheet("template");
   EXPECT_TRUE(std::any_of(open.texts.begin(), open.texts.end(),
                           [](const Text& t) { return t.words == "ENTRY 19" && t.at.y < 0; }));
+}
+
+TEST(OpenRoom, NoSheetNamesACornerThatDoesNotStand) {
+  // Source: by hand: where the left wall stands alone before an open back its studs begin at its end, and so does O.
+  const Drawn& facing = room_between("\"left\", \"right\"");
+  for (const Sheet& sheet : facing.sheets)
+    for (const char* corner : {"back left corner of", "back corner", "back corners", "along the back from"})
+      EXPECT_THAT(notes_and_words(sheet), Not(HasSubstr(corner))) << sheet.name;
+  EXPECT_THAT(notes_and_words(facing.sheet("cover")), HasSubstr("O, the left wall's back end"));
+  EXPECT_THAT(notes_and_words(facing.sheet("plan")), HasSubstr("stud centres from the walls' back ends"));
+  EXPECT_THAT(notes_and_words(facing.sheet("wall-right")), HasSubstr("Stud centres from the wall's back end"));
+  EXPECT_THAT(notes_and_words(room_between("\"back\"").sheet("plan")),
+              HasSubstr("stud centres along the back from the left;"));
+  EXPECT_THAT(notes_and_words(room_between("\"back\", \"right\"").sheet("plan")),
+              HasSubstr("stud centres from the back corner, along the back from the left;"));
+  EXPECT_THAT(notes_and_words(drawn_demo("tannery-lane-2a").sheet("plan")),
+              HasSubstr("stud centres from the back corners, along the back from the left;"));
 }
 
 TEST(OpenRoom, TheBoreIsToldFromTheEntryAsHeightsAndGaugesAre) {
