@@ -51,8 +51,10 @@ std::optional<Line> lead(const Text& text, Point thing, bool outside) {
   const double gap = 0.3 * text.height, near = (outside ? 0.6 : 1.8) * text.height;
   const Point edge{std::clamp(thing.x, b.x0 - gap, b.x1 + gap), (b.y0 + b.y1) / 2};
   const Point foot{std::clamp(thing.x, b.x0, b.x1), std::clamp(thing.y, b.y0 - gap, b.y1 + gap)};
-  const bool beside = thing.x < b.x0 - gap || thing.x > b.x1 + gap;
-  const Point from = beside ? edge : foot;
+  // One that stands upright is left by its end, or straight across: aslant the line would run along it.
+  const Point end{(b.x0 + b.x1) / 2, foot.y}, across{edge.x, std::clamp(thing.y, b.y0, b.y1)};
+  const bool beside = thing.x < b.x0 - gap || thing.x > b.x1 + gap, past = thing.y < b.y0 || thing.y > b.y1;
+  const Point from = text.rotation_deg == 90 ? (past ? end : across) : beside ? edge : foot;
   if (distance(foot, thing) < near) return std::nullopt;
   return Line{from, thing, LineKind::dimension};
 }
