@@ -122,7 +122,7 @@ void Pen::cross(Point at, double half) {
   line({at.x, at.y - half}, {at.x, at.y + half}, LineKind::centre);
 }
 
-void Pen::strike(Point low, Point high, Point words_at, double size) {
+void Pen::cross_out(Point low, Point high) {
   // One cross, or several side by side in a field so flat that one would be read as edges.
   const double wide = high.x - low.x, aspect = wide / std::max(high.y - low.y, 1e-9);
   const int crosses = aspect < 5 ? 1 : std::min(5, static_cast<int>(std::lround(aspect / 3)));
@@ -131,6 +131,10 @@ void Pen::strike(Point low, Point high, Point words_at, double size) {
     line({from, low.y}, {to, high.y}, LineKind::rejected);
     line({from, high.y}, {to, low.y}, LineKind::rejected);
   }
+}
+
+void Pen::strike(Point low, Point high, Point words_at, double size) {
+  cross_out(low, high);
   label(words_at, "VOID", Anchor::middle, size);
 }
 

@@ -71,8 +71,9 @@ class Pen {
   void tag(const std::string& mark, const std::string& stock, const std::string& length);
   void arrow(Point from, Point to);
   void cross(Point at, double half);
-  /// What may not be built from: both diagonals of a field, of its parts where it is flat, and VOID about a place
-  /// beside their crossing.
+  /// What may not be built from: both diagonals of a field, of its parts where it is flat.
+  void cross_out(Point low, Point high);
+  /// The same, and VOID about a place beside their crossing.
   void strike(Point low, Point high, Point words_at, double size = 2);
 
   /// A level dimension between two points, its line at height `y`; the text shows the length in the trade's notation.

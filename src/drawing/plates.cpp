@@ -34,12 +34,27 @@ std::string line_for(const rules::Result& fails, const std::vector<std::string>&
 
 }  // namespace
 
-void draw_plate(Pen& pen, const Frame& plate, bool fails) {
+void draw_plate(Pen& pen, const Frame& plate) {
   const Point corner[] = {{plate.x0, plate.y0}, {plate.x1, plate.y0}, {plate.x1, plate.y1}, {plate.x0, plate.y1}};
   for (int i = 0; i < 4; ++i) short_phantom(pen, corner[i], corner[(i + 1) % 4]);
-  if (fails)
-    pen.strike({plate.x0, plate.y0}, {plate.x1, plate.y1}, {(plate.x0 + plate.x1) / 2, plate.y1 + 0.6 * pen.text_mm()},
-               1);
+}
+
+void strike_plate(Pen& pen, const Frame& plate, const Frame& bay) {
+  pen.cross_out({plate.x0, plate.y0}, {plate.x1, plate.y1});
+  const std::string word = "VOID";
+  const double t = pen.text_mm(), air = 0.6 * t, half = width_of(word, t) / 2 + air, middle = (plate.x0 + plate.x1) / 2,
+               high = (plate.y0 + plate.y1) / 2;
+  const double low_x = bay.x0 + half, high_x = bay.x1 - half,
+               x = low_x < high_x ? std::clamp(middle, low_x, high_x) : middle;
+  std::vector<Point> places{{x, plate.y1 + air}, {x, plate.y0 - air - t}};
+  if (plate.x0 - 2 * half > bay.x0) places.push_back({plate.x0 - half, high - t / 2});
+  if (plate.x1 + 2 * half < bay.x1) places.push_back({plate.x1 + half, high - t / 2});
+  for (const double off : {1.0, 2.0, 3.0}) {
+    places.push_back({x, plate.y1 + air + off * t});
+    places.push_back({x, plate.y0 - air - (1 + off) * t});
+  }
+  pen.label_at_one_of(std::move(places), word, Anchor::middle);  // the name, with fewer places, chooses first
+  pen.or_about_it();
 }
 
 const rules::Result* rejected_fixture(const Subject& subject, const job::Fixture& fixture) {

@@ -14,8 +14,10 @@ namespace fallwright::drawing {
 /// line where that has no room either.
 void name_plate(Pen& pen, const Frame& plate, const Frame& bay, const std::string& name, const std::string& along);
 
-/// A plate as what comes later, its dots drawn though it is smaller than a dash; struck out where it `fails`.
-void draw_plate(Pen& pen, const Frame& plate, bool fails);
+/// A plate as what comes later, its dots drawn though it is smaller than a dash.
+void draw_plate(Pen& pen, const Frame& plate);
+/// One that fails struck out, VOID beside it in its `bay`: in the next one it would be a neighbour's.
+void strike_plate(Pen& pen, const Frame& plate, const Frame& bay);
 
 /// The failing check by which a fixture is not screwed there; null where there is none.
 const rules::Result* rejected_fixture(const Subject& subject, const job::Fixture& fixture);

@@ -217,18 +217,16 @@ class Wall {
         if (!wanted(stud)) continue;
         furred_ = true, held_ = held_ || cut.hold;
         const Frame f = extent(stud, view_);
-        const auto& gaps = s_.facts.room.studs;
-        const auto gap =
-            std::find_if(gaps.begin(), gaps.end(), [&](const facts::StudGap& g) { return g.part_id == id; });
-        const takeoff::Strip on = takeoff::strip_on(*gap, sheet_.metric);
-        const double foot = on.from > 0 ? f.y1 - cut.length_mm : f.y0, head = on.to < 1 ? f.y0 + cut.length_mm : f.y1;
-        pen_.line({f.x1 + 0.4 * t_, foot}, {f.x1 + 0.4 * t_, head}, LineKind::correction);
+        const Line line = line_of_strip(s_, cut, stud, view_, t_);
+        const takeoff::Strip on = strip_before(s_, stud);
+        const double foot = line.from.y, head = line.to.y;
+        sheet_.lines.push_back(line);
         const std::string low = on.from > 0 ? "begins " + pen_.words(foot - f.y0) + " up"
                                             : pen_.words(on.foot_mm) + " foot",
                           high =
                               on.to < 1 ? "ends " + pen_.words(head - f.y0) + " up" : pen_.words(on.head_mm) + " top",
                           words = "fur " + cut.mark + (cut.hold ? " HOLD" : ": " + low + ", " + high);
-        const Point strip{f.x1 + 0.4 * t_, foot + 0.6 * (head - foot)};
+        const Point strip{line.from.x, foot + 0.6 * (head - foot)};
         const double least = 2.2 * t_;
         const auto [left, right] = bays_beside(f, least);
         // Beside another stud the one free bay has what is written of the stud, in its middle, and of its strip.
@@ -346,7 +344,7 @@ class Wall {
         rows.push_back(height);
       const std::string mark = mark_of(s_, solid.id), words = mark + "  " + length_of(solid);
       const bool wide = f.width() > width_of(words, 2.5 / 3 * t_) + 1.6 * t_;
-      const std::vector<Point> places = places_in(f);
+      const std::vector<Point> places = places_in(f, wide ? words : mark);
       const Point middle{(f.x0 + f.x1) / 2, height};
       // A mark led to a short block from outside would stand on the block above it.
       if (f.width() > width_of(mark, 2.5 / 3 * t_) + 0.7 * t_ && !places.empty())
@@ -358,10 +356,11 @@ class Wall {
     for (const double z : rows) levels_.push_back({pen_.words(z) + "  centre of blocking", z});
   }
 
-  /// Where a block's mark may stand on it: in its middle, or on one side of an upstand's line that strikes it through;
-  /// nowhere where neither side has room.
-  std::vector<Point> places_in(const Frame& block) const {
-    const double height = 2.5 / 3 * t_, middle = (block.x0 + block.x1) / 2;
+  /// Where a block's mark may stand on it: in its middle or beside a strip of furring that runs before that, and on one
+  /// side of an upstand's line that strikes it through; nowhere where neither side has room.
+  std::vector<Point> places_in(const Frame& block, const std::string& words) const {
+    const double height = 2.5 / 3 * t_, half = width_of(words, height) / 2,
+                 middle = clear_of_strips(s_, {facts::Role::wall, side_}, view_, block, half, t_);
     std::vector<Point> places;
     const auto add_between = [&](double low, double high, double air) {
       if (high - low > height + 2 * air * t_) places.push_back({middle, (low + high - height) / 2});
@@ -383,33 +382,32 @@ class Wall {
     for (const job::Fixture& fixture : s_.job().fixtures) {
       if (fixture.wall != side_) continue;
       fixtures_ = true;
-      const double x = seen_at(fixture.along.in_mm()), z = fixture.height.in_mm(), w = fixture.width.in_mm() / 2,
-                   h = fixture.tall.in_mm() / 2;
-      const Frame plate{x - w, z - h, x + w, z + h};
-      draw_plate(pen_, plate, rejected_fixture(s_, fixture) != nullptr);
-      name_plate(pen_, plate, bay_of(plate), fixture.name, pen_.words(fixture.along.in_mm()) + " along");
+      const double z = fixture.height.in_mm();
+      const Frame plate = plate_of(fixture), bay = bay_of(plate);
+      draw_plate(pen_, plate);
+      if (rejected_fixture(s_, fixture)) strike_plate(pen_, plate, bay);
+      name_plate(pen_, plate, bay, fixture.name, pen_.words(fixture.along.in_mm()) + " along");
       levels_.push_back({pen_.words(z) + "  " + fixture.name, z});
     }
   }
 
-  /// What is clear about a plate: studs at either side, rows of blocking and upstands' tops above and below.
+  Frame plate_of(const job::Fixture& fixture) const {
+    const double x = seen_at(fixture.along.in_mm()), z = fixture.height.in_mm(), w = fixture.width.in_mm() / 2,
+                 h = fixture.tall.in_mm() / 2;
+    return {x - w, z - h, x + w, z + h};
+  }
+
+  /// What is clear about a plate: studs at either side, rows of blocking, upstands' tops and plates above and below.
   Frame bay_of(const Frame& plate) const {
-    Frame bay = frame_;
-    const double middle = (plate.x0 + plate.x1) / 2;
-    for (const parts::Solid& solid : s_.model.solids) {
-      if (!wanted(solid)) continue;
-      const Frame f = extent(solid, view_);
-      if (solid.part.kind == Kind::stud) {
-        if (f.x0 > middle) bay.x1 = std::min(bay.x1, f.x0);
-        if (f.x1 < middle) bay.x0 = std::max(bay.x0, f.x1);
-      } else {
-        if (f.y0 > plate.y1) bay.y1 = std::min(bay.y1, f.y0);
-        if (f.y1 < plate.y0) bay.y0 = std::max(bay.y0, f.y1);
-      }
-    }
-    for (const Top& top : tops_) {
-      if (top.z > plate.y1) bay.y1 = std::min(bay.y1, top.z);
-      if (top.z < plate.y0) bay.y0 = std::max(bay.y0, top.z);
+    Frame bay = bay_between_members(s_, {facts::Role::wall, side_}, view_, plate, frame_);
+    const auto end_at = [&](double low, double high) {
+      if (low > plate.y1) bay.y1 = std::min(bay.y1, low);
+      if (high < plate.y0) bay.y0 = std::max(bay.y0, high);
+    };
+    for (const Top& top : tops_) end_at(top.z, top.z);
+    for (const job::Fixture& fixture : s_.job().fixtures) {
+      const Frame other = plate_of(fixture);
+      if (fixture.wall == side_ && other.x0 < bay.x1 && other.x1 > bay.x0) end_at(other.y0, other.y1);
     }
     return bay;
   }

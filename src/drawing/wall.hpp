@@ -4,6 +4,7 @@
 #include "drawing/projection.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
+#include "takeoff/cuts.hpp"
 
 namespace fallwright::drawing {
 
@@ -20,5 +21,18 @@ std::string words_of_liner(const Subject& subject, const Pen& pen);
 /// Whether a block's length and the centres of the studs beside it, as both are printed, come out more than half a mark
 /// apart.
 bool bays_read_apart(const Subject& subject, const facts::Family& wall, const View& view);
+
+/// Of a stud that is furred: which stretch of it, and how thick.
+takeoff::Strip strip_before(const Subject& subject, const parts::Solid& stud);
+/// How a wall shows that strip, of a row of the cut list: right of its stud, from foot to head; `t` is a text's height.
+Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& stud, const View& view,
+                   double t);
+/// The middle of words that reach `half` to either side, on a block of a wall with such strips before it.
+double clear_of_strips(const Subject& subject, const facts::Family& family, const View& view, const Frame& block,
+                       double half, double t);
+
+/// What of a `wall` is clear about a plate before it: from stud to stud, from row to row of blocking.
+Frame bay_between_members(const Subject& subject, const facts::Family& family, const View& view, const Frame& plate,
+                          const Frame& wall);
 
 }  // namespace fallwright::drawing

@@ -57,4 +57,54 @@ bool bays_read_apart(const Subject& subject, const facts::Family& wall, const Vi
   return false;
 }
 
+takeoff::Strip strip_before(const Subject& subject, const parts::Solid& stud) {
+  const auto& gaps = subject.facts.room.studs;
+  const auto gap =
+      std::find_if(gaps.begin(), gaps.end(), [&](const facts::StudGap& g) { return g.part_id == stud.id; });
+  diag::ensure(gap != gaps.end(), "every furred stud was measured");
+  return takeoff::strip_on(*gap, subject.job().is_metric());
+}
+
+Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& stud, const View& view,
+                   double t) {
+  const takeoff::Strip on = strip_before(subject, stud);
+  const Frame f = extent(stud, view);
+  const double x = f.x1 + 0.4 * t, foot = on.from > 0 ? f.y1 - cut.length_mm : f.y0,
+               head = on.to < 1 ? f.y0 + cut.length_mm : f.y1;
+  return {{x, foot}, {x, head}, LineKind::correction};
+}
+
+double clear_of_strips(const Subject& subject, const facts::Family& family, const View& view, const Frame& block,
+                       double half, double t) {
+  const double middle = (block.x0 + block.x1) / 2, heavy = 0.12 * t, air = 0.2 * t;
+  for (const takeoff::CutRow& cut : subject.cuts)
+    for (const std::string& id : cut.furring ? cut.part_ids : std::vector<std::string>{}) {
+      const parts::Solid& stud = *subject.model.find(id);
+      if (stud.part.family != family) continue;
+      const Line strip = line_of_strip(subject, cut, stud, view, t);
+      const double x = strip.from.x;
+      const bool before = x > block.x0 && x < block.x1 && strip.from.y < block.y1 && strip.to.y > block.y0;
+      if (before && x + heavy + air > middle - half) return (x + heavy + block.x1) / 2;
+    }
+  return middle;
+}
+
+Frame bay_between_members(const Subject& subject, const facts::Family& family, const View& view, const Frame& plate,
+                          const Frame& wall) {
+  Frame bay = wall;
+  const double middle = (plate.x0 + plate.x1) / 2;
+  for (const parts::Solid& solid : subject.model.solids) {
+    if (solid.part.family != family) continue;
+    const Frame f = extent(solid, view);
+    if (solid.part.kind == parts::Kind::stud) {
+      if (f.x0 > middle) bay.x1 = std::min(bay.x1, f.x0);
+      if (f.x1 < middle) bay.x0 = std::max(bay.x0, f.x1);
+    } else {
+      if (f.y0 > plate.y1) bay.y1 = std::min(bay.y1, f.y0);
+      if (f.y1 < plate.y0) bay.y0 = std::max(bay.y0, f.y1);
+    }
+  }
+  return bay;
+}
+
 }  // namespace fallwright::drawing

@@ -11,7 +11,9 @@ using drawing::Box, drawing::Line, drawing::LineKind;
 
 White::White(const drawing::Sheet& sheet) : scale_{sheet.page.scale} {
   const auto add = [&](const Line& line) {
-    if (line.kind != LineKind::section && line.kind != LineKind::outline && line.kind != LineKind::existing) return;
+    if (line.kind != LineKind::section && line.kind != LineKind::outline && line.kind != LineKind::existing &&
+        line.kind != LineKind::correction)
+      return;
     const auto [x0, x1] = std::minmax(line.from.x, line.to.x);
     const auto [y0, y1] = std::minmax(line.from.y, line.to.y);
     edges_.push_back({line, {x0, y0, x1, y1}, style_of(line.kind).weight / 2 * scale_});

@@ -354,6 +354,7 @@ TEST(Svg, NoEdgeSeemsToEndInTheWhiteBesideAText) {
     return mask == std::string::npos ? 0 : 15 - std::stod(svg.substr(mask + 9));
   };
   EXPECT_NEAR(white(LineKind::outline, -0.5), 0.3, 1e-6);
+  EXPECT_NEAR(white(LineKind::correction, -0.5), 0.1, 1e-6);  // twice as heavy, it leaves 0.15
   EXPECT_NEAR(white(LineKind::outline, 1), 0.6, 1e-6);
   EXPECT_NEAR(white(LineKind::outline, -2), 0.6, 1e-6);
   EXPECT_NEAR(white(LineKind::dimension, -0.5), 0.6, 1e-6);
