@@ -91,8 +91,8 @@ class Filler {
 };
 
 /// Plain lines: readers would turn a pattern of theirs some other way, and grain must run as it runs.
-Hatch grain() {
-  return {{}, "", {{0, 0, 1.2}}};
+Hatch grain(double angle_deg) {
+  return {{}, "", {{angle_deg, 0, 1.2}}};
 }
 
 /// Concrete, by plain lines too: broken ones, and dots between them.
@@ -113,15 +113,27 @@ gp_Dir grain_of(const parts::Solid& solid) {
   return x >= std::max(y, z) ? gp::DX() : y >= z ? gp::DY() : gp::DZ();
 }
 
-/// How a solid is filled where it is cut: crossed out where it is a bar cut across, else by lines; sheet steel not at
-/// all, it is too thin.
-Hatch look_of(const parts::Solid& solid, bool along_grain, const job::Job& job) {
+/// Which way its grain runs in a view, in degrees; of a panel along its longer side there.
+double angle_of_grain(const parts::Solid& solid, const View& view) {
+  if (solid.cut && solid.cut->sheet) {
+    const Frame f = extent(solid, view);
+    return f.width() >= f.height() ? 0 : 90;
+  }
+  const gp_Dir grain = grain_of(solid);
+  const double angle = std::atan2(grain.Dot(view.toward.Crossed(view.right)), grain.Dot(view.right)) * 180 / M_PI;
+  // The way it points says nothing.
+  return angle < -1e-6 ? angle + 180 : angle > 180 - 1e-6 ? angle - 180 : angle;
+}
+
+/// How a solid is filled where it is cut, its grain at an angle if it runs along: crossed out where it is a bar cut
+/// across, else by lines; sheet steel not at all, it is too thin.
+Hatch look_of(const parts::Solid& solid, std::optional<double> along_grain, const job::Job& job) {
   const auto filled = [](const char* material, Hatch hatch) {
     hatch.material = material;
     return hatch;
   };
   if (is_timber(solid))
-    return along_grain ? filled("timber, panel along its grain", grain()) : filled("timber, end grain", {});
+    return along_grain ? filled("timber, panel along its grain", grain(*along_grain)) : filled("timber, end grain", {});
   switch (solid.role) {
     case Role::bed:
       return filled("mortar", {{}, "SAND", {{0, 0, 1.6, {0, -2.2}}, {37, 0.7, 2.3, {0, -3.1}}}});
@@ -276,8 +288,9 @@ std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted
     const auto [least, most] = reach_along(solid, normal);
     if (least >= at || most <= at) continue;
     const bool along = (solid.cut && solid.cut->sheet) || std::abs(grain_of(solid).Dot(normal)) < 0.7;
+    const auto angle = along ? std::optional{angle_of_grain(solid, cut.view)} : std::nullopt;
     CutSolid part{
-        &solid, {}, look_of(solid, along, model.job), called(solid, model.job), {solid.id, cut.letter, moved}};
+        &solid, {}, look_of(solid, angle, model.job), called(solid, model.job), {solid.id, cut.letter, moved}};
     // Through the axis of what is round the plane runs along the seam of its faces, where not every edge is found.
     for (const double off : {0.0, 0.2, -0.2, 0.6, -0.6}) {
       part.seen = section({solid.shape}, plane.Translated(gp_Vec{normal.XYZ() * off}), cut.view);

@@ -314,7 +314,7 @@ TEST(ToldAlike, WhereNoMemberHasAMarkNoSheetSpeaksOfMarks) {
 TEST(Drain, SaysWhereAlongItsWallATapeIsHooked) {
   // Source: by hand: in a room out of square a stud face is nearer to a joist at one depth than at another.
   EXPECT_THAT(read_through(drawn_demo("tannery-lane-2a").sheet("drain")),
-              HasSubstr("from the left stud face, level with the bore"));
+              testing::HasSubstr("from the left stud face, level with the bore"));
 }
 
 TEST(Buy, CarriesTheBoardsThatStripsAreRippedFrom) {
