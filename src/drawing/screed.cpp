@@ -93,9 +93,18 @@ class Marks {
       pen_.label({middle.x, middle.y > drain_.y ? middle.y - in : middle.y + in - t_}, marks_[i].line, Anchor::middle,
                  0.8);
     else
-      pen_.note({middle.x > drain_.x ? middle.x - in + t_ : middle.x + in, middle.y}, marks_[i].line, Anchor::middle,
-                0.8, 90);
+      upright_name(marks_[i].line, {middle.x > drain_.x ? middle.x - in + t_ : middle.x + in, middle.y},
+                   std::abs(to.y - from.y));
     ray_to(from), ray_to(to);
+  }
+
+  /// About the middle of its wall, where it gives way to figures.
+  void upright_name(const std::string& words, Point middle, double wall) {
+    const double most = (wall - width_of(words, 0.85 * t_)) / 2;
+    std::vector<Point> places{middle};
+    for (double off = 1.5 * t_; off < most; off += 1.5 * t_)
+      for (const double way : {1.0, -1.0}) places.push_back({middle.x, middle.y + way * off});
+    pen_.note_at_one_of(std::move(places), words, Anchor::middle, 0.8, 90);
   }
 
   void ray_to(const Point& corner) {
@@ -189,12 +198,14 @@ class Marks {
     const bool right = m.at_mm[0] > drain_.x, back = m.at_mm[1] > drain_.y;
     const double x = m.at_mm[0], y = m.at_mm[1], out = right ? 1 : -1;
     const Anchor away = right ? Anchor::left : Anchor::right, toward = right ? Anchor::right : Anchor::left;
-    figures(m, {{{x + 0.5 * out * t_, y + (back ? -1.3 : 2.9) * t_}, away},
-                {{x - 0.5 * out * t_, y + (back ? 3.1 : -1.5) * t_}, toward},
-                {{x + 1.2 * out * t_, y + 0.9 * t_}, away},
-                {{x, y + (back ? -5.4 : 7.0) * t_}, Anchor::middle, true},
-                {{x, y + (back ? -6.5 : 8.1) * t_}, Anchor::middle, true},
-                {{x, y + (back ? 7.0 : -5.4) * t_}, Anchor::middle, true}});
+    std::vector<Place> places{{{x + 0.5 * out * t_, y + (back ? -1.3 : 2.9) * t_}, away},
+                              {{x - 0.5 * out * t_, y + (back ? 3.1 : -1.5) * t_}, toward},
+                              {{x + 1.2 * out * t_, y + 0.9 * t_}, away}};
+    // Led out, ever further.
+    for (const double aside : {0.0, 1.0, -1.0, 2.0, -2.0, 3.0, -3.0, 5.0, -5.0, 7.5, -7.5})
+      for (const double up : {back ? -5.4 : 7.0, back ? -6.5 : 8.1, back ? 7.0 : -5.4, back ? -8.5 : 10.1})
+        places.push_back({{x + aside * out * t_, y + up * t_}, Anchor::middle, true});
+    figures(m, places);
   }
 
   Sheet& sheet_;

@@ -34,5 +34,34 @@ TEST(Grain, RunsAlongThePieceThatIsCut) {
   EXPECT_GT(level, 0);
 }
 
+/// 60 x 42 in, the drain off the middle: its front right ray has two marks, the outer one between a wall's figures.
+Drawn screeded_round_drain() {
+  return drawn(
+      job::read("[job]\nname = \"x\"\nunit = \"in\"\n[drawings]\npaper = \"letter\"\n[alcove]\nwidth = 60\ndepth = 42\n"
+                "[survey.floor]\ngrid_x = [2, 30, 58]\ngrid_y = [2, 20, 40]\n"
+                "grid = [[0, 0.125, 0.25], [0.0625, 0.3125, 0.25], [0.125, 0.25, 0.375]]\n"
+                "[base]\nkind = \"site-built\"\nwaterproofing = \"liner\"\nfall = \"1/4 in/ft\"\n"
+                "[base.threshold]\nwidth = 4.5\nheight = 3\nfinish = \"5/8 in\"\n[bed]\nleast = "
+                "0.75\n[liner]\nabove_threshold = 3\n"
+                "[floor]\nfinish_outside = \"5/8 in\"\n"
+                "[drain]\nopening = \"round\"\nsize = 4\nfrom_left = 33\nfrom_front = 22\noutlet = 2\n",
+                "x.toml"),
+      false);
+}
+
+TEST(Screed, EveryMarkOfAnOrdinaryRoomHasItsFigures) {
+  // Source: by hand: four rays with marks 12 in apart have two each, all told at one to twelve.
+  const Drawn d = screeded_round_drain();
+  const Sheet& sheet = d.sheet("screed");
+  const auto told = std::count_if(sheet.texts.begin(), sheet.texts.end(),
+                                  [](const Text& text) { return text.words.starts_with("at "); });
+  EXPECT_EQ(told, 8);
+  for (const std::string& note : sheet.notes) EXPECT_THAT(note, testing::Not(testing::HasSubstr("have no figures")));
+  for (std::size_t i = 0; i < sheet.texts.size(); ++i)
+    for (std::size_t k = 0; k < i; ++k)
+      EXPECT_FALSE(meet(box_of(sheet.texts[i]), box_of(sheet.texts[k])))
+          << sheet.texts[i].words << " / " << sheet.texts[k].words;
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
