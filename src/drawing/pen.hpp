@@ -65,6 +65,8 @@ class Pen {
   void otherwise(const std::string& brief, Point thing);
   /// Where texts that have other places do not stand: what they would be read as.
   void keep_clear(const Box& box) { kept_clear_.push_back(box); }
+  /// Of the last of those: it is what such places are kept for.
+  void in_what_is_clear() { movable_.back().in_clear = true; }
   /// Words along a line, beside it at one of these shares of its length.
   void note_along(Point from, Point to, const std::vector<double>& shares, const std::string& words, double size = 1);
   /// Says of the last text that it is a member's mark.
@@ -129,8 +131,9 @@ class Pen {
     bool outside = false;      ///< it stands beside what it names, never on it: the line is left out where they touch
     std::string brief = {};    ///< its words where none of the places is clear, and what they name
     Point thing_of_brief = {};
-    bool led = false;      ///< it takes no place from which no line leads, if there is any other
-    bool in_turn = false;  ///< it chooses among the labels, not before them
+    bool led = false;       ///< it takes no place from which no line leads, if there is any other
+    bool in_turn = false;   ///< it chooses among the labels, not before them
+    bool in_clear = false;  ///< it may stand where others do not
   };
   std::vector<Movable> movable_;
   std::vector<Box> kept_clear_;

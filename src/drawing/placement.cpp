@@ -93,11 +93,12 @@ class Ground {
 
   static constexpr double over_an_edge = 100;  ///< what that costs; over another text it costs more
 
-  /// What standing there costs, no further than `enough`: over a text more than over any lines.
-  double cost(const Text& text, double enough) const {
+  /// What standing there costs, no further than `enough`: over a text more than over any lines. `in_clear`: it may
+  /// where others do not.
+  double cost(const Text& text, double enough, bool in_clear) const {
     const double near = air * text.height;
     double sum = 0;
-    for (const Box& box : kept_clear_) sum += drawing::meet(box_of(text), box) ? 10 : 0;
+    for (const Box& box : kept_clear_) sum += !in_clear && drawing::meet(box_of(text), box) ? 10 : 0;
     for (const Text& other : texts_)
       sum += drawing::meet(text, other) ? 1000 : drawing::meet(text, other, near) ? 30 : reads_on(text, other) ? 5 : 0;
     for (const Line& line : strokes_) {
@@ -219,7 +220,7 @@ void Pen::part_texts() {
       text.at = places[i];
       double cost = i < given ? 0.1 * static_cast<double>(i) : distance(text.at, own) / text.height;
       if (cost >= least) continue;
-      cost += near.cost(text, least);
+      cost += near.cost(text, least, m.in_clear);
       if (const auto line = lead_of(m, text))
         cost += 3 + near.cost_of_line(*line);
       else if (m.led)

@@ -227,9 +227,13 @@ void Plan::section_mark(const Cut& cut) {
     for (const double past : {1.5, 2.5}) add(-(past + 2) * t_, level ? 0.2 * t_ : 1.5 * t_);
     pen_.label_at_one_of(std::move(places), sight.letter, Anchor::middle, size);
     pen_.or_about_it();
-    // A number straight under the arrow would be read as the section's.
-    if (!level && inward > 0)
+    pen_.in_what_is_clear();
+    // A number straight under the arrow would be read as the section's; where its letter belongs nothing else stands.
+    if (!level && inward > 0) {
+      const double past = tip.x + 2.2 * t_ * sight.way.x, half = 0.55 * tall;
       pen_.keep_clear({std::min(tip.x, outer.x), outer.y - 2 * t_, std::max(tip.x, outer.x), outer.y});
+      pen_.keep_clear({std::min(past, outer.x), outer.y - half, std::max(past, outer.x), outer.y + half});
+    }
   }
 }
 

@@ -63,5 +63,48 @@ TEST(Screed, EveryMarkOfAnOrdinaryRoomHasItsFigures) {
           << sheet.texts[i].words << " / " << sheet.texts[k].words;
 }
 
+/// An alcove whose section C is cut over the first row's number, with strips to fur beside it.
+Drawn crowded_before_the_entry() {
+  const std::string lean = "[[survey.plumb]]\nwall = \"left\"\nover = 72\n";
+  return drawn(
+      job::read(
+          "[job]\nname = \"x\"\nunit = \"in\"\n[drawings]\npaper = \"tabloid\"\n[survey]\nboard = \"1/2 in\"\n"
+          "finish = \"1-1/16 in\"\n[survey.plan]\nback = \"60-3/8 in\"\nfront = \"60-1/2 in\"\nleft = \"50-1/4 in\"\n"
+          "right = \"50-1/8 in\"\ndiagonal_from_back_left = \"78-7/16 in\"\n"
+          "diagonal_from_back_right = \"78-11/16 in\"\n" +
+              lean + "along = 6\nlean = \"3/16 in\"\n" + lean +
+              "along = 44\nlean = \"-1/8 in\"\n[[survey.plumb]]\nwall = \"right\"\nover = 72\nalong = 24\nlean = \"1/8 "
+              "in\"\n[[survey.plumb]]\nwall = \"back\"\nover = 72\nalong = 30\nlean = \"1/4 in\"\n[alcove]\nheight = "
+              "\"8 ft\"\n[walls]\nstate = \"existing\"\nstock = \"2x6\"\nspacing = 16\n"
+              "[floor]\nkind = \"joists\"\n[floor.joists]\nstock = \"2x10\"\nspacing = 12\nfirst = 3\n"
+              "direction = \"along-width\"\n[base]\nlength = 44.5\nwidth = 49.5\npattern = \"equal-fall\"\n"
+              "made = \"to-order\"\n[base.upstands]\nheight = 4\n[base.threshold]\nheight = 2.5\n[bench]\nplace = "
+              "\"right-end\"\ndepth = 15.5\noverhang = 0.75\n"
+              "height = 18\n[drain]\nopening = \"round\"\nsize = 4.25\nfrom_right = 22\nfrom_back = 15.25\n",
+          "x.toml"),
+      false);
+}
+
+TEST(Plan, ASectionsLetterStandsAtItsArrow) {
+  // Source: ISO 128-3 (from memory): the letter stands at the arrow's head; here less than three letters from it.
+  const Drawn d = crowded_before_the_entry();
+  const Sheet& plan = d.sheet("plan");
+  const double t = 3 * plan.page.scale;
+  int marks = 0;
+  for (const Text& text : plan.texts) {
+    if (text.words.size() != 1 || text.height < 1.5 * t) continue;
+    ++marks;
+    const Box box = box_of(text);
+    const Point middle{(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2};
+    const bool at_one = std::any_of(plan.lines.begin(), plan.lines.end(), [&](const Line& line) {
+      return line.kind == LineKind::dimension &&
+             std::abs(std::hypot(line.to.x - line.from.x, line.to.y - line.from.y) - 2.2 * t) < 1e-6 &&
+             std::hypot(line.to.x - middle.x, line.to.y - middle.y) < 2 * t;
+    });
+    EXPECT_TRUE(at_one) << text.words;
+  }
+  EXPECT_EQ(marks, 6);
+}
+
 }  // namespace
 }  // namespace fallwright::drawing

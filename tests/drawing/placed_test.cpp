@@ -326,7 +326,8 @@ TEST(Placed, NoNumberStandsUnderASectionsArrow) {
   const auto number =
       std::find_if(plan.texts.begin(), plan.texts.end(), [](const Text& text) { return text.words == "34-1/16"; });
   ASSERT_NE(number, plan.texts.end());
-  EXPECT_LT(box_of(*number).x1, cut - 6.6 * plan.page.scale) << "the arrow runs 6.6 mm to the left";
+  const Box box = box_of(*number);
+  EXPECT_TRUE(box.x1 < cut - 6.6 * plan.page.scale || box.x0 > cut) << "the arrow runs 6.6 mm to the left";
 }
 
 TEST(Placed, OverAWasteThatStandsNothingIsCalledABore) {
