@@ -119,7 +119,12 @@ std::vector<Sheet> on_tiles(Sheet all, const Frame& whole, const job::Job& job, 
   for (int row = 0; row < tiling.rows; ++row)
     for (int column = 0; column < tiling.columns; ++column) {
       const Point at = tiling.corner(row, column);
-      if (const Sheet own = cut(all, at); own.lines.empty() && own.arcs.empty() && own.texts.empty()) continue;
+      // What lies in a strip that it shares, or ends at that, is on the tile before it as well.
+      constexpr double shared = lap + 0.01;
+      Sheet own = all;
+      keep_on_page(own, {at.x + (column > 0 ? shared : 0), at.y + (row > 0 ? shared : 0), at.x + tiling.width,
+                         at.y + tiling.height});
+      if (own.lines.empty() && own.arcs.empty() && own.texts.empty()) continue;
       Sheet tile = cut(with_crosses, at);
       if (struck) say_void(tile, at, tiling.width, tiling.height);
       add_bars(tile, at, tiling.height);

@@ -69,5 +69,31 @@ TEST(Plates, ALineToAnUprightNameLeavesItByItsEnd) {
   }
 }
 
+TEST(Tiles, EachHasSomethingThatNoOtherShows) {
+  // Source: by hand: tiles share 15 mm. The bar lies from a tile's left edge, and of a column after the first something
+  // of the bench is drawn more than 15 mm right of that.
+  int tiles = 0;
+  for (double depth = 14; depth < 17.1; depth += 0.25) {
+    job::Job back = sample::alcove();
+    back.drawings.paper = job::PaperSize::letter;
+    back.bench->place = job::Side::back, back.bench->depth = job::Length::inches(depth);
+    back.alcove.depth = job::Length::inches(36 + depth), back.base.length = job::Length::inches(72);
+    back.base.width = job::Length::inches(36), back.drain.across.distance = job::Length::inches(36);
+    for (const Sheet& sheet : drawn(back, false).sheets) {
+      const std::string words = read_through(sheet);
+      if (words.find("tile row") == std::string::npos || words.find("column 1,") != std::string::npos) continue;
+      ++tiles;
+      double left = 0, right = -1e9;
+      for (const Line& line : sheet.lines) {
+        const double low = std::min(line.from.x, line.to.x), high = std::max(line.from.x, line.to.x);
+        if (line.kind == LineKind::dimension && std::abs(high - low - 152.4) < 1e-6) left = low;
+        if (line.kind == LineKind::outline) right = std::max(right, high);
+      }
+      EXPECT_GT(right, left + 15) << sheet.name << " " << depth;
+    }
+  }
+  EXPECT_GT(tiles, 0);
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
