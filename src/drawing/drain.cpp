@@ -9,6 +9,7 @@
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "rules/words.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -300,6 +301,28 @@ const char* title_of_bore_plan(const Subject& s) {
   return has_joists_across(s) ? "The bore between its joists" : channel_across(s) ? "Bore and channel" : "The bore";
 }
 
+/// Which way the picture from above lies in the room, for who has that sheet alone, and where the joists beside the
+/// bore are, as the set-out plan tells them.
+std::string bearings_of_plan(const Pen& pen, const Subject& s) {
+  const bool across = axis_of(s) == 0;
+  std::string words = std::string{"The entry lies "} + (across ? "below." : "at the left.");
+  if (!has_joists_across(s)) return words;
+  const facts::DrainWindow& window = s.facts.room.drain;
+  const double bore = s.job().drain.bore.in_mm() / 2,
+               off = window.now_mm[axis_of(s)] - (across ? window.left_face_mm : 0);
+  std::optional<double> before, past;
+  for (const auto& [from, to] : joists_across(s)) {
+    if (to <= -bore) before = off + (from + to) / 2;
+    if (from >= bore && !past) past = off + (from + to) / 2;
+  }
+  std::vector<std::string> centres;
+  for (const auto& centre : {before, past})
+    if (centre && *centre > 0) centres.push_back(pen.said(*centre));
+  if (centres.empty()) return words;
+  return words + (centres.size() > 1 ? " Joists beside the bore: centres " : " A joist beside the bore: centre ") +
+         units::listed(centres) + " from the " + (across ? left_face(s.job()) + ", level with the bore." : "entry.");
+}
+
 /// Where the picture ends and deck, bed and base go on: a thin line with a zigzag across them.
 void add_breaks(Pen& pen, const std::vector<CutSolid>& solids, const Span& span) {
   const double t = pen.text_mm();
@@ -463,6 +486,7 @@ std::vector<Sheet> draw_drain(const Subject& subject) {
                                (bore_is_void(subject) ? "."
                                 : joists              ? ": from the joists' faces to the bore's edge."
                                                       : ": to the bore's centre."));
+      sheet.notes.push_back(bearings_of_plan(pen, subject));
       add_bore_plan(sheet, pen, subject, {0, 0});
     }));
   return sheets;

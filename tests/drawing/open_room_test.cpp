@@ -80,5 +80,20 @@ TEST(OpenRoom, TheBoreIsToldFromTheEntryAsHeightsAndGaugesAre) {
   EXPECT_EQ(has(shut.sheet("plan"), "19"), 0);
 }
 
+TEST(DrainPlan, OnSmallPaperCanBeReadByItself) {
+  // Source: by hand: joists at 6 and every 16 from there stand at 22 and 38; the bore of 5 is at 30. The same as on the
+  // plan of the framing.
+  const Drawn d =
+      drawn(job::read("[job]\nname = \"x\"\nunit = \"in\"\n[drawings]\npaper = \"letter\"\n[alcove]\nwidth = "
+                      "60\ndepth = 36\n[floor]\nkind = \"joists\"\n[floor.joists]\nstock = \"2x10\"\nfirst = "
+                      "6\nspacing = 16\ndirection = \"along-depth\"\n[base]\nlength = 60\nwidth = 36\n[drain]\n"
+                      "size = 4\nbore = 5\nfrom_left = 30\nfrom_back = 17\n",
+                      "x.toml"),
+            false);
+  const std::string notes = notes_and_words(d.sheet("drain-plan"));
+  EXPECT_THAT(notes, HasSubstr("The entry lies below."));
+  EXPECT_THAT(notes, HasSubstr("centres 22\" and 38\" from the left stud face, level with the bore."));
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
