@@ -76,7 +76,9 @@ std::optional<job::Side> lone_wall(const job::Job& job) {
 }
 
 /// How much of what is left between walls and what stands before them the strips on the list of furring close: at each
-/// wall where its studs stand nearest, and nothing where one of them stands farther back than furring reaches.
+/// wall where its studs stand nearest, and nothing where one of them stands farther back than furring reaches. Where a
+/// wall runs past base and bench those before the base tell it: a bench that is framed from wall to wall closes
+/// nothing beside the base.
 struct Furred {
   double closes_mm = 0;
   bool beyond = false;
@@ -89,8 +91,13 @@ Furred furred_at(const facts::Room& room, const std::vector<job::Side>& walls) {
     const auto look = [&](double foot, double upstand, double top) {
       least = std::min({least, foot, upstand}), greatest = std::max({greatest, foot, upstand, top});
     };
+    const auto stands_before = [&](facts::Before what) {
+      return [wall, what](const facts::StudGap& s) { return s.wall == wall && s.before == what; };
+    };
+    const bool base = std::any_of(room.studs.begin(), room.studs.end(), stands_before(facts::Before::base));
+    const auto counts = stands_before(base ? facts::Before::base : facts::Before::bench);
     for (const facts::StudGap& s : room.studs)
-      if (s.wall == wall && !s.stands_alone()) look(s.at_floor_mm, s.at_upstand_mm, s.at_top_mm);
+      if (counts(s)) look(s.at_floor_mm, s.at_upstand_mm, s.at_top_mm);
     for (const facts::CornerGap& c : room.corners)
       if (c.wall == wall) look(c.at_floor_mm, c.at_upstand_mm, 0);
     const bool beyond = greatest > facts::most_furring_mm + units::tolerance::length_mm;
