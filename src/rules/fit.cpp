@@ -40,7 +40,24 @@ std::string way_out_of(const facts::PartId& part, const job::Job& job) {
   return "move or shorten '" + id + "'";
 }
 
-Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
+/// How wide a bore leaves the drain's body its clearance all round.
+double wide_enough_mm(const job::Job& job, const facts::Facts& facts, double clearance_mm) {
+  return up_to_mark(job.drain.bore.in_mm() + 2 * (clearance_mm - facts.drain.body_to_bore_mm), job);
+}
+std::string bore_at_least(double bore_mm, const job::Job& job) {
+  return "bore " + text_of(bore_mm, Unit::mm, job) + " at least (drain.bore)";
+}
+
+/// The drain's body in the wall of its own bore: moved, it takes that along.
+bool is_in_its_bore(const facts::Fit& fit, const facts::Facts& facts) {
+  using facts::Role;
+  return ((fit.a.is(Role::drain) && fit.b.is(Role::subfloor)) || (fit.a.is(Role::subfloor) && fit.b.is(Role::drain))) &&
+         facts.drain.body_to_bore_mm < 0;
+}
+
+Finding clashes(const Ground& ground, const Limit&) {
+  const job::Job& job = ground.job;
+  const facts::Facts& facts = ground.facts;
   if (facts.fits.empty()) return cannot_tell("no pair of solids was looked at");
   double count = 0;
   const facts::Fit* worst = nullptr;
@@ -61,10 +78,11 @@ Finding clashes(const job::Job& job, const facts::Facts& facts, const Limit&) {
         worst->a.is(facts::Role::drain) || worst->b.is(facts::Role::drain)
             ? drain_with_its_base(job, facts)
             : "neither is moved or cut here: buy another base, or head a joist off as local code and an engineer allow";
-  return found(
-      count,
-      both + " share " + shared_text(worst->overlap_mm3, job) + " at " + place_of(worst->at_mm, facts.room.faces, job),
-      moves);
+  const std::string where =
+      both + " share " + shared_text(worst->overlap_mm3, job) + " at " + place_of(worst->at_mm, facts.room.faces, job);
+  if (!is_in_its_bore(*worst, facts)) return found(count, where, moves);
+  const double bore = wide_enough_mm(job, facts, ground.limits.at("drain.in-bore").least.value_or(0));
+  return mended_by(found(count, where, bore_at_least(bore, job)), {set_length("drain.bore", bore, job)});
 }
 
 /// The one wall at the base's ends, where it stands off it though the other end is open: it may be set against that.
@@ -187,9 +205,8 @@ Finding drain_in_bore(const job::Job& job, const facts::Facts& facts, const Limi
   if (body_ends_above_floor(facts))
     return not_applicable("the drain's body ends above the floor: its pipe alone goes through the bore");
   const double gap = facts.drain.body_to_bore_mm;
-  const double bore = up_to_mark(job.drain.bore.in_mm() + 2 * (*limit.least - gap), job);
-  return mended_by(found(gap, "drain's body to the wall of the bore, all round",
-                         "bore " + text_of(bore, Unit::mm, job) + " at least (drain.bore)"),
+  const double bore = wide_enough_mm(job, facts, *limit.least);
+  return mended_by(found(gap, "drain's body to the wall of the bore, all round", bore_at_least(bore, job)),
                    {set_length("drain.bore", bore, job)});
 }
 

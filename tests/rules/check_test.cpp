@@ -220,6 +220,22 @@ TEST(Check, WithinHalfAMarkOfTheCoarserTapeABaseGoesInWhereNothingCloses) {
       }
 }
 
+TEST(Check, ADrainInTheWallOfItsOwnBoreWantsAWiderOne) {
+  // Source: by hand: a body 1/8 in past the wall of a bore of 5 in wants 2 x (1/8 + 1/4) more: 5-3/4. Moved, it takes
+  // the bore along; and nobody shortens a floor.
+  facts::Facts facts = sample::good_facts();
+  facts.drain.body_to_bore_mm = -in / 8;
+  facts.fits.push_back(
+      {sample::part_id("subfloor"), sample::part_id("drain"), facts::Touch::clash, 0, 15000, {0, 0, 0}});
+  job::Job job = sample::alcove();
+  job.drain.bore = job::Length::inches(5);
+  const rules::Result r = result_of(job, facts, "fit.no-clash");
+  EXPECT_EQ(r.outcome, Outcome::fail);
+  EXPECT_EQ(r.advice, "bore 5-3/4\" at least (drain.bore)");
+  ASSERT_EQ(r.remedies.size(), 1U);
+  EXPECT_EQ(r.remedies[0].changes[0].key, "drain.bore");
+}
+
 TEST(Check, AdviceNamesTheValueThatWouldPass) {
   // Source: by hand, each beside its case.
   job::Job job = sample::alcove();
