@@ -153,8 +153,8 @@ std::string which_hole(std::size_t number, const job::Job& job) {
   const std::string name = "hole " + std::to_string(number) + " of the job file";
   if (number > job.floor.joist_holes.size()) return name;
   const job::JoistHole& hole = job.floor.joist_holes[number - 1];
-  return name + ", " + text_of(hole.from_left.in_mm(), Unit::mm, job) + " from the " + left_face(job) + ", " +
-         text_of(hole.from_back.in_mm(), Unit::mm, job) + " from the back one";
+  return name + ", " + units::from_left(text_of(hole.from_left.in_mm(), Unit::mm, job), "the " + left_face(job)) +
+         ", " + units::off_edge(text_of(hole.from_back.in_mm(), Unit::mm, job), "the back one", " behind ");
 }
 
 /// The arm's hole and another one through the same joist.

@@ -7,6 +7,7 @@
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 
@@ -55,7 +56,10 @@ std::string joist_hook(const facts::Facts& facts, const job::Job& job) {
 
 std::string said_joist(const std::string& id, const facts::Facts& facts, const job::Job& job) {
   const auto centre = joist_centre_mm(id, facts);
-  return centre ? "the joist at " + text_of(*centre, Unit::mm, job) + " from " + joist_hook(facts, job) : end_of(id);
+  if (!centre) return end_of(id);
+  const std::string length = text_of(*centre, Unit::mm, job), hook = joist_hook(facts, job);
+  return "the joist at " +
+         (facts.room.drain.along_width ? units::from_left(length, hook) : units::off_edge(length, hook, " before "));
 }
 
 std::string level_of_hook(const facts::Facts& facts) {

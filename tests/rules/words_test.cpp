@@ -9,12 +9,14 @@
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/good_facts.hpp"
+#include "rules/joists.hpp"
 #include "rules/remedy.hpp"
 #include "rules/result_of.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/spot.hpp"
 #include "rules/words.hpp"
 #include "support/draws.hpp"
+#include "support/part_id.hpp"
 #include "support/sample.hpp"
 #include "units/fall.hpp"
 #include "units/quantity.hpp"
@@ -332,6 +334,23 @@ TEST(WhatSolidsShare, IsToldToTwoDigitsAndNeverLess) {
   EXPECT_EQ(rules::shared_text(17.7, job), "0.018 cm3");
   EXPECT_EQ(rules::shared_text(20, job), "0.020 cm3") << "no more than it is";
   EXPECT_EQ(rules::shared_text(3000, job), "3.0 cm3");
+}
+
+TEST(Words, AJoistBeyondTheHookIsToldOnItsOtherSide) {
+  // Source: by hand: no tape reads less than nothing.
+  facts::Facts facts;
+  facts.parts.resize(1);
+  facts.parts[0].which = sample::part_id("joists/joist-01"), facts.parts[0].id = "joists/joist-01";
+  const auto told = [&](bool along_width, double centre_in) {
+    facts.room.drain.along_width = along_width;
+    const double low = (centre_in - 0.75) * 25.4, high = (centre_in + 0.75) * 25.4;
+    facts.parts[0].bbox_mm = {low, low, -300, high, high, -20};
+    return rules::said_joist("joists/joist-01", facts, sample::alcove());
+  };
+  EXPECT_EQ(told(true, -2), "the joist at 2\" to the left of the left stud face");
+  EXPECT_EQ(told(true, 14), "the joist at 14\" from the left stud face");
+  EXPECT_EQ(told(false, -2), "the joist at 2\" before the entry");
+  EXPECT_EQ(told(false, 14), "the joist at 14\" from the entry");
 }
 
 }  // namespace
