@@ -10,6 +10,7 @@
 #include "units/fall.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::job {
 namespace {
@@ -112,6 +113,10 @@ class Judge {
       add("floor.joists.bored", "no joist is bored, and " + std::to_string(f.joist_holes.size()) +
                                     (f.joist_holes.size() == 1 ? " hole is" : " holes are") +
                                     " given (floor.joists.hole): leave out one of them");
+    if (const Rect& all = at_.extent; f.kind == FloorKind::joists && f.joist_first_at &&
+                                      (f.joist_first_at->in_mm() < all.y0 || f.joist_first_at->in_mm() > all.y1))
+      add("floor.joists.first_at", "the first joist was read " + units::from_entry(text(*f.joist_first_at)) +
+                                       ", outside the room, which is " + text(job_.alcove.depth) + " deep");
     if (f.kind == FloorKind::joists && f.joist_stock.is_steel())
       add("floor.joists.stock", f.joist_stock.name + " is steel; floor joists are timber here");
   }

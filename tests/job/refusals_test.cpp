@@ -44,6 +44,17 @@ TEST(Refusals, OfAFigureSayBetweenWhichWallsThereIsOne) {
               testing::HasSubstr("survey.square: sides and diagonals tell whether the walls are parallel"));
 }
 
+TEST(Refusals, OfAJoistThatWasReadOutsideTheRoom) {
+  // Source: by hand: a room 36 in deep; 314 is a slip of the pen for 31-1/4.
+  const std::string joists = "[floor.joists]\nfirst = 10\nspecies = 'SPF No.2'\nspan = 120\nfirst_at = ";
+  EXPECT_EQ(all_told_of(least_job(joists + "31.25\n")), "");
+  EXPECT_EQ(all_told_of(least_job(joists + "0\n")), "");
+  EXPECT_THAT(all_told_of(least_job(joists + "314\n")),
+              testing::HasSubstr("floor.joists.first_at: the first joist was read 314\" from the entry, outside the "
+                                 "room, which is 36\" deep"));
+  EXPECT_THAT(all_told_of(least_job(joists + "-60\n")), testing::HasSubstr("60\" before the entry"));
+}
+
 TEST(Refusals, OfAValueSayWhatWouldDo) {
   // Source: the table of keys in docs/job-file.md: what each allows, and the line it stands in.
   expect({
