@@ -95,7 +95,7 @@ class Surveyor {
       return add("survey.plan",
                  "sides and diagonals make a figure between three walls, or between two that face each other; "
                  "alcove.walls has fewer");
-    if (any && job_.alcove.is_passage()) between_two();
+    if (any && job_.alcove.is_passage()) between_two(closure);
     if (!closure.impossible.empty())
       return add("survey.plan", closure.impossible + ": no room has that shape; measure these again");
     if (closure.worst_share > hopeless) return add(key_of(closure.suspect), does_not_close(closure, job_.is_metric()));
@@ -109,15 +109,26 @@ class Surveyor {
     differs("alcove.depth", job_.alcove.depth.in_mm(), room.depth);
   }
 
-  /// Where no back wall stands no board or tile lies on one: from the studs' ends alone all six are read alike.
-  void between_two() {
+  /// Where no back wall stands no board or tile lies on one: from the studs' ends alone all six are read alike. Of two
+  /// widths that were read instead of a figure it is said whether they are one.
+  void between_two(const survey::Closure& closure) {
     const survey::Plan& p = s_.plan;
     for (const auto& reading : {p.back, p.front, p.left, p.right, p.from_back_left, p.from_back_right})
       if (reading && reading->face != survey::Face::stud)
         return add("survey.plan", "between two walls that face each other sides and diagonals are read on their studs");
-    if (s_.square)
-      add("survey.square",
-          "sides and diagonals tell whether the walls are parallel (survey.plan); leave out one of them");
+    if (s_.square && closure.missing.size() < 2)
+      return add("survey.square",
+                 "sides and diagonals tell whether the walls are parallel (survey.plan); leave out one of them");
+    if (!s_.square || !p.back || !p.front) return;
+    const double apart = p.back->tolerance_mm + p.front->tolerance_mm + units::tolerance::length_mm;
+    const double width = job_.alcove.width.in_mm(), least = std::min(p.back->mm, p.front->mm);
+    if (std::abs(width - least) > apart)
+      add("alcove.width",
+          "is " + text(width) + ", and the survey says " + text(least) + "; leave it out or correct it");
+    if (!*s_.square) return;
+    if (std::abs(p.back->mm - p.front->mm) > apart)
+      add("survey.square", "says that both widths are one, and they read " + text(p.back->mm) + " at the back and " +
+                               text(p.front->mm) + " at the front: say \"no\", or measure again");
   }
 
   void along_walls() {

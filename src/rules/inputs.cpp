@@ -84,15 +84,15 @@ std::string read_levels(const Job& job, const Facts& facts) {
 /// Two walls that meet are held against a square; two that face each other are parallel where both ends are as wide.
 std::string read_two_walls(const Job& job) {
   if (job.alcove.is_passage() && job.survey.square)
-    return "the walls are not parallel: measure four sides and both diagonals, from end to end of both (survey.plan)";
+    return "the walls are not parallel: measure four sides and both diagonals, from end to end of both (survey.plan), "
+           "in place of survey.square";
   if (job.alcove.is_passage())
     return "measure between the left and right walls at the floor, at the back and at the front, and say whether both "
            "widths are one (survey.square)";
   if (!job.survey.square)
     return "hold a framing square to the corner, and say whether it lies without a gap (survey.square)";
   return "the corner is out of square, and a room of two walls is modelled square: measure from the base's edge to "
-         "each "
-         "stud once it stands there";
+         "each stud once it stands there";
 }
 
 std::string read_plan(const Job& job, const Facts& facts) {

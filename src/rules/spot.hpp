@@ -15,7 +15,7 @@ std::string spot_of(const facts::Point& place, const survey::StudFaces& faces, c
 /// Whether sides and diagonals are what tells of the room's corners: of three walls always, of two that face each other
 /// where somebody read them; else those are said to be parallel or not.
 inline bool told_by_figure(const job::Job& job) {
-  return job.alcove.is_figure() || (job.alcove.is_passage() && job.survey.plan.any());
+  return job.alcove.is_figure() || (job.alcove.is_passage() && job.survey.plan.any() && !job.survey.square);
 }
 
 /// A floor told by its drops alone is a plane: nothing stands above it and nothing rocks, because nobody looked.

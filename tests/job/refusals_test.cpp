@@ -44,6 +44,25 @@ TEST(Refusals, OfAFigureSayBetweenWhichWallsThereIsOne) {
               testing::HasSubstr("survey.square: sides and diagonals tell whether the walls are parallel"));
 }
 
+TEST(Refusals, OfTwoWidthsThatAreSaidToBeOneAndDiffer) {
+  // Source: arithmetic: two tapes that may each be off by 1/16 in read one width up to 1/8 apart. With two widths no
+  // figure is known, so whether they are one is said beside them.
+  const auto told = [](const char* square, const char* front, const char* more = "") {
+    return all_told_of(std::string{"[job]\nname='a'\nunit='in'\n[alcove]\nwidth=72\ndepth=36\nwalls=['left','right']\n"
+                                   "[base]\nlength=57.5\nwidth=36\n[drain]\nfrom_left=28.75\nfrom_back=16.25\n"
+                                   "[survey]\ntolerance='1/16 in'\nsquare='"} +
+                       square + "'\n[survey.plan]\nback=72\nfront=" + front + "\n" + more);
+  };
+  EXPECT_EQ(told("yes", "72"), "");
+  EXPECT_EQ(told("yes", "72.125"), "");
+  EXPECT_EQ(told("no", "72.25"), "");
+  EXPECT_THAT(told("yes", "72.25"), testing::HasSubstr("survey.square: says that both widths are one, and they read "
+                                                       "72\" at the back and 72-1/4\" at the front"));
+  EXPECT_THAT(told("yes", "71.75"), testing::HasSubstr("alcove.width: is 72\", and the survey says 71-3/4\""));
+  EXPECT_THAT(told("yes", "72", "left=36\nright=36\ndiagonal_from_back_left=80.4984\n"),
+              testing::HasSubstr("survey.square: sides and diagonals tell whether the walls are parallel"));
+}
+
 TEST(Refusals, OfAJoistThatWasReadOutsideTheRoom) {
   // Source: by hand: a room 36 in deep; 314 is a slip of the pen for 31-1/4.
   const std::string joists = "[floor.joists]\nfirst = 10\nspecies = 'SPF No.2'\nspan = 120\nfirst_at = ";

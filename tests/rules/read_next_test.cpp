@@ -171,6 +171,26 @@ TEST(ReadNext, TwoWallsThatFaceEachOtherAndAreNotParallelAreMeasuredByTheirFigur
   EXPECT_EQ(at("survey.closes").outcome, rules::Outcome::pass);
 }
 
+TEST(ReadNext, TwoWidthsThatAreOneTellThatTwoWallsAreParallel) {
+  // Source: plane geometry: two lines are parallel where they are as far apart at two places; no figure is asked for.
+  job::Job job = sample::alcove();
+  job.alcove.walls = {job::Side::left, job::Side::right};
+  job.survey.plan = {};
+  job.survey.plan.back = job.survey.plan.front = survey::Reading{1800, 2, survey::Face::stud, 0};
+  facts::Facts facts = sample::good_facts();
+  facts.room.closure = {};
+  const auto at = [&] {
+    for (const Result& r : rules::check(job, facts))
+      if (r.id == "room.stud-gap") return r;
+    return Result{};
+  };
+  job.survey.square = true;
+  EXPECT_EQ(at().outcome, rules::Outcome::pass);
+  job.survey.square = false;
+  EXPECT_THAT(at().advice, HasSubstr("measure four sides and both diagonals"));
+  EXPECT_THAT(at().advice, HasSubstr("in place of survey.square"));
+}
+
 TEST(ReadNext, WhatHoldsTheBenchIsAskedForInOneSentence) {
   // Source: none; what begins alike is said once where what is read at one place is one line.
   job::Job job = sample::alcove();
