@@ -16,6 +16,16 @@ std::vector<double> thicknesses_of(const std::vector<const CutRow*>& strips) {
   return all;
 }
 
+/// The shortest of some sticks that holds a piece between its trimmed ends; 0: none does.
+double shortest_mm(const std::vector<units::Length>& sticks, double piece_mm, double trim_mm) {
+  double shortest = 0;
+  for (const units::Length& stick : sticks) {
+    const double usable = stick.in_mm() - 2 * trim_mm + units::tolerance::length_mm;
+    if (usable >= piece_mm && (shortest == 0 || stick.in_mm() < shortest)) shortest = stick.in_mm();
+  }
+  return shortest;
+}
+
 }  // namespace
 
 std::optional<Boards> boards_to_rip(const job::Job& job, const std::vector<CutRow>& cuts) {
@@ -33,11 +43,8 @@ std::optional<Boards> boards_to_rip(const job::Job& job, const std::vector<CutRo
       thickest + kerf > width)
     return std::nullopt;
   Boards boards;
-  for (const job::Length& offer : job.cuts.sticks) {
-    const double usable = offer.in_mm() - 2 * job.cuts.trim.in_mm() + units::tolerance::length_mm;
-    if (usable >= longest && (boards.length_mm == 0 || offer.in_mm() < boards.length_mm))
-      boards.length_mm = offer.in_mm();
-  }
+  boards.length_mm = shortest_mm(job.cuts.preferred, longest, job.cuts.trim.in_mm());
+  if (boards.length_mm == 0) boards.length_mm = shortest_mm(job.cuts.sticks, longest, job.cuts.trim.in_mm());
   if (boards.length_mm == 0) return std::nullopt;
   std::vector<double> taken;  // of each board's width; every strip goes into the first that has room
   for (const double thick : thicknesses_of(strips)) {

@@ -12,7 +12,7 @@ namespace fallwright::takeoff {
 
 struct Boards {
   int strips = 0, count = 0;
-  double length_mm = 0;  ///< of each: the shortest on offer that holds the longest strip
+  double length_mm = 0;  ///< of each: the shortest that holds the longest strip, of those preferred if one does
 };
 /// Boards of the walls' stock, each as wide as its strips with a saw cut beside every one of them; which are thick
 /// across the board's width. Nothing where there is no such strip, the stock is steel or thinner than a strip is wide,

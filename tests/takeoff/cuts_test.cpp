@@ -176,5 +176,26 @@ TEST(Ripping, StripsOfAnyThicknessShareABoard) {
   EXPECT_FALSE(takeoff::boards_to_rip(job, cuts)) << "longer than any on offer, its ends trimmed";
 }
 
+TEST(Ripping, BoardsAreOfAPreferredLengthWhereOneHoldsTheStrips) {
+  // Source: by hand: a strip of 46 in comes out of 6, 8 or 12 ft, one of 94 out of 8 with 1/8 off each end, one of 110
+  // out of 12 ft alone.
+  job::Job job = sample::alcove();
+  job.walls.stock.name = "2x4", job.walls.stock.kind = job::StockKind::timber;
+  job.walls.stock.thickness = job::Length::inches(1.5), job.walls.stock.depth = job::Length::inches(3.5);
+  job.cuts.sticks = {job::Length::feet(6), job::Length::feet(8), job::Length::feet(12)};
+  job.cuts.kerf = job.cuts.trim = job::Length::inches(0.125);
+  const auto board_ft = [&](double strip_in) {
+    takeoff::CutRow cut;
+    cut.stock = "furring", cut.furring = true, cut.count = 1;
+    cut.length_mm = strip_in * 25.4, cut.width_mm = 1.5 * 25.4, cut.thickness_mm = 0.5 * 25.4;
+    return takeoff::boards_to_rip(job, {cut})->length_mm / 304.8;
+  };
+  EXPECT_NEAR(board_ft(46), 6, 1e-9);
+  job.cuts.preferred = {job::Length::feet(8)};
+  EXPECT_NEAR(board_ft(46), 8, 1e-9);
+  EXPECT_NEAR(board_ft(94), 8, 1e-9);
+  EXPECT_NEAR(board_ft(110), 12, 1e-9) << "the preferred one is too short";
+}
+
 }  // namespace
 }  // namespace fallwright
