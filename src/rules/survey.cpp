@@ -188,7 +188,7 @@ Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& li
   Finding finding =
       found(most->gap_mm, "from the " + edge + " to the " + most->where,
             (furred ? "fur the studs out to the " + edge + " (up to " +
-                          text_of(down_to_rule_mark(most->gap_mm, job), Unit::mm, job) +
+                          text_of(facts::furring_mm(most->gap_mm, job.mark_mm()), Unit::mm, job) +
                           "; the list of furring says how much at each)"
                     : "frame a wall before those studs: they stand farther back than furring reaches (" +
                           text_of(facts::most_furring_mm, Unit::mm, job) + ")") +

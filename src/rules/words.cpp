@@ -229,9 +229,14 @@ std::string shared_text(double mm3, const job::Job& job) {
 }
 
 std::string text_as_checked(double mm, const char* id, const std::vector<Result>& results, const job::Job& job) {
-  for (const Result& r : results)
-    if (r.id == id && r.measured && std::abs(*r.measured - mm) <= units::tolerance::length_mm)
-      return measured_text(r, job);
+  for (const Result& r : results) {
+    if (r.id != id) continue;
+    const bool measured = r.measured && std::abs(*r.measured - mm) <= units::tolerance::length_mm;
+    if (!measured && (!r.limit.greatest || keeps(mm, r.limit))) continue;
+    Result told = r;
+    told.measured = mm;
+    return measured_text(told, job);
+  }
   return text_or_more(mm, Unit::mm, job);
 }
 

@@ -25,7 +25,8 @@ std::string text_or_less(double value, Unit unit, const job::Job& job);
 std::string text_or_more(double value, Unit unit, const job::Job& job);
 /// What two solids share, to two digits at least and never less than it is: of what is a grain of sand another is ten.
 std::string shared_text(double mm3, const job::Job& job);
-/// What a check has measured, as that tells it; another value no better than it is: `text_or_more`.
+/// What a check has measured, or what would break its limit, as that tells it; another value no better than it is:
+/// `text_or_more`.
 std::string text_as_checked(double mm, const char* id, const std::vector<Result>& results, const job::Job& job);
 /// A hump or a hollow: "none" where no rule shows it.
 std::string bump_text(double mm, const job::Job& job);

@@ -136,7 +136,7 @@ std::string fitted_text(const CutRow& cut, bool metric) {
 }
 
 double furring_mm(double gap_mm, bool metric) {
-  return units::down_to_mark(gap_mm, units::tape_mark_mm(metric));
+  return facts::furring_mm(gap_mm, units::tape_mark_mm(metric));
 }
 
 Strip strip_on(const facts::StudGap& gap, bool metric) {

@@ -38,8 +38,7 @@ struct CutRow {
 /// "fitted to the floor: shim or scribe, up to 1/16\""; empty for a piece as it is sold.
 std::string fitted_text(const CutRow& cut, bool metric);
 
-/// As thick as furring for a gap is cut: down to a mark of the tape, so that it never stands before the edge it brings
-/// a stud to, where what goes down would not.
+/// `facts::furring_mm` by the room's tape.
 double furring_mm(double gap_mm, bool metric);
 
 /// A strip of furring on its stud: how thick it is cut at either end, and between which shares of the stud's length,

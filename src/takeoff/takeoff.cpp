@@ -57,7 +57,7 @@ void add_shims(const facts::Facts& facts, bool metric, std::vector<Row>& rows) {
     rows.push_back(
         {cut.stock, length, unit, length, unit,
          "before studs that stand back, thinner than a strip is ripped: shims in tapered pairs, or strips of "
-         "card in layers, all the way up"});
+         "card in layers, as long as the cut list has them"});
   }
 }
 

@@ -444,7 +444,7 @@ TEST(PrintedOrderOfWork, HasTheNumbersOfThisJob) {
   for (const char* page : {"order-of-work", "order-of-work-2"})
     for (const Text& t : settled(page).texts) all += t.words + " ";
   for (const char* words :
-       {"4 checks fail, ", "out of level 7/8\" along the width, 7/16\" along the depth",
+       {"4 checks fail, ", "out of level 7/8\" along the width, just over 3/8\" along the depth",
         "blocking centred 6\", 34\" above the datum", "centre 29-3/4\" from the left stud face, ",
         "16-1/4\" from the back; bore 5\"", "drain's top 1-1/2\" above the datum", "16-3/4\" above the datum",
         "line 1-3/8\" above the datum, the", "2-3/4\" thick once set", "body in its bore, 7/8\" clear all round",

@@ -81,7 +81,7 @@ TEST(Says, OfTheSurvey) {
         0.8,
         in,
         {"stud 's2', at the upstand's top"},
-        {"(up to 13/16\"; the list of furring says how much at each)"},
+        {"(up to 3/4\"; the list of furring says how much at each)"},
         "residential",
         Outcome::caution},
        {"room.stud-gap",  // a strip reaches 1-1/2 in
@@ -108,7 +108,7 @@ TEST(Says, OfTheSurvey) {
         0.8,
         in,
         {"stud 's2', at its top"},
-        {"(up to 13/16\"; the list of furring says how much at each)"},
+        {"(up to 3/4\"; the list of furring says how much at each)"},
         "residential",
         Outcome::caution},
        {"room.stud-gap",  // farther than any strip is listed for
@@ -127,7 +127,7 @@ TEST(Says, OfTheSurvey) {
         0.8,
         in,
         {"from the bench's edge to the stud 's3', where that is fastened"},
-        {"fur the studs out to the bench's edge (up to 13/16\"; the list of furring"},
+        {"fur the studs out to the bench's edge (up to 3/4\"; the list of furring"},
         "residential",
         Outcome::caution},
        {"room.stud-gap",  // beside a wall that the base can go toward

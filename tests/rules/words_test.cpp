@@ -353,5 +353,19 @@ TEST(Words, AJoistBeyondTheHookIsToldOnItsOtherSide) {
   EXPECT_EQ(told(false, 14), "the joist at 14\" from the entry");
 }
 
+TEST(Words, WhatWouldBreakACheckIsToldAsThatTellsIt) {
+  // Source: by hand: 0.378 in is over 3/8 by less than half a sixteenth; told by a check that measured it or by one
+  // that could not tell yet it is the same; 0.3 is rounded up.
+  rules::Result r;
+  r.id = "floor.level", r.limit.greatest = 0.375 * 25.4, r.limit.unit = rules::Unit::mm;
+  const job::Job job = sample::alcove();
+  const auto told = [&](double in) { return rules::text_as_checked(in * 25.4, "floor.level", {r}, job); };
+  const std::string open = told(0.378);
+  EXPECT_EQ(open, "just over 3/8\"");
+  EXPECT_EQ(told(0.3), "5/16\"");
+  r.measured = 0.378 * 25.4;
+  EXPECT_EQ(told(0.378), open);
+}
+
 }  // namespace
 }  // namespace fallwright
