@@ -57,13 +57,16 @@ std::vector<std::string> advice(const Subject& subject) {
   if (const rules::Result* fails = rejected_liner(subject); fails && !in_doubt)
     notes.push_back("HOLD the liner, one piece of floor and what turns up: '" + fails->title +
                     "' fails, see the inspection sheets.");
-  if (const rules::Result* fails = rejected_frame(subject))
+  const rules::Result *seat = rejected_seat(subject), *frame = rejected_frame(subject);
+  if (seat && seat != frame)  // another block on the same frame
+    notes.push_back("HOLD the seat block and its adhesive: '" + seat->title + "' fails, see the inspection sheets.");
+  if (frame)
     notes.push_back("HOLD " +
-                    std::string{rejected_seat(subject)     ? "the seat block, what the bench's frame is cut from and "
+                    std::string{seat == frame              ? "the seat block, what the bench's frame is cut from and "
                                 : rejected_pieces(subject) ? "what the bench's frame is cut from and "
                                                            : ""} +
                     "the fasteners that hold " + (rejected_pieces(subject) ? "it" : "the bench's frame") + ": '" +
-                    fails->title + "' fails, see the inspection sheets.");
+                    frame->title + "' fails, see the inspection sheets.");
   for (const takeoff::Row& row : subject.rows)
     if (is_drain(row) && !row.for_sale) notes.push_back("Drain, " + row.basis + ".");
   if (!first.empty()) notes.push_back("Order what has a lead time first: " + units::joined(first) + ".");

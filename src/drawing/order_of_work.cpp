@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "drawing/order_words.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
@@ -51,6 +52,12 @@ class Order {
   void add_on_base(Step step) { add(rejected_ ? held_back(std::move(step), *rejected_) : std::move(step)); }
   /// What stands on the bench's frame: it waits while that fails, too.
   void add_on_bench(Step step) { rejected_ ? add_on_base(std::move(step)) : add(held_by_bench(std::move(step), s_)); }
+  /// What is done with the seat block: it waits for another one on the same frame, too.
+  void add_on_seat(Step step) {
+    const rules::Result* block = rejected_ || rejected_frame(s_) ? nullptr : rejected_seat(s_);
+    block ? add(held_back(std::move(step), *block, "HOLD until the seat block is settled"))
+          : add_on_bench(std::move(step));
+  }
   /// Some steps by themselves, to be put in elsewhere.
   std::vector<Step> alone(void (Order::*some)()) {
     std::vector<Step> before = std::move(steps_);
@@ -103,16 +110,6 @@ class Order {
     });
   }
 
-  /// "1 check fails, 2 are cautions, 8 are not checked".
-  std::string open_checks() const {
-    const auto failing = rules::count(s_.judgement.results, rules::Outcome::fail),
-               care = rules::count(s_.judgement.results, rules::Outcome::caution),
-               open = rules::count(s_.judgement.results, rules::Outcome::not_checked);
-    return std::to_string(failing) + (failing == 1 ? " check fails, " : " checks fail, ") + std::to_string(care) +
-           (care == 1 ? " is a caution, " : " are cautions, ") + std::to_string(open) +
-           (open == 1 ? " is not checked" : " are not checked");
-  }
-
   /// What is bought of each item that is on the list, in a row: "1 bag of cement".
   std::string amounts(const std::vector<Item>& items) const {
     std::string words;
@@ -154,8 +151,8 @@ class Order {
   }
 
   void before() {
-    add({true, "all", "Compare this room with the sheets: hand, widths, drain. Read {inspection}.", open_checks(),
-         "a check fails, or the room is not the one drawn"});
+    add({true, "all", "Compare this room with the sheets: hand, widths, drain. Read {inspection}.",
+         open_checks(s_.judgement.results), "a check fails, or the room is not the one drawn"});
     add({false, "framer",
          joists() ? "Correct the floor: fasten loose deck, take down humps, look for nails and wires first. Dust out, "
                     "respirator on."
@@ -167,29 +164,6 @@ class Order {
          "floor"});
   }
 
-  /// What no strip reaches comes before the strips.
-  std::string wall_before_studs() const {
-    const auto studs = std::count_if(f_.room.studs.begin(), f_.room.studs.end(), takeoff::beyond_furring);
-    if (studs == 0) return "";
-    return studs == 1 ? " First frame a wall before the stud that stands farther back than furring reaches."
-                      : " First frame a wall before the " + std::to_string(studs) +
-                            " studs that stand farther back than furring reaches.";
-  }
-
-  /// "3 strips of furring by the cut list, 6 more on HOLD, 4 more once the base is down".
-  std::string furring_by_turns(int now, int held, int late) const {
-    const auto further = [&](int count, const char* when) {
-      return count == 0 ? "" : ", " + std::to_string(count) + (now > 0 ? " more " : " ") + when;
-    };
-    const bool none_ever = now + held + late == 0;
-    return std::string{none_ever ? wall_before_studs().empty() ? "no stud needs furring, as read or drawn"
-                                                               : "no strip of furring before that"
-                       : now == 0
-                           ? "no strip of furring yet"
-                           : std::to_string(now) + (now == 1 ? " strip" : " strips") + " of furring by the cut list"} +
-           further(held, "on HOLD") + further(late, "once the base is down");
-  }
-
   void framing() {
     std::string blocking;
     for (const job::Length& height : job_.walls.blocking)
@@ -197,12 +171,12 @@ class Order {
     const LateFurring late = furring_after_base(job_, s_), held = furring_on_hold(job_, s_);
     const int now = furring() - late.count - held.count;
     add({false, "framer",
-         wall_work(job_, now > 0) + wall_before_studs() +
+         wall_work(job_, now > 0) + wall_before_studs(f_) +
              (held.count == 0 ? "" : " On HOLD as the cut list tells: " + held.words + ".") +
              (late.count == 0 ? ""
                               : " Furring beside the base waits until that is down (" + late.words +
                                     "): any sooner, and the base has no room to come down."),
-         furring_by_turns(now, held.count, late.count) + thin_strips() +
+         furring_by_turns(f_, now, held.count, late.count) + thin_strips() +
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
          f_.site_built ? "a stud stands off its wall's line" : "a stud stands in front of the base's edge", "walls"});
     bore();
@@ -229,10 +203,10 @@ class Order {
                   "somebody gives you the old sheets"});
     if (f_.bought && (f_.bought->waste_aside_mm || f_.bought->waste_back_mm)) return waste();
     add({true, "plumber",
-         std::string{"Bore for the drain from both stud faces; template at full size. "} +
-             (joists() ? "Never cut a joist: an engineer first." : "No hole before the scan."),
-         "centre " + centre() + "; bore " + len(job_.drain.bore.in_mm()),
-         joists() ? "a joist, a pipe or a wire shows" : "steel or a tendon shows"});
+                 std::string{"Bore for the drain from both stud faces; template at full size. "} +
+                     (joists() ? "Never cut a joist: an engineer first." : "No hole before the scan."),
+                 "centre " + centre() + "; bore " + len(job_.drain.bore.in_mm()),
+                 joists() ? "a joist, a pipe or a wire shows" : "steel or a tendon shows"});
   }
 
   /// Where a waste stands nothing is bored: the base has to come down on it.
@@ -407,37 +381,40 @@ class Order {
     if (!job_.bench) return;
     const std::string base = flashed(facts::Role::base), own = flashed(facts::Role::seat_block);
     if (!f_.site_built)  // there it is liner or membrane that turns up behind it
-      add_on_bench({true, "crew",
-                    "Before the seat block: " +
-                        std::string{base.empty()                       ? ""
-                                    : lapped_edges(job_, true).empty() ? "flash the base along walls and bench, "
-                                                                       : "flash the base along its walls, "} +
-                        around("bond a strip of membrane over the ", lapped_edges(job_, true), " and up the frame, ") +
-                        "and run a bead of sealant on that beside the bench. Nobody reaches it later.",
-                    (base.empty() ? "nothing of the base turns up"
-                                  : base + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm())) +
-                        around("; ", strip_words(job_, f_)),
-                    "the bead has a gap, or the flashing is pierced"});
-    add_on_bench(
+      add_on_seat({true, "crew",
+                   "Before the seat block: " +
+                       std::string{base.empty()                       ? ""
+                                   : lapped_edges(job_, true).empty() ? "flash the base along walls and bench, "
+                                                                      : "flash the base along its walls, "} +
+                       around("bond a strip of membrane over the ", lapped_edges(job_, true), " and up the frame, ") +
+                       "and run a bead of sealant on that beside the bench. Nobody reaches it later.",
+                   (base.empty() ? "nothing of the base turns up"
+                                 : base + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm())) +
+                       around("; ", strip_words(job_, f_)),
+                   "the bead has a gap, or the flashing is pierced"});
+    add_on_seat(
         {false, "crew",
          "Adhesive on every face of the frame that the seat block touches. Press it home and hold it, as the maker "
          "says: weight or clamps until it has taken." +
              std::string{!lapped_edges(job_, true).empty() && rises_beside_bench(job_)
                              ? " Try it dry first: its apron is notched, see " + sheet_of_notches(job_) + "."
                              : ""},
-         row(Item::adhesive) + (bonded().empty() ? "" : " on " + bonded()) + "; front edge " +
-             len(f_.heights.seat_front_mm.value_or(0)) + " above the datum" +
-             (seat_as_asked(job_, f_).empty() ? "" : " (" + seat_as_asked(job_, f_) + ")") + ", back higher",
+         row(Item::adhesive) + (bonded().empty() ? "" : " on " + bonded()) + "; " + seat_edge(job_, f_),
          "the seat falls away from the base", "seat"});
     if (!own.empty())
-      add_on_bench({false, "crew", "Flash the seat block's own upstands at the walls.",
-                    own + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
-                    "the seat's flashing ends short of the wall's waterproofing"});
+      add_on_seat({false, "crew", "Flash the seat block's own upstands at the walls.",
+                   own + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
+                   "the seat's flashing ends short of the wall's waterproofing"});
   }
 
   void tight() {
-    add_on_base({false, "plumber", "Make the drain tight to base and riser.", body_in_bore(job_, f_),
-                 "the gasket is not seated dry", "drain"});
+    Step step{false,
+              "plumber",
+              "Make the drain tight to base and riser.",
+              body_in_bore(job_, f_),
+              "the gasket is not seated dry",
+              "drain"};
+    add_on_base(std::move(step));
   }
 
   void waterproof() {

@@ -26,6 +26,8 @@ constexpr std::array of_its_shape{
 constexpr std::array of_the_drain{"drain.outlet"};
 /// Of how high a liner turns up, and how wide it is cut by that.
 constexpr std::array of_the_liner{"liner.above-threshold", "liner.above-seat"};
+/// Of the seat block alone, whose foot is level on the same frame.
+constexpr std::array of_the_block{"seat.fall-least", "seat.fall-greatest", "seat.drains", "seat.keeps-frame-dry"};
 /// Checks of a bench's seat and of what carries it: while one of them fails other pieces are cut.
 constexpr std::array of_the_seat{"seat.height", "seat.depth", "load.seat-nose"};
 constexpr std::array of_the_frame{"load.seat-strength", "load.seat-deflection"};
@@ -95,11 +97,12 @@ const Result* rejected_liner(const std::vector<Result>& results) {
 }
 
 const Result* rejected_seat(const std::vector<Result>& results) {
-  return failing(results, of_the_seat);
+  const Result* seat = failing(results, of_the_seat);
+  return seat ? seat : failing(results, of_the_block);
 }
 
 const Result* rejected_pieces(const std::vector<Result>& results) {
-  const Result* seat = rejected_seat(results);
+  const Result* seat = failing(results, of_the_seat);
   return seat ? seat : failing(results, of_the_frame);
 }
 

@@ -31,8 +31,9 @@ const Result* rejected_drain(const std::vector<Result>& results);
 /// By which a liner turns up otherwise than it is measured.
 const Result* rejected_liner(const std::vector<Result>& results);
 
-/// By which the bench's seat comes out otherwise, by which other pieces are cut for it, or by which these or their
-/// fastening are other ones. Each holds what those before it hold.
+/// By which the bench's seat block is another one, by which other pieces are cut for its frame, or by which these or
+/// their fastening are other ones. A seat at another height or of another depth is another one on other pieces; where
+/// the block alone is made otherwise its frame is the same.
 const Result* rejected_seat(const std::vector<Result>& results);
 const Result* rejected_pieces(const std::vector<Result>& results);
 const Result* rejected_frame(const std::vector<Result>& results);

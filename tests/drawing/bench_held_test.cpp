@@ -99,6 +99,42 @@ TEST(BenchHeld, ADeckThatBreaksHoldsTheFrameItsPiecesAndWhatIsBoughtForIt) {
   }
 }
 
+TEST(BenchHeld, ASeatThatFallsWronglyHoldsItsBlockAndNotItsFrame) {
+  // Source: by hand: 2 in/ft is steeper than 1/2, level is less than 1/8; the block's foot is level on the same frame.
+  for (const double in_per_ft : {2., 0.}) {
+    job::Job job = demo("tannery-lane-2a");
+    job.bench->seat_fall = job::Fall::ratio(in_per_ft / 12);
+    const Drawn d = drawn(job, false);
+    ASSERT_TRUE(is_failing(d, in_per_ft > 0 ? "seat.fall-greatest" : "seat.fall-least"));
+    const std::string why = std::string{"no number is given: the check '"} +
+                            (in_per_ft > 0 ? "seat is not too steep" : "seat falls toward the base") + "' fails";
+    for (const char* on_it : {"Before the seat block", "Adhesive on every face", "Flash the seat block's own"}) {
+      const Step step = step_that(d, on_it);
+      EXPECT_TRUE(step.hold) << on_it;
+      EXPECT_THAT(step.what, HasSubstr("HOLD until the seat block is settled")) << on_it;
+      EXPECT_EQ(step.measure, why) << on_it;
+    }
+    for (const char* item : {"seat block", "construction adhesive"}) EXPECT_EQ(to_carry_of(d, item), held) << item;
+    EXPECT_NE(to_carry_of(d, "2x4"), held);
+    EXPECT_FALSE(frame_step(d).hold) << "the same frame under another block";
+    EXPECT_NE(read_through(d.sheet("buy")).find("HOLD the seat block and its adhesive: '"), std::string::npos);
+  }
+}
+
+TEST(BenchHeld, TheStepOfTheSeatTellsWhichWayItLeans) {
+  // Source: by hand: with no fall asked for a seat may lie level; one that falls away has its back lower. Its front
+  // edge stands as high as was asked for.
+  for (const auto& [in_per_ft, words] : {std::pair{0.25, ", back higher"}, {0., ", level"}, {-0.25, ", back lower"}}) {
+    job::Job job = demo("tannery-lane-2a");
+    job.bench->seat_fall = job::Fall::ratio(in_per_ft / 12);
+    Drawn d = drawn(job, false);
+    for (rules::Result& r : d.judgement.results)
+      if (r.outcome == rules::Outcome::fail) r.outcome = rules::Outcome::caution;
+    EXPECT_THAT(step_that(d, "Adhesive on every face").measure,
+                testing::EndsWith(std::string{"front edge 18\" above the datum"} + words));
+  }
+}
+
 TEST(BenchHeld, WhatIsDrawnOfAFrameThatFailsIsStruckOut) {
   // Source: the same deck of 3/8" as above; each view and each tile by itself, as a framer is handed one of them.
   job::Job job = demo("tannery-lane-2a");

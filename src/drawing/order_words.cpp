@@ -1,0 +1,68 @@
+#include "drawing/order_words.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "drawing/steps.hpp"
+#include "rules/check.hpp"
+#include "takeoff/cuts.hpp"
+#include "units/length.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::drawing {
+
+std::string open_checks(const std::vector<rules::Result>& results) {
+  const auto failing = rules::count(results, rules::Outcome::fail),
+             care = rules::count(results, rules::Outcome::caution),
+             open = rules::count(results, rules::Outcome::not_checked);
+  return std::to_string(failing) + (failing == 1 ? " check fails, " : " checks fail, ") + std::to_string(care) +
+         (care == 1 ? " is a caution, " : " are cautions, ") + std::to_string(open) +
+         (open == 1 ? " is not checked" : " are not checked");
+}
+
+std::string wall_before_studs(const facts::Facts& facts) {
+  const auto studs = std::count_if(facts.room.studs.begin(), facts.room.studs.end(), takeoff::beyond_furring);
+  if (studs == 0) return "";
+  return studs == 1 ? " First frame a wall before the stud that stands farther back than furring reaches."
+                    : " First frame a wall before the " + std::to_string(studs) +
+                          " studs that stand farther back than furring reaches.";
+}
+
+std::string furring_by_turns(const facts::Facts& facts, int now, int held, int late) {
+  const auto further = [&](int count, const char* when) {
+    return count == 0 ? "" : ", " + std::to_string(count) + (now > 0 ? " more " : " ") + when;
+  };
+  const bool none_ever = now + held + late == 0;
+  return std::string{none_ever ? wall_before_studs(facts).empty() ? "no stud needs furring, as read or drawn"
+                                                                  : "no strip of furring before that"
+                     : now == 0
+                         ? "no strip of furring yet"
+                         : std::to_string(now) + (now == 1 ? " strip" : " strips") + " of furring by the cut list"} +
+         further(held, "on HOLD") + further(late, "once the base is down");
+}
+
+namespace {
+
+/// How far the seat falls toward the base: less than nothing where it falls away.
+double toward_base(const job::Bench& bench, const facts::Facts& facts) {
+  const double x = bench.place == job::Side::left ? 1 : bench.place == job::Side::right ? -1 : 0, y = x == 0 ? -1 : 0;
+  for (const facts::Facet& f : facts.facets)
+    if (f.surface == facts::Surface::seat) return f.fall * (f.flow[0] * x + f.flow[1] * y);
+  return 0;
+}
+
+}  // namespace
+
+std::string seat_edge(const job::Job& job, const facts::Facts& facts) {
+  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), job.is_metric()); };
+  const double fall = toward_base(*job.bench, facts);
+  const bool level = std::abs(fall) <= units::tolerance::ratio, away = !level && fall < 0;
+  const std::string front = len((away ? facts.heights.seat_back_mm : facts.heights.seat_front_mm).value_or(0)),
+                    asked = front == len(job.bench->height.in_mm()) ? "" : seat_as_asked(job, facts);
+  return "front edge " + front + " above the datum" + (asked.empty() ? "" : " (" + asked + ")") +
+         (level  ? ", level"
+          : away ? ", back lower"
+                 : ", back higher");
+}
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,26 @@
+/// Words of the order of work that count and compare.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "facts/facts.hpp"
+#include "job/job.hpp"
+#include "rules/result.hpp"
+
+namespace fallwright::drawing {
+
+/// "1 check fails, 2 are cautions, 8 are not checked".
+std::string open_checks(const std::vector<rules::Result>& results);
+
+/// What no strip reaches comes before the strips; empty where there is none.
+std::string wall_before_studs(const facts::Facts& facts);
+
+/// "3 strips of furring by the cut list, 6 more on HOLD, 4 more once the base is down".
+std::string furring_by_turns(const facts::Facts& facts, int now, int held, int late);
+
+/// "front edge 18\" above the datum, back higher": the edge of the seat that is next to the base, which is its highest
+/// where it falls away. @pre there is a bench.
+std::string seat_edge(const job::Job& job, const facts::Facts& facts);
+
+}  // namespace fallwright::drawing
