@@ -58,6 +58,11 @@ class Order {
     block ? add(held_back(std::move(step), *block, "HOLD until the seat block is settled"))
           : add_on_bench(std::move(step));
   }
+  /// What goes into the bore, or makes it: it waits while that is too narrow or too wide for the drain's body.
+  void add_on_bore(Step step) {
+    const rules::Result* width = rules::rejected_bore(s_.judgement.results);
+    add(width ? held_back(std::move(step), *width, "HOLD until the bore's width is settled") : std::move(step));
+  }
   /// Some steps by themselves, to be put in elsewhere.
   std::vector<Step> alone(void (Order::*some)()) {
     std::vector<Step> before = std::move(steps_);
@@ -202,7 +207,7 @@ class Order {
                   "no centre is given: the check '" + unsettled->title + "' fails",
                   "somebody gives you the old sheets"});
     if (f_.bought && (f_.bought->waste_aside_mm || f_.bought->waste_back_mm)) return waste();
-    add({true, "plumber",
+    add_on_bore({true, "plumber",
                  std::string{"Bore for the drain from both stud faces; template at full size. "} +
                      (joists() ? "Never cut a joist: an engineer first." : "No hole before the scan."),
                  "centre " + centre() + "; bore " + len(job_.drain.bore.in_mm()),
@@ -414,7 +419,7 @@ class Order {
               body_in_bore(job_, f_),
               "the gasket is not seated dry",
               "drain"};
-    add_on_base(std::move(step));
+    rejected_ ? add_on_base(std::move(step)) : add_on_bore(std::move(step));
   }
 
   void waterproof() {

@@ -23,7 +23,9 @@ constexpr std::array of_its_shape{
     // A model that is not sound, or in which two things share a place, has no number to work to.
     "solids.valid", "fit.no-clash"};
 /// Of the drain itself.
-constexpr std::array of_the_drain{"drain.outlet"};
+constexpr std::array of_the_drain{"drain.outlet", "drain.in-bore"};
+/// Of how wide its bore is, wherever it goes.
+constexpr std::array of_the_bore{"drain.in-bore"};
 /// Of how high a liner turns up, and how wide it is cut by that.
 constexpr std::array of_the_liner{"liner.above-threshold", "liner.above-seat"};
 /// Of the seat block alone, whose foot is level on the same frame.
@@ -90,6 +92,10 @@ const Result* rejected_base(const std::vector<Result>& results, const facts::Fac
 
 const Result* rejected_drain(const std::vector<Result>& results) {
   return failing(results, of_the_drain);
+}
+
+const Result* rejected_bore(const std::vector<Result>& results) {
+  return failing(results, of_the_bore);
 }
 
 const Result* rejected_liner(const std::vector<Result>& results) {

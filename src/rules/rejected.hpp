@@ -25,8 +25,11 @@ bool cuts_a_joist(const Result& unsettled);
 /// is then one to work to.
 const Result* rejected_base(const std::vector<Result>& results, const facts::Facts& facts);
 
-/// By which another drain is bought, wherever it goes.
+/// By which another drain is bought, wherever it goes, or a bore made that this one fits.
 const Result* rejected_drain(const std::vector<Result>& results);
+
+/// By which it is not bored so wide as the job says, wherever that is.
+const Result* rejected_bore(const std::vector<Result>& results);
 
 /// By which a liner turns up otherwise than it is measured.
 const Result* rejected_liner(const std::vector<Result>& results);

@@ -111,6 +111,27 @@ TEST(Held, NoStepOnABaseThatFailsHasANumber) {
     }
 }
 
+TEST(Held, ABoreThatTheDrainDoesNotFitIsNotTold) {
+  // Source: by hand: a body of 3-1/4 in a bore of 3-1/2 has 1/8 all round, and 1/4 is wanted: bored so wide the drain
+  // is not set, so nobody is told to. Its place is as good as before.
+  job::Job job = demo("tannery-lane-2a");
+  job.drain.bore = job::Length::inches(3.5), job.drain.body = job::Length::inches(3.25);
+  const Drawn d = drawn(job, false);
+  const std::vector<Step> steps = steps_of(d.model->job, {d.facts, d.cuts, {}, d.rows, d.judgement});
+  for (const char* what : {"Bore for the drain", "Make the drain tight"}) {
+    const auto step =
+        std::find_if(steps.begin(), steps.end(), [&](const Step& s) { return s.what.find(what) != std::string::npos; });
+    ASSERT_NE(step, steps.end()) << what;
+    EXPECT_TRUE(step->hold) << what;
+    EXPECT_EQ(step->what.rfind("HOLD until the bore's width is settled. Then: ", 0), 0u) << step->what;
+    EXPECT_EQ(step->measure, "no number is given: the check 'drain's body is free in the bore' fails");
+  }
+  for (const takeoff::Row& row : d.rows)
+    if (row.item.rfind("drain with its grate", 0) == 0) {
+      EXPECT_TRUE(row.hold);
+    }
+}
+
 TEST(Held, WhoBuysWaitsForTheBaseItsBedAndWhatStandsOnIt) {
   // Source: the list of 2A has each of them, with its amount.
   const auto on_hold = [](const Drawn& d) {

@@ -53,7 +53,7 @@ TEST(Rejected, EveryCheckIsDecided) {
                                       "clear.circle",
                                       "access.inside-width",
                                       "access.inside-depth"};
-  const std::set<std::string> of_drain{"drain.outlet"},
+  const std::set<std::string> of_drain{"drain.outlet", "drain.in-bore"},
       of_liner{"liner.above-threshold", "liner.above-seat"};
   const std::set<std::string> of_block{"seat.fall-least", "seat.fall-greatest", "seat.drains", "seat.keeps-frame-dry"};
   const std::set<std::string> of_seat{"seat.height", "seat.depth", "load.seat-nose"};
@@ -67,6 +67,7 @@ TEST(Rejected, EveryCheckIsDecided) {
     EXPECT_EQ(holds.drain.has_value(), in(of_drain)) << rule.id;
     EXPECT_EQ(holds.liner.has_value(), in(of_liner)) << rule.id;
     EXPECT_EQ(holds.seat.has_value(), in(of_seat) || in(of_block)) << rule.id;
+    EXPECT_EQ(rejected_bore(one_that_fails(rule.id)) != nullptr, std::string{rule.id} == "drain.in-bore") << rule.id;
     EXPECT_EQ(holds.pieces.has_value(), in(of_seat) || in(of_pieces)) << rule.id;
     EXPECT_EQ(holds.frame.has_value(), in(of_seat) || in(of_pieces) || in(of_frame)) << rule.id;
     if (holds.base) {
