@@ -155,20 +155,13 @@ std::string size_of(const takeoff::Row& row, const Subject& subject) {
   return held + (held.empty() || pack.empty() ? "" : "; ") + pack;
 }
 
-/// Strips that wait for nothing, of whatever thickness, are carried as the boards they are ripped from.
-std::vector<takeoff::CutRow> cuts_that_do_not_wait(const Subject& subject) {
-  std::vector<takeoff::CutRow> cuts = subject.cuts;
-  std::erase_if(cuts, [](const takeoff::CutRow& cut) { return cut.hold.has_value(); });
-  return cuts;
-}
-
 /// What to carry: how much of what, and where it is had if the prices say so.
 std::vector<Sheet> draw_carried(const Subject& subject) {
   std::vector<Cells> rows;
   bool named = false;
   for (const takeoff::Row& row : subject.rows) named = named || !row.supplier.empty();
-  const std::vector<takeoff::CutRow> cuts = cuts_that_do_not_wait(subject);
-  const auto boards = takeoff::boards_to_rip(subject.job(), cuts);
+  // Strips that wait for nothing, of whatever thickness, are carried as the boards they are ripped from.
+  const auto boards = takeoff::boards_to_rip(subject.job(), subject.cuts);
   bool boards_told = false;
   for (const takeoff::Row& row : subject.rows) {
     if (!row.for_sale || row.instead) continue;
@@ -180,7 +173,8 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
       rows.push_back(
           {"",
            std::to_string(boards->count) + sticks + takeoff::stick_text(boards->length_mm, subject.job().is_metric()),
-           subject.job().walls.stock.name + ", for furring", "rip " + takeoff::ripped_together(subject.job(), cuts)});
+           subject.job().walls.stock.name + ", for furring",
+           "rip " + takeoff::ripped_together(subject.job(), subject.cuts)});
       if (named) rows.back().emplace_back();
       continue;
     }

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "takeoff/item.hpp"
+#include "takeoff/ripping.hpp"
 
 namespace fallwright::takeoff {
 namespace {
@@ -124,6 +125,7 @@ void hold_back(std::vector<Row>& rows, std::vector<CutRow>& cuts, const job::Job
     }
   }
   for (CutRow& cut : cuts) cut.hold = hold_on_cut(cut, facts, holds);
+  tell_boards(job, cuts, rows);
 }
 
 std::string waits_text(const Hold& hold) {

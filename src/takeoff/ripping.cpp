@@ -33,7 +33,7 @@ std::optional<Boards> boards_to_rip(const job::Job& job, const std::vector<CutRo
   std::vector<const CutRow*> strips;
   double longest = 0, widest = 0, thickest = 0;
   for (const CutRow& cut : cuts) {
-    if (!cut.furring || cut.is_shim()) continue;
+    if (!cut.furring || cut.is_shim() || cut.hold) continue;
     strips.push_back(&cut);
     longest = std::max(longest, cut.length_mm), widest = std::max(widest, cut.width_mm);
     thickest = std::max(thickest, cut.thickness_mm);
@@ -63,10 +63,23 @@ std::string ripped_together(const job::Job& job, const std::vector<CutRow>& cuts
   const auto boards = boards_to_rip(job, cuts);
   if (!boards) return "";
   const bool metric = job.is_metric();
-  return (boards->strips == 1 ? "its one strip from "
-                              : "all " + std::to_string(boards->strips) + " strips side by side from ") +
+  int waiting = 0;
+  for (const CutRow& cut : cuts)
+    if (cut.furring && !cut.is_shim() && cut.hold) waiting += cut.count;
+  const std::string strips = std::to_string(boards->strips), more = std::to_string(waiting);
+  return (boards->strips > 1 ? (waiting > 0 ? "" : "all ") + strips + " strips side by side from "
+          : waiting > 0      ? "one strip from "
+                             : "its one strip from ") +
          std::to_string(boards->count) + " of " + job.walls.stock.name + ", " + stick_text(boards->length_mm, metric) +
-         " long, a saw cut of " + kerf_text(job.cuts.kerf.in_mm(), metric) + " beside each";
+         " long, a saw cut of " + kerf_text(job.cuts.kerf.in_mm(), metric) + " beside each" +
+         (waiting > 0 ? "; " + more + (waiting == 1 ? " more waits" : " more wait") + ", on HOLD" : "");
+}
+
+void tell_boards(const job::Job& job, const std::vector<CutRow>& cuts, std::vector<Row>& rows) {
+  const std::string together = ripped_together(job, cuts), told{rip_from_wider};
+  for (Row& row : rows)
+    if (const std::size_t at = row.basis.find(told); at != std::string::npos)
+      row.basis = row.basis.substr(0, at + told.size()) + (together.empty() || row.hold ? "" : ": " + together);
 }
 
 }  // namespace fallwright::takeoff

@@ -172,7 +172,7 @@ std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric) {
                       static_cast<double>(size.count),
                       (size.count == 1 ? "stick of " : "sticks of ") + stick_text(size.stick.length_mm, metric),
                       basis_of(plan, size, pieces, metric) +
-                          (plan.stock.starts_with("furring") ? "; not sold so thin: rip from wider stock" : "")});
+                          (plan.stock.starts_with("furring") ? std::string{rip_from_wider} : "")});
     }
   return rows;
 }
@@ -180,11 +180,8 @@ std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric) {
 std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const std::vector<StockPlan>& plan) {
   const bool metric = job.is_metric();
   std::vector<Row> rows = mortar_rows(job, facts);
-  const std::string together = ripped_together(job, cut_list(facts, metric));
-  for (Row& row : stick_rows(plan, metric)) {
-    if (row.item.starts_with("furring ") && !together.empty()) row.basis += ": " + together;
-    rows.push_back(std::move(row));
-  }
+  for (Row& row : stick_rows(plan, metric)) rows.push_back(std::move(row));
+  tell_boards(job, cut_list(facts, metric), rows);
   add_shims(facts, metric, rows);
   add_build_up(facts, rows);
   add_sheets(job, facts, rows);

@@ -176,6 +176,33 @@ TEST(Ripping, StripsOfAnyThicknessShareABoard) {
   EXPECT_FALSE(takeoff::boards_to_rip(job, cuts)) << "longer than any on offer, its ends trimmed";
 }
 
+TEST(Ripping, StripsThatWaitAreToldAndNoBoardIsCountedForThem) {
+  // Source: by hand: three strips of 1 in and their cuts of 1/8 fill 3-3/8 of a 2x4's 3-1/2; six take two boards.
+  job::Job job = sample::alcove();
+  job.walls.stock.name = "2x4", job.walls.stock.kind = job::StockKind::timber;
+  job.walls.stock.thickness = job::Length::inches(1.5), job.walls.stock.depth = job::Length::inches(3.5);
+  job.cuts.sticks = {job::Length::feet(8)};
+  job.cuts.kerf = job.cuts.trim = job::Length::inches(0.125);
+  takeoff::CutRow cut;
+  cut.stock = "furring 1 x 1-1/2\"", cut.furring = true, cut.count = 3;
+  cut.length_mm = 90 * 25.4, cut.width_mm = 1.5 * 25.4, cut.thickness_mm = 25.4;
+  std::vector<takeoff::CutRow> cuts{cut, cut};
+  EXPECT_EQ(takeoff::boards_to_rip(job, cuts)->count, 2);
+  cuts[1].hold = takeoff::Hold{"base", "floor.fall-least", "floor falls enough"};
+  EXPECT_EQ(takeoff::boards_to_rip(job, cuts)->count, 1);
+  const std::string one =
+      "3 strips side by side from 1 of 2x4, 8 ft long, a saw cut of 1/8\" beside each; 3 more wait, on HOLD";
+  EXPECT_EQ(takeoff::ripped_together(job, cuts), one);
+  std::vector<takeoff::Row> rows(2);
+  for (takeoff::Row& row : rows) row.basis = "3 pieces" + std::string{takeoff::rip_from_wider} + ": all 6 strips";
+  rows[1].hold = cuts[1].hold;
+  takeoff::tell_boards(job, cuts, rows);
+  EXPECT_EQ(rows[0].basis, "3 pieces; not sold so thin: rip from wider stock: " + one);
+  EXPECT_EQ(rows[1].basis, "3 pieces; not sold so thin: rip from wider stock");
+  cuts[0].hold = cuts[1].hold;
+  EXPECT_FALSE(takeoff::boards_to_rip(job, cuts));
+}
+
 TEST(Ripping, BoardsAreOfAPreferredLengthWhereOneHoldsTheStrips) {
   // Source: by hand: a strip of 46 in comes out of 6, 8 or 12 ft, one of 94 out of 8 with 1/8 off each end, one of 110
   // out of 12 ft alone.
