@@ -35,7 +35,8 @@ std::string stick_lines(const std::vector<takeoff::StockPlan>& plans, bool metri
     text += "    " + plan.stock + ": " + std::to_string(plan.pieces) + (plan.pieces == 1 ? " piece" : " pieces") +
             " from " + std::to_string(plan.sticks.size()) + (plan.sticks.size() == 1 ? " stick, " : " sticks, ") +
             takeoff::total_text(plan.bought_mm, metric) + " in all, " + takeoff::total_text(plan.offcut_mm, metric) +
-            " of it offcuts; " + takeoff::proof_text(plan, metric) + "\n";
+            " of it offcuts; " + takeoff::proof_text(plan, metric) +
+            (plan.hold ? "; HOLD: " + takeoff::waits_text(*plan.hold) : "") + "\n";
     for (const auto& [stick, count] : takeoff::alike(plan.sticks))
       text += "    " + padded(std::to_string(count) + " x", 6) +
               padded(takeoff::stick_text(stick.length_mm, metric), 10) + pieces_text(stick.pieces, metric) +

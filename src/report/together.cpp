@@ -8,11 +8,43 @@
 namespace fallwright::report {
 namespace {
 
-/// The saw list as the cutting plan takes it.
-std::vector<takeoff::CutRow> cuts_of(const std::vector<takeoff::SawRow>& pieces) {
+/// By what the sticks of one stock wait in a room, where they are one order, whatever else is cut from them.
+const std::optional<takeoff::Hold>& hold_of(const std::string& stock, const Room& room) {
+  static const std::optional<takeoff::Hold> nothing;
+  const auto waits = std::find_if(room.cuts.begin(), room.cuts.end(), [&](const takeoff::CutRow& cut) {
+    return !cut.sheet && cut.stock == stock && cut.hold;
+  });
+  return waits == room.cuts.end() ? nothing : waits->hold;
+}
+
+/// The saw list as the cutting plan takes it: what comes from sticks that wait in their rooms, or what does not.
+std::vector<takeoff::CutRow> cuts_of(const Together& all, bool waiting) {
   std::vector<takeoff::CutRow> cuts;
-  for (const takeoff::SawRow& piece : pieces) cuts.push_back(piece.cut);
+  for (const takeoff::SawRow& piece : all.pieces) {
+    takeoff::CutRow cut = piece.cut;
+    cut.count = 0, cut.hold.reset();
+    for (const takeoff::Owner& owner : piece.owners) {
+      const auto& hold = hold_of(cut.stock, all.rooms[owner.room]);
+      if (hold.has_value() != waiting) continue;
+      cut.count += owner.count;
+      if (!cut.hold) cut.hold = hold;
+    }
+    if (cut.count > 0) cuts.push_back(std::move(cut));
+  }
   return cuts;
+}
+
+/// Sticks that wait are another order than those that are bought: each is planned by itself.
+std::vector<takeoff::StockPlan> plan_of(const Together& all) {
+  std::vector<takeoff::StockPlan> plans = takeoff::plan_cuts(cuts_of(all, false), all.cuts, all.metric);
+  const std::vector<takeoff::CutRow> waiting = cuts_of(all, true);
+  for (takeoff::StockPlan& plan : takeoff::plan_cuts(waiting, all.cuts, all.metric)) {
+    plan.hold =
+        std::find_if(waiting.begin(), waiting.end(), [&](const auto& cut) { return cut.stock == plan.stock; })->hold;
+    plans.push_back(std::move(plan));
+  }
+  std::stable_sort(plans.begin(), plans.end(), [](const auto& a, const auto& b) { return a.stock < b.stock; });
+  return plans;
 }
 
 /// Benches of several rooms from few lengths; one bench alone needs no kit.
@@ -79,19 +111,20 @@ std::vector<takeoff::Pooled> sticks_of(const Together& all) {
   std::vector<takeoff::Pooled> rows;
   for (takeoff::Row& row : takeoff::stick_rows(all.plan, all.metric)) {
     row.basis = "by the saw list";
-    for (const takeoff::SawRow& piece : all.pieces)  // one order, whatever else is cut from them
-      if (!row.hold && piece.cut.stock == row.item) row.hold = piece.cut.hold;
     rows.push_back({row, 0, 0});
   }
   for (const Room& room : all.rooms)
     for (const takeoff::Row& own : room.sticks) {
       const std::string unit = job::one_of(own.buy_unit);
+      const std::optional<takeoff::Hold>& hold = hold_of(own.item, room);
       auto at = std::find_if(rows.begin(), rows.end(), [&](const takeoff::Pooled& p) {
-        return p.row.item == own.item && job::one_of(p.row.buy_unit) == unit;
+        return p.row.item == own.item && job::one_of(p.row.buy_unit) == unit &&
+               p.row.hold.has_value() == hold.has_value();
       });
       if (at == rows.end()) {
         at = rows.insert(rows.end(), {own, 0, 0});
         at->row.quantity = at->row.buy = 0;
+        at->row.hold = hold;
         at->row.basis = "none: longer or shorter ones serve all rooms";
       }
       at->apart += own.buy;
@@ -141,7 +174,7 @@ Together together(std::vector<Room> rooms) {
   }
   all.packs = takeoff::pool(rows);
   all.pieces = takeoff::saw_list(cuts);
-  all.plan = takeoff::plan_cuts(cuts_of(all.pieces), all.cuts, all.metric);
+  all.plan = plan_of(all);
   for (takeoff::Pooled& row : sticks_of(all)) all.packs.push_back(std::move(row));
   add_cost(all);
   all.kits = kits_of(all.rooms, all.metric);

@@ -38,8 +38,9 @@ struct StockPlan {
   double bought_mm = 0;             ///< all sticks together
   double least_mm = 0;              ///< shown to be needed: no choice of sticks on offer holds all pieces in less
   double offcut_mm = 0;
-  bool fewest = false;  ///< shown as well: no choice of the same total has fewer sticks
-  bool proven() const;  ///< what is bought is the least possible
+  bool fewest = false;            ///< shown as well: no choice of the same total has fewer sticks
+  std::optional<Hold> hold = {};  ///< where an order of several rooms plans what waits apart
+  bool proven() const;            ///< what is bought is the least possible
 };
 
 /// The least total length bought, and among plans of that length the fewest sticks, for each stock by itself; stocks by

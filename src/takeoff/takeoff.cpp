@@ -173,6 +173,7 @@ std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric) {
                       (size.count == 1 ? "stick of " : "sticks of ") + stick_text(size.stick.length_mm, metric),
                       basis_of(plan, size, pieces, metric) +
                           (plan.stock.starts_with("furring") ? std::string{rip_from_wider} : "")});
+      rows.back().hold = plan.hold;
     }
   return rows;
 }

@@ -56,7 +56,8 @@ TEST(Held, FilesSaySoInAColumnOfTheirOwn) {
 }
 
 TEST(Held, AnOrderOfSeveralRoomsSaysSoToo) {
-  // Source: by hand: of two rooms one waits; its bags are kept apart, and sticks with one of its pieces are no order.
+  // Source: by hand: of two rooms one waits; its bags are kept apart, and so are its sticks: two pieces of 300 mm and
+  // one of 200 make 2.62 ft in either room.
   const report::Report held = waiting();
   report::Report sound = waiting();
   sound.rows[0].hold.reset(), sound.cuts[0].hold.reset();
@@ -69,11 +70,14 @@ TEST(Held, AnOrderOfSeveralRoomsSaysSoToo) {
     EXPECT_THAT(text, HasSubstr("buy 4 bags"));
     EXPECT_THAT(text, HasSubstr("1 room, " + std::string{base_waits}));
     EXPECT_THAT(text, HasSubstr("HOLD: " + std::string{bench_waits}));
+    int free = 0, waits = 0;
     for (const takeoff::Pooled& p : all.packs) {
-      if (p.row.item == "2x4" && p.row.buy > 0) {
-        EXPECT_TRUE(p.row.hold);
-      }
+      if (p.row.item != "2x4" || p.row.buy == 0) continue;
+      ++(p.row.hold ? waits : free);
+      EXPECT_NEAR(p.row.quantity, 800 / 304.8, 1e-9);
     }
+    EXPECT_EQ(free, 1);
+    EXPECT_EQ(waits, 1);
   }
 }
 
