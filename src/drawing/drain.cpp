@@ -241,13 +241,10 @@ std::vector<Sheet> draw_pipe(const Subject& s, bool heeded) {
                   s.job(), columns, rows, notes, {}, warning ? std::vector{warning->line} : std::vector<std::string>{});
 }
 
-/// Where the bore's centre is, from every face and, with none behind it, from the entry. @return how far down that
-/// reaches.
+/// Where the bore's centre is, from all that it is set out from. @return how far down that reaches.
 double add_centre(Pen& pen, const Subject& s, Point at) {
   const double t = pen.text_mm();
-  std::vector<facts::Mark> marks = s.facts.room.set_out;
-  if (const auto entry = bore_from_entry_mm(s)) marks.push_back({"bore centre from the entry", *entry});
-  for (const facts::Mark& m : marks)
+  for (const facts::Mark& m : s.facts.room.set_out)
     if (m.name.starts_with("bore centre from the "))
       pen.note({at.x, at.y -= 1.5 * t}, pen.words(m.mm) + "   " + name_of_centre(m, s.job(), pen), Anchor::left, 0.9);
   if (!s.job().survey.finish_mm)
@@ -271,7 +268,12 @@ void add_places(Pen& pen, const Subject& s, Point at, const std::optional<Point>
 
 std::optional<Warning> bore_warning(const Subject& s) {
   const rules::Result* unsettled = unsettled_drain(s);
-  if (!unsettled) return std::nullopt;
+  if (!unsettled) {
+    const rules::Result* narrow = rules::rejected_bore(s.judgement.results);
+    if (!narrow) return std::nullopt;
+    return Warning{"DO NOT BORE YET: THE DRAIN DOES NOT FIT ITS BORE",
+                   "'" + narrow->title + "' fails: " + rules::found_and_limit(*narrow, s.job()) + "."};
+  }
   const std::string found = "'" + unsettled->title + "' fails: " + rules::found_and_limit(*unsettled, s.job());
   if (unsettled == shut_base(s))
     return Warning{"DO NOT BORE YET: THE BASE DOES NOT GO IN", found + "; another base may have its drain elsewhere."};

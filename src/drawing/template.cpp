@@ -83,7 +83,7 @@ std::string ways_told(const Subject& subject) {
 
 std::vector<std::string> notes_of(const Subject& subject, const Pen& pen, bool tiled) {
   if (const auto warning = bore_warning(subject))
-    return {warning->why, "VOID: not a template. Build again once the drain's place is settled, and use that one."};
+    return {warning->why, "VOID: not a template. Build again once that is mended, and use that one."};
   std::vector<std::string> notes{trust_the_bars};
   if (const std::string waste = waste_words(subject.job(), pen); !waste.empty()) {
     notes.push_back(waste + " Lay this on it: its cross shows where the base's drain comes down.");

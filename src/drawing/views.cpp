@@ -102,12 +102,6 @@ std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name
   return std::nullopt;
 }
 
-std::optional<double> bore_from_entry_mm(const Subject& subject) {
-  if (mark_mm(subject.facts, "bore centre from the back stud face")) return std::nullopt;
-  const facts::Point& now = subject.facts.room.drain.now_mm;
-  return subject.facts.room.faces.told({now[0], now[1]}).y;
-}
-
 std::vector<Box> boxes_of_texts(const Sheet& sheet) {
   std::vector<Box> boxes;
   for (const Text& text : sheet.texts) boxes.push_back(box_of(text));

@@ -110,8 +110,8 @@ struct Warning {
 };
 /// The line over the sheet's notes, the reason after those that it has.
 void warn(Sheet& sheet, const std::optional<Warning>& warning);
-/// What a plumber must not overlook: as planned, the bore would cut a joist, or the drain has to move for another
-/// reason.
+/// What a plumber must not overlook: as planned, the bore would cut a joist, the drain has to move for another reason,
+/// or does not fit its bore.
 std::optional<Warning> bore_warning(const Subject& subject);
 /// Whether that is so: no sheet then gives the bore's place as one to work to.
 inline bool bore_is_void(const Subject& subject) {
@@ -159,8 +159,10 @@ std::optional<Warning> arm_warning(const Subject& subject);
 bool apron_is_notched(const Subject& subject);
 /// A length of the set-out by its name.
 std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name);
-/// Where no back wall stands to hook a tape on: how far the bore's centre is from the entry.
-std::optional<double> bore_from_entry_mm(const Subject& subject);
+/// How far the bore's centre is from the entry, where no back wall stands to hook a tape on.
+inline std::optional<double> bore_from_entry_mm(const Subject& subject) {
+  return mark_mm(subject.facts, "bore centre from the entry");
+}
 
 /// Where something is written already.
 std::vector<Box> boxes_of_texts(const Sheet& sheet);

@@ -130,6 +130,10 @@ TEST(Held, ABoreThatTheDrainDoesNotFitIsNotTold) {
     if (row.item.rfind("drain with its grate", 0) == 0) {
       EXPECT_TRUE(row.hold);
     }
+  for (const char* sheet : {"template", "drain"}) {
+    EXPECT_THAT(d.sheet(sheet).holds, testing::Contains("DO NOT BORE YET: THE DRAIN DOES NOT FIT ITS BORE")) << sheet;
+    EXPECT_THAT(read_through(d.sheet(sheet)), Not(HasSubstr("Bore 3-1/2"))) << sheet;
+  }
 }
 
 TEST(Held, WhoBuysWaitsForTheBaseItsBedAndWhatStandsOnIt) {
