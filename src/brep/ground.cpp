@@ -90,7 +90,8 @@ Relief ground(const std::vector<Loop>& outline, const Relief& regions, const Pla
   all.regions.pop_back();
 
   Relief rest;
-  for (auto& loops : gather(chain(boundary(edge, all, points.size()), points))) rest.push_back({std::move(loops), plane, name});
+  for (auto& loops : gather(chain(boundary(edge, all, points.size()), points)))
+    rest.push_back({std::move(loops), plane, name});
   return rest;
 }
 

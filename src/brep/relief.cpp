@@ -109,8 +109,7 @@ void add_sides(ShellBuilder& shell, const Arrangement& over, const Owners& over_
       for (const HalfEdge& e : loop) {
         if (over_owners.contains(twin_of(e))) continue;
         const auto below = under_owners.find(key_of(e));
-        if (!below)
-          throw diag::ModelError{part, "its top and its underside differ in plan" + what_to_change(part)};
+        if (!below) throw diag::ModelError{part, "its top and its underside differ in plan" + what_to_change(part)};
         const Plane &high = upper[r].plane, &low = lower[*below].plane;
         const int above = compare(high, low, e, points, part);
         if (above < 0) throw diag::ModelError{part, "its top lies below its underside" + what_to_change(part)};

@@ -100,7 +100,8 @@ std::vector<double> stops_of(const Handle(Geom_Curve) & curve, double first, dou
   return stops;
 }
 
-/// Where a circle or an ellipse is outermost along each axis, within a turn from `first` on; of any other curve nowhere.
+/// Where a circle or an ellipse is outermost along each axis, within a turn from `first` on; of any other curve
+/// nowhere.
 boost::container::static_vector<double, 6> outermost(const Handle(Geom_Curve) & curve, double first) {
   boost::container::static_vector<double, 6> places;
   const Handle(Geom_Conic) conic = Handle(Geom_Conic)::DownCast(curve);
@@ -153,7 +154,8 @@ Curve curve_of(const TopoDS_Edge& edge, Ring& points) {
   const Handle(Geom_Curve) here = Handle(Geom_Curve)::DownCast(curve->Transformed(place.Transformation()));
   std::vector<double> stops = stops_of(here, first, last);
   const bool conic = here->IsKind(STANDARD_TYPE(Geom_Conic));
-  Curve found{conic ? box_round(here, first, last, outermost(here, first)) : grown(box_round(here, first, last, stops))};
+  Curve found{conic ? box_round(here, first, last, outermost(here, first))
+                    : grown(box_round(here, first, last, stops))};
   if (const auto turn = turn_of(here)) {
     const auto round = Handle(Geom_Conic)::DownCast(here);
     found.about = About{round->Location().X(), round->Location().Y(), turn->radius};

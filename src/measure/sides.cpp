@@ -227,8 +227,8 @@ double under_both(const Triangle& a, const Triangle& b, double level) {
 
 namespace {
 
-/// The sum, over the triangles of one solid near a triangle of another, of what lies under both, with their signs. Where
-/// all of them lie above the triangle, what lies under it counts as often for their tops as against it for their
+/// The sum, over the triangles of one solid near a triangle of another, of what lies under both, with their signs.
+/// Where all of them lie above the triangle, what lies under it counts as often for their tops as against it for their
 /// undersides: where a solid stands on another nothing need be cut.
 class Near {
  public:

@@ -50,7 +50,7 @@ struct Solid {
   TopoDS_Solid shape;
   std::vector<Facet> facets = {};
   std::optional<Cut> cut = {};
-  std::optional<brep::Extent> extent = {};  ///< known where it was looked at already
+  std::optional<brep::Extent> extent = {};    ///< known where it was looked at already
   std::optional<brep::Properties> mass = {};  ///< likewise
 };
 

@@ -88,7 +88,8 @@ TEST(Road, BoreAndFallAreMendedByOnePlaceOfTheDrain) {
 }
 
 TEST(Advice, WhatBothRemediesBreakIsToldOnce) {
-  // Source: none; where an inch is asked for, either of two ways to mend the floor leaves the level too little to spare.
+  // Source: none; where an inch is asked for, either of two ways to mend the floor leaves the level too little to
+  // spare.
   std::string text = diag::read_text(PROJECT_DIR "/params/tannery-lane-2b.toml");
   text.insert(text.find("[drain]"), "[limits]\nlevelling_least = \"1 in\"\n");
   const Judged at = judged(text);
@@ -101,8 +102,8 @@ TEST(Advice, WhatBothRemediesBreakIsToldOnce) {
 }
 
 TEST(Road, IsNotToldWhereOneOfTwoWaysBreaksNothing) {
-  // Source: by hand: with the drain moved the rim is level at 1/4 in/ft, the least, and 3/8, half way between the limits,
-  // leaves the level 1/8 in/ft either way: that way is told with the check it mends.
+  // Source: by hand: with the drain moved the rim is level at 1/4 in/ft, the least, and 3/8, half way between the
+  // limits, leaves the level 1/8 in/ft either way: that way is told with the check it mends.
   const Judged at = judged(diag::read_text(PROJECT_DIR "/params/tannery-lane-2b.toml"));
   const rules::Result& steep = of(at.results, "floor.fall-greatest");
   ASSERT_EQ(steep.remedies.size(), 2u);
