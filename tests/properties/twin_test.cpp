@@ -153,7 +153,7 @@ struct Room {
  private:
   bool from_file() const { return kind == "from-file"; }
   std::string designed() const {
-    return from_file()    ? with_base_to_read(seed)
+    return from_file()    ? sample::with_first_joist_placed(with_base_to_read(seed))
            : kind.empty() ? sample::random_room(seed)
                           : sample::random_room_of(kind, seed);
   }

@@ -21,6 +21,9 @@ std::string with_base_file(const std::string& job_file, const std::string& step)
 
 /// The same room seen in a mirror that stands along the depth. `job_file`: as `random_room` makes them.
 std::string mirrored(const std::string& job_file);
+/// The same room, whose job says that the first joist was read level with its drain: a base from a file has its drain a
+/// hair elsewhere, and joists stay where they are.
+std::string with_first_joist_placed(const std::string& job_file);
 
 /// x of a point and x of its mirror image add up to this: the length of the back wall as it is solved.
 double mirror_axis_mm(const std::string& job_file);

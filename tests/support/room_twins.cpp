@@ -160,6 +160,15 @@ std::string mirrored(const std::string& job_file) {
   return text_of(job);
 }
 
+std::string with_first_joist_placed(const std::string& job_file) {
+  table job = tree_of(job_file);
+  const double unit = job["job"]["unit"].value<std::string>() == "in" ? 25.4 : 1;
+  table* joists = job["floor"]["joists"].as_table();
+  if (joists && joists->contains("first") && (*joists)["direction"].value<std::string>() == "along-depth")
+    joists->insert("first_at", job::lay_out(job::read(job_file, "random.toml")).drain_y / unit);
+  return text_of(job);
+}
+
 std::string without_tape(const std::string& job_file) {
   table job = tree_of(job_file);
   job["cuts"].as_table()->insert_or_assign("rounding", "exact");
