@@ -2,8 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <tuple>
+
+#include <boost/geometry.hpp>
+#include <boost/geometry/index/rtree.hpp>
+#include <boost/iterator/function_output_iterator.hpp>
 
 #include "units/tolerance.hpp"
 
@@ -24,12 +29,21 @@ bool is_on(Point p, Point a, Point b) {
   return x * x + y * y < near * near;
 }
 
-template <class Box>
-bool apart(const Box& a, const Box& b) {
-  return a[0] > b[2] || b[0] > a[2] || a[1] > b[3] || b[1] > a[3];
+namespace index = boost::geometry::index;
+using Corner = boost::geometry::model::point<double, 3, boost::geometry::cs::cartesian>;
+using Field = boost::geometry::model::box<Corner>;
+
+/// From `from` to `to` toward the eye.
+Field field_of(const std::array<double, 4>& box, double from, double to) {
+  return {Corner{box[0], box[1], from}, Corner{box[2], box[3], to}};
 }
 
 }  // namespace
+
+/// Where faces are seen and how far they reach toward the eye, with their numbers.
+struct Scene::Fields {
+  index::rtree<std::pair<Field, std::size_t>, index::rstar<16>> tree;
+};
 
 Scene::Scene(const View& view) : toward_{view.toward.XYZ()} {
   right_ = (view.right.XYZ() - toward_ * view.right.XYZ().Dot(toward_)).Normalized();
@@ -50,10 +64,34 @@ void Scene::add(const std::vector<TopoDS_Shape>& group) {
     keep_once(first, on);
   }
   ++groups_;
-  for (std::size_t e = 0; e < edges_.size(); ++e)
-    for (std::size_t f = e < old_edges ? old_facets : 0; f < facets_.size() && !edges_[e].left.empty(); ++f)
-      if (extents_[f].nearest > edges_[e].farthest + near && !apart(edges_[e].box, extents_[f].box))
-        hide(edges_[e], facets_[f]);
+  // The larger first: of what they hide whole no other face is asked.
+  std::stable_sort(facets_.begin() + old_facets, facets_.end(),
+                   [](const Facet& a, const Facet& b) { return area_of(a) > area_of(b); });
+  const Fields fresh = fields_from(old_facets), all = fields_from(0);
+  for (std::size_t e = 0; e < edges_.size(); ++e) hide(edges_[e], e < old_edges ? fresh : all);
+}
+
+Scene::Fields Scene::fields_from(std::size_t facet) const {
+  std::vector<std::pair<Field, std::size_t>> fields;
+  for (; facet < facets_.size(); ++facet) {
+    const Facet& f = facets_[facet];
+    fields.emplace_back(field_of(f.box, f.nearest, f.nearest), facet);
+  }
+  return {{fields.begin(), fields.end()}};
+}
+
+/// In the order of the faces: what one leaves of an edge hangs on what others left.
+void Scene::hide(Edge& edge, const Fields& fields) {
+  std::vector<std::size_t> before;
+  const auto note = [&](const auto& field) { before.push_back(field.second); };
+  fields.tree.query(index::intersects(field_of(edge.box, edge.farthest + near, 1e300)),
+                    boost::make_function_output_iterator(note));
+  std::sort(before.begin(), before.end());
+  for (auto facet = before.begin(); facet != before.end() && !edge.left.empty(); ++facet) hide(edge, facets_[*facet]);
+}
+
+double Scene::area_of(const Facet& facet) {
+  return (facet.box[2] - facet.box[0]) * (facet.box[3] - facet.box[1]);
 }
 
 bool Scene::Lies::in_line(const Lies& other) const {
@@ -85,18 +123,16 @@ void Scene::add_face(const gp_XYZ& normal, const std::vector<brep::Ring>& rings)
     for (std::size_t i = 0; i < ring.size(); ++i) add_edge(ring[i], ring[(i + 1) % ring.size()]);
   if (normal.Dot(toward_) < units::tolerance::ratio) return;  // its solid's other faces hide what is behind it
   Facet facet{{}, normal, normal.Dot(rings.front().front().XYZ())};
-  Extent extent{{1e300, 1e300, -1e300, -1e300}, -1e300};
   for (const brep::Ring& ring : rings) {
     std::vector<Point>& seen = facet.rings.emplace_back();
     for (const gp_Pnt& corner : ring) {
       const Point p = seen.emplace_back(at(corner.XYZ()));
-      extent.box = {std::min(extent.box[0], p.x), std::min(extent.box[1], p.y), std::max(extent.box[2], p.x),
-                    std::max(extent.box[3], p.y)};
-      extent.nearest = std::max(extent.nearest, corner.XYZ().Dot(toward_));
+      facet.box = {std::min(facet.box[0], p.x), std::min(facet.box[1], p.y), std::max(facet.box[2], p.x),
+                   std::max(facet.box[3], p.y)};
+      facet.nearest = std::max(facet.nearest, corner.XYZ().Dot(toward_));
     }
   }
   facets_.push_back(std::move(facet));
-  extents_.push_back(extent);
 }
 
 /// Its triangles hide; of their sides those are edges that end it and those where it turns away from the eye.
@@ -163,46 +199,56 @@ bool Scene::is_within(const Facet& facet, Point p) {
 
 /// Where an edge may come out from behind a face or go behind it: at the face's outline and at its plane, from which
 /// its ends lie `from` and `to` away.
-std::vector<double> Scene::stops(const Edge& edge, const Facet& facet, double from, double to) {
-  std::vector<double> stops{0, 1};
-  if ((from < -near) != (to < -near)) stops.push_back((from + near) / (from - to));
+void Scene::find_stops(const Edge& edge, const Facet& facet, double from, double to) {
+  stops_.assign({0, 1});
+  if ((from < -near) != (to < -near)) stops_.push_back((from + near) / (from - to));
   const double dx = edge.b.x - edge.a.x, dy = edge.b.y - edge.a.y, length = std::hypot(dx, dy);
   const auto along = [&](Point p) { return ((p.x - edge.a.x) * dx + (p.y - edge.a.y) * dy) / (length * length); };
   for (const std::vector<Point>& ring : facet.rings)
     for (std::size_t i = 0; i < ring.size(); ++i) {
       const Point &p = ring[i], &q = ring[(i + 1) % ring.size()];
       const double of_p = cross(edge.a, edge.b, p) / length, of_q = cross(edge.a, edge.b, q) / length;
-      if (std::abs(of_p) < near) stops.push_back(along(p));
+      if (std::abs(of_p) < near) stops_.push_back(along(p));
       if ((of_p > 0) == (of_q > 0)) continue;
       const double share = of_p / (of_p - of_q);
-      stops.push_back(along({p.x + (q.x - p.x) * share, p.y + (q.y - p.y) * share}));
+      stops_.push_back(along({p.x + (q.x - p.x) * share, p.y + (q.y - p.y) * share}));
     }
-  std::sort(stops.begin(), stops.end());
-  return stops;
+  std::sort(stops_.begin(), stops_.end());
+}
+
+/// Whether a face lies to one side of an edge, however far that is carried on.
+bool Scene::passes(const Edge& edge, const Facet& facet) {
+  bool left = false, right = false;
+  for (const std::vector<Point>& ring : facet.rings)
+    for (const Point& p : ring) (cross(edge.a, edge.b, p) > 0 ? left : right) = true;
+  return !left || !right;
+}
+
+/// Takes a share out of what is left of an edge, and with it what would be shorter than can be seen.
+void Scene::take(const Interval& share, double shortest, std::vector<Interval>& left) {
+  std::vector<Interval> rest;
+  for (const auto& [from, to] : left) {
+    if (share.first > from + shortest) rest.emplace_back(from, std::min(to, share.first));
+    if (to > share.second + shortest) rest.emplace_back(std::max(from, share.second), to);
+  }
+  left = std::move(rest);
 }
 
 void Scene::hide(Edge& edge, const Facet& facet) {
   const double from = edge.from.Dot(facet.normal) - facet.offset, to = edge.to.Dot(facet.normal) - facet.offset;
-  if (from > -near && to > -near) return;
-  const std::vector<double> stops = Scene::stops(edge, facet, from, to);
+  if ((from > -near && to > -near) || passes(edge, facet)) return;
+  find_stops(edge, facet, from, to);
   const double shortest = near / std::hypot(edge.b.x - edge.a.x, edge.b.y - edge.a.y);
-  std::vector<Interval> left;
-  for (const Interval& part : edge.left) {
-    double begin = part.first;
-    const auto keep_until = [&](double end) {
-      if (end > begin + shortest) left.emplace_back(begin, end);
+  for (std::size_t i = 0; i + 1 < stops_.size(); ++i) {
+    const Interval share{std::max(stops_[i], 0.0), std::min(stops_[i + 1], 1.0)};
+    const double middle = (share.first + share.second) / 2;
+    const auto is_seen = [&](const Interval& part) {
+      return std::min(part.second, share.second) - std::max(part.first, share.first) >= shortest;
     };
-    for (std::size_t i = 0; i + 1 < stops.size(); ++i) {
-      const double a = std::max(stops[i], part.first), b = std::min(stops[i + 1], part.second), middle = (a + b) / 2;
-      if (b - a < shortest || from + (to - from) * middle > -near) continue;
-      if (!is_within(facet, {edge.a.x + (edge.b.x - edge.a.x) * middle, edge.a.y + (edge.b.y - edge.a.y) * middle}))
-        continue;
-      keep_until(a);
-      begin = b;
-    }
-    keep_until(part.second);
+    if (from + (to - from) * middle > -near || std::none_of(edge.left.begin(), edge.left.end(), is_seen)) continue;
+    if (is_within(facet, {edge.a.x + (edge.b.x - edge.a.x) * middle, edge.a.y + (edge.b.y - edge.a.y) * middle}))
+      take(share, shortest, edge.left);
   }
-  edge.left = std::move(left);
 }
 
 std::vector<Projection> Scene::seen() const {

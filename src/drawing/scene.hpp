@@ -40,14 +40,12 @@ class Scene {
     gp_XYZ as = {};
     bool in_line(const Lies& other) const;
   };
-  struct Extent {
-    Box box;
-    double nearest;  // how far its nearest corner lies toward the eye
-  };
   struct Facet {
     std::vector<std::vector<Point>> rings;
     gp_XYZ normal;
     double offset;  // of its plane along the normal
+    Box box = {1e300, 1e300, -1e300, -1e300};
+    double nearest = -1e300;  // how far its nearest corner lies toward the eye
   };
   struct Edge {
     std::size_t group;
@@ -63,15 +61,21 @@ class Scene {
   void add_round(const brep::Round& round, std::size_t first, std::vector<Lies>& on);
   void add_edge(const gp_Pnt& from, const gp_Pnt& to);
   void keep_once(std::size_t first, const std::vector<Lies>& on);
+  static double area_of(const Facet& facet);  // of its box, as the eye sees it
   static bool is_within(const Facet& facet, Point p);
-  static std::vector<double> stops(const Edge& edge, const Facet& facet, double from, double to);
-  static void hide(Edge& edge, const Facet& facet);
+  void find_stops(const Edge& edge, const Facet& facet, double from, double to);
+  static bool passes(const Edge& edge, const Facet& facet);
+  static void take(const Interval& share, double shortest, std::vector<Interval>& left);
+  void hide(Edge& edge, const Facet& facet);
+  struct Fields;
+  Fields fields_from(std::size_t facet) const;
+  void hide(Edge& edge, const Fields& fields);
 
   gp_XYZ right_, up_, toward_;
   std::size_t groups_ = 0;
   std::vector<Facet> facets_;
-  std::vector<Extent> extents_;  // of each facet: most are asked for this alone
   std::vector<Edge> edges_;
+  std::vector<double> stops_;  // of the edge and the face that are looked at
 };
 
 }  // namespace fallwright::drawing

@@ -34,6 +34,7 @@ class Hand {
     cairo_save(cr_);
     cairo_scale(cr_, points_per_mm, points_per_mm);
     cairo_set_line_cap(cr_, CAIRO_LINE_CAP_ROUND);
+    lay_paper();
     for (const drawing::Area& area : sheet_.areas) fill(area);
     for (const LineKind kind : drawing::all_line_kinds) strokes(kind);
     // On tints letters are kept clear as it is, and white would hide what the tint says.
@@ -47,6 +48,13 @@ class Hand {
  private:
   double x(double mm) const { return (mm - sheet_.page.corner.x) / sheet_.page.scale; }
   double y(double mm) const { return sheet_.page.paper.height_mm - (mm - sheet_.page.corner.y) / sheet_.page.scale; }
+
+  /// Cairo joins the places of all strokes to one region, stroke by stroke: once the whole page is in it, nothing is
+  /// left to join.
+  void lay_paper() {
+    cairo_set_source_rgb(cr_, 1, 1, 1);
+    cairo_paint(cr_);
+  }
 
   /// With its edge, so that no paper shows between neighbours of one tint.
   void fill(const drawing::Area& area) {
