@@ -29,7 +29,7 @@ Frame add_strip(Sheet& sheet, const std::vector<StripMark>& marks) {
   Pen pen{sheet, 3};
   const double end = marks.back().at_mm + 15;
   pen.rectangle({0, 0}, {end, wide}, LineKind::outline);
-  pen.note({-3, wide / 2}, "FOOT", Anchor::middle, 1, -90);
+  pen.note({-5, wide / 2}, "FOOT", Anchor::middle, 1, -90);  // clear of the end that it is measured from
   double place = -std::numeric_limits<double>::infinity(), longest = 0;
   for (const StripMark& mark : marks) {
     place = std::max(mark.at_mm, place + apart);

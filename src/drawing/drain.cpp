@@ -312,17 +312,21 @@ std::string bearings_of_plan(const Pen& pen, const Subject& s) {
   const facts::DrainWindow& window = s.facts.room.drain;
   const double bore = s.job().drain.bore.in_mm() / 2,
                off = window.now_mm[axis_of(s)] - (across ? window.left_face_mm : 0);
-  std::optional<double> before, past;
+  std::optional<double> before, within, past;
   for (const auto& [from, to] : joists_across(s)) {
-    if (to <= -bore) before = off + (from + to) / 2;
-    if (from >= bore && !past) past = off + (from + to) / 2;
+    const double centre = off + (from + to) / 2;
+    if (to <= -bore) before = centre;
+    if (to > -bore && from < bore) within = centre;
+    if (from >= bore && !past) past = centre;
   }
   std::vector<std::string> centres;
   for (const auto& centre : {before, past})
     if (centre && *centre > 0) centres.push_back(pen.said(*centre));
+  const std::string from = " from the " + (across ? left_face(s.job()) + ", level with the bore." : "entry.");
+  if (within) words += " The bore cuts the joist whose centre is " + pen.said(*within) + from;
   if (centres.empty()) return words;
   return words + (centres.size() > 1 ? " Joists beside the bore: centres " : " A joist beside the bore: centre ") +
-         units::listed(centres) + " from the " + (across ? left_face(s.job()) + ", level with the bore." : "entry.");
+         units::listed(centres) + from;
 }
 
 /// Where the picture ends and deck, bed and base go on: a thin line with a zigzag across them.

@@ -255,9 +255,14 @@ void Pen::upright_chain(std::vector<double> ys, double x_thing, double x_column,
   const Rounded printed = rounded_to_add_up(ys, spare, sheet_.metric, whole);
   const int number = ++chains_;
   const auto say = [&](double y0, double y1, double x, const std::string& text, int chain) {
+    // What is too short for its number has it beyond the chain's end: over or under another, "4" and "1/4" are 4-1/4.
+    const bool is_short = y1 - y0 < 2.5 * text_ && chain > 0 && printed.parts.size() > 1;
+    const double y = is_short && y0 == ys.front()  ? y0 - 1.6 * text_
+                     : is_short && y1 == ys.back() ? y1 + 0.6 * text_
+                                                   : (y0 + y1 - text_) / 2;
     state({{x_thing, y0}, {x_thing, y1}, text, y1 - y0, chain}, {x, y1}, upended, [&] {
       upright_line(y0, y1, x);
-      label({x + side * 0.6 * text_, (y0 + y1 - text_) / 2}, text, side > 0 ? Anchor::left : Anchor::right);
+      label({x + side * 0.6 * text_, y}, text, side > 0 ? Anchor::left : Anchor::right);
     });
   };
   for (const double y : ys) witness({x_thing, y}, {x_column, y});

@@ -15,15 +15,50 @@ struct Tiling {
   double width = 0, height = 0;  ///< of what one tile shows
   int columns = 1, rows = 1;
 
-  Tiling(const Frame& all, const Frame& room) : whole{all}, width{room.width() - side}, height{room.height() - foot} {
-    columns = std::max(1, static_cast<int>(std::ceil((whole.width() - lap) / (width - lap))));
-    rows = std::max(1, static_cast<int>(std::ceil((whole.height() - lap) / (height - lap))));
+  /// A little narrower than there is room for where a mark would be cut from its words by a tile's end.
+  Tiling(const Sheet& sheet, const Frame& all, const Frame& room) : whole{all}, height{room.height() - foot} {
+    const double widest = room.width() - side;
+    for (double less = 0; less <= 10; less += 0.5) {
+      share_out(widest - less);
+      if (!cuts_a_text(sheet)) return;
+    }
+    share_out(widest);
   }
   int count() const { return columns * rows; }
   /// Lower left corner of what a tile shows; what fits on one stands in its middle.
   Point corner(int row, int column) const {
     return {columns == 1 ? (whole.x0 + whole.x1 - width) / 2 : whole.x0 + column * (width - lap),
             rows == 1 ? (whole.y0 + whole.y1 - height) / 2 : whole.y0 + row * (height - lap)};
+  }
+
+ private:
+  void share_out(double wide) {
+    width = wide;
+    columns = std::max(1, static_cast<int>(std::ceil((whole.width() - lap) / (width - lap))));
+    rows = std::max(1, static_cast<int>(std::ceil((whole.height() - lap) / (height - lap))));
+  }
+
+  /// Whether a text that stands upright, as a strip's do, or the short line that leads to it lies over the end of a
+  /// tile beside another.
+  bool cuts_a_text(const Sheet& sheet) const {
+    const auto is_cut = [&](double from, double to) {
+      for (int column = 1; column < columns; ++column) {
+        const double begin = corner(0, column).x;
+        for (const double end : {begin, begin + lap})
+          if (from < end && to > end) return true;
+      }
+      return false;
+    };
+    const auto text_is_cut = [&](const Text& text) {
+      const Box box = box_of(text);
+      return std::abs(text.rotation_deg) == 90 && is_cut(box.x0, box.x1);
+    };
+    const auto lead_is_cut = [&](const Line& line) {
+      const auto [from, to] = std::minmax(line.from.x, line.to.x);
+      return line.kind == LineKind::dimension && to - from < lap && is_cut(from, to);
+    };
+    return std::any_of(sheet.texts.begin(), sheet.texts.end(), text_is_cut) ||
+           std::any_of(sheet.lines.begin(), sheet.lines.end(), lead_is_cut);
   }
 };
 
@@ -101,9 +136,9 @@ std::vector<Sheet> on_tiles(Sheet all, const Frame& whole, const job::Job& job, 
   // The strip goes by the notes, and what is left by the strip: whether it takes tiles is tried without their note
   // first.
   all.notes = notes(false);
-  if (Tiling{whole, room_on(all, paper)}.count() > 1) all.notes = notes(true);
+  if (Tiling{all, whole, room_on(all, paper)}.count() > 1) all.notes = notes(true);
   const Frame room = room_on(all, paper);
-  const Tiling tiling{whole, room};
+  const Tiling tiling{all, whole, room};
   const auto cut = [&](const Sheet& from, Point at) {
     Sheet tile = from;
     tile.page = {paper, 1, {at.x - side - room.x0, at.y - foot - room.y0}};

@@ -14,7 +14,7 @@
 namespace fallwright::drawing {
 namespace {
 
-using testing::HasSubstr, testing::Not;
+using testing::AllOf, testing::HasSubstr, testing::Not;
 
 /// A table's row as it is read, from the cell that says `first`.
 std::string row_of(const Sheet& sheet, const std::string& first) {
@@ -55,6 +55,25 @@ TEST(Condemned, ABaseThatIsVoidDoesNotVoidTheFallOfItsSeat) {
   const Drawn d = drawn_demo("ferry-steps-3");
   EXPECT_THAT(row_of(d.sheet("falls"), "threshold, top"), HasSubstr("| VOID"));
   EXPECT_THAT(row_of(d.sheet("falls"), "seat, top"), Not(HasSubstr("VOID")));
+}
+
+TEST(Condemned, TheJoistThatTheBoreCutsIsNamedBeforeThoseBesideIt) {
+  // Source: the joists as solids; the bore's edge is half its width from its centre.
+  const Drawn d = drawn(demo_on("ferry-steps-3", job::PaperSize::letter), false);
+  const facts::DrainWindow& drain = d.facts.room.drain;
+  const double bore = demo("ferry-steps-3").drain.bore.in_mm() / 2;
+  std::string cut, beside;
+  for (const facts::Part& joist : d.facts.parts) {
+    if (joist.which.family.role != facts::Role::joist) continue;
+    const double from = joist.bbox_mm[0] - drain.now_mm[0], to = joist.bbox_mm[3] - drain.now_mm[0];
+    const double centre = (joist.bbox_mm[0] + joist.bbox_mm[3]) / 2 - drain.left_face_mm;
+    (from < bore && to > -bore ? cut : beside) += " " + units::to_text(units::Length::mm(centre), false);
+  }
+  ASSERT_EQ(cut, " 39\"");
+  EXPECT_THAT(beside, HasSubstr(" 55\""));
+  EXPECT_THAT(notes_of(d.sheet("drain-plan")),
+              AllOf(HasSubstr("The bore cuts the joist whose centre is 39\" from the left stud face"),
+                    HasSubstr("Joists beside the bore: centres 23\" and 55\" from the left stud face")));
 }
 
 TEST(Condemned, WhatHoldsABenchTooWeaklyAgainstAPushIsNotTold) {

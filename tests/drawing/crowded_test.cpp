@@ -359,5 +359,24 @@ TEST(OnASlab, NobodyLooksForJoistsAndWhatIsNotDrawnIsNamed) {
   EXPECT_THAT(notes_on(narrow.sheet("template")), testing::Not(testing::HasSubstr("Look below for joists")));
 }
 
+TEST(Chains, AStretchTooShortForItsNumberHasItBeyondTheChainsEnd) {
+  // Source: by hand: 4" over 1/4", both at their middles, would be read as one number, 4-1/4".
+  for (const bool at_foot : {true, false}) {
+    Sheet sheet;
+    Pen pen{sheet, 3};
+    const double shorter = 6.35, longer = 101.6;
+    pen.upright_chain({0, at_foot ? shorter : longer, shorter + longer}, 0, 20, {}, 1);
+    pen.part_texts();
+    const auto quarter = std::find_if(sheet.texts.begin(), sheet.texts.end(),
+                                      [](const Text& text) { return text.words.starts_with("1/4"); });
+    ASSERT_NE(quarter, sheet.texts.end());
+    const Box box = box_of(*quarter);
+    if (at_foot)
+      EXPECT_LT(box.y1, 0);
+    else
+      EXPECT_GT(box.y0, shorter + longer);
+  }
+}
+
 }  // namespace
 }  // namespace fallwright::drawing

@@ -95,5 +95,37 @@ TEST(Tiles, EachHasSomethingThatNoOtherShows) {
   EXPECT_GT(tiles, 0);
 }
 
+TEST(Tiles, OfAStoryStickCutNoMarkFromItsWords) {
+  // Source: by hand: a mark is a line across the strip, 22 mm long, and its words stand below it. At the end of a tile
+  // a line without words reads as the stick's own end.
+  int marks = 0, tiles = 0;
+  for (const char* name : {"tannery-lane-5c", "tannery-lane-2a", "tannery-lane-2b", "ferry-steps-3"}) {
+    std::vector<const Sheet*> of_stick;
+    std::vector<double> at;  // all marks, on whatever tile: all tiles tell lengths along the whole stick
+    for (const Sheet& sheet : drawn_demo(name).sheets)
+      if (sheet.name.starts_with("story-stick-")) {
+        of_stick.push_back(&sheet);
+        for (const Dimension& d : sheet.dimensions) at.push_back(d.to.x);
+      }
+    for (const Sheet* sheet : of_stick) {
+      ++tiles;
+      for (const Line& line : sheet->lines) {
+        const bool is_mark =
+            line.kind == LineKind::outline && std::abs(line.from.x - line.to.x) < 1e-6 &&
+            std::abs(std::abs(line.to.y - line.from.y) - 22) < 1e-6 &&
+            std::any_of(at.begin(), at.end(), [&](double x) { return std::abs(x - line.from.x) < 1e-6; });
+        if (!is_mark) continue;
+        ++marks;
+        const bool has_words = std::any_of(sheet->texts.begin(), sheet->texts.end(), [&](const Text& text) {
+          return text.rotation_deg == -90 && std::abs(text.at.x + 1.5 - line.from.x) < 6;
+        });
+        EXPECT_TRUE(has_words) << sheet->name << " of " << name << ": " << line.from.x;
+      }
+    }
+  }
+  EXPECT_GT(tiles, 3);
+  EXPECT_GT(marks, 20);
+}
+
 }  // namespace
 }  // namespace fallwright::drawing

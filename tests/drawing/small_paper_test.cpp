@@ -109,7 +109,7 @@ TEST(Plan, HoldsAStripThatItsCutListHolds) {
   EXPECT_EQ(told_held, held);
   EXPECT_EQ(told, plain);
   const auto& notes = d.sheet("plan").notes;
-  EXPECT_THAT(notes, testing::Contains(HasSubstr("HOLD: that strip waits, as F-")));
+  EXPECT_THAT(notes, testing::Contains(HasSubstr("HOLD: that strip waits, see F-")));
 }
 
 }  // namespace
