@@ -35,6 +35,8 @@ class KeyPlan {
   }
 
  private:
+  static constexpr double arrow_length = 6;
+
   void look(const Sight& sight) {
     const bool cut = !sight.letter.empty();
     const double length = std::hypot(sight.way.x, sight.way.y);
@@ -42,7 +44,18 @@ class KeyPlan {
     if (cut)
       cutting_plane(sight, way);
     else
-      eye(on({sight.at.x, sight.at.y}), way);
+      eye(beside_bore(on({sight.at.x, sight.at.y}), way), way);
+  }
+
+  /// Where an eye that stands so hides the bore neither by itself nor by its arrow.
+  Point beside_bore(Point eye, Point way) const {
+    constexpr double apart = 2.5;
+    const Point bore = on({at_.drain_x, at_.drain_y}), across{std::abs(way.y), std::abs(way.x)};
+    const double along = (bore.x - eye.x) * way.x + (bore.y - eye.y) * way.y,
+                 off = (bore.x - eye.x) * across.x + (bore.y - eye.y) * across.y;
+    if (along < -apart || along > arrow_length + apart || std::abs(off) >= apart) return eye;
+    const double aside = off > 0 ? off - apart : off + apart;
+    return {eye.x + aside * across.x, eye.y + aside * across.y};
   }
 
   Point on(survey::Point p) const { return {x_ + scale_ * p.x, y_ + scale_ * p.y}; }
@@ -94,7 +107,7 @@ class KeyPlan {
 
   void eye(Point at, Point way) {
     paper_.circle(at.x, at.y, 1, LineKind::sheet);
-    arrow(at, {at.x + 6 * way.x, at.y + 6 * way.y});
+    arrow(at, {at.x + arrow_length * way.x, at.y + arrow_length * way.y});
   }
 
   /// Its line across the room with heavy ends, arrows the way it looks and its letter at both.

@@ -155,7 +155,10 @@ std::vector<Stage> stages_of(const Subject& s) {
 std::string name_of(const std::string& shows, const Subject& s) {
   if (s.facts.site_built && (shows == "bed" || shows == "base")) return part(s.facts, shows).material;
   if (shows == "floor" && s.facts.bought && s.facts.bought->waste_aside_mm) return "subfloor with its waste";
-  if (shows == "floor") return bore_is_void(s) ? "subfloor, its bore VOID" : "subfloor, bored later";
+  if (shows == "floor") {
+    const std::string floor = s.job().floor.kind == job::FloorKind::slab ? "slab" : "subfloor";
+    return floor + (bore_is_void(s) ? ", its bore VOID" : ", bored later");
+  }
   if (shows == "walls") {
     int strips = 0;
     for (const takeoff::CutRow& cut : s.cuts) strips += cut.furring ? cut.count : 0;

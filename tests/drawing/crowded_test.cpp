@@ -359,6 +359,26 @@ TEST(OnASlab, NobodyLooksForJoistsAndWhatIsNotDrawnIsNamed) {
   EXPECT_THAT(notes_on(narrow.sheet("template")), testing::Not(testing::HasSubstr("Look below for joists")));
 }
 
+TEST(KeyPlan, AnEyeStandsBesideTheBore) {
+  // Source: by hand: the bore is a circle of 0.9 mm on paper, an eye one of 1 mm; 2.5 mm apart they are two things.
+  int looked_at = 0;
+  for (const auto& [name, paper] :
+       {std::pair{"ferry-steps-3", job::PaperSize::letter}, {"tannery-lane-2a", job::PaperSize::a4}})
+    for (const Sheet& sheet : drawn(demo_on(name, paper), false).sheets) {
+      const auto circle = [&](double on_paper, LineKind kind) {
+        return std::find_if(sheet.arcs.begin(), sheet.arcs.end(), [&](const Arc& arc) {
+          return arc.kind == kind && std::abs(arc.radius / sheet.page.scale - on_paper) < 1e-6 && arc.to_deg == 360;
+        });
+      };
+      const auto bore = circle(0.9, LineKind::dimension), eye = circle(1, LineKind::sheet);
+      if (bore == sheet.arcs.end() || eye == sheet.arcs.end()) continue;
+      ++looked_at;
+      const double apart = std::hypot(bore->centre.x - eye->centre.x, bore->centre.y - eye->centre.y);
+      EXPECT_GE(apart / sheet.page.scale, 2.5 - 1e-6) << sheet.name;
+    }
+  EXPECT_GT(looked_at, 8);
+}
+
 TEST(Chains, AStretchTooShortForItsNumberHasItBeyondTheChainsEnd) {
   // Source: by hand: 4" over 1/4", both at their middles, would be read as one number, 4-1/4".
   for (const bool at_foot : {true, false}) {
