@@ -299,11 +299,50 @@ class Cutter {
 
 }  // namespace
 
+namespace {
+
+/// Cuts by the kernel, each kind of member once for each place along it: equal members share a shape.
+class KernelCuts {
+ public:
+  explicit KernelCuts(const gp_Pln& plane) : plane_{plane} {}
+
+  TopoDS_Shape of(const TopoDS_Shape& shape) {
+    const gp_Pln own = plane_.Transformed(shape.Location().Transformation().Inverted());
+    const auto is_same = [&](const Made& made) {
+      return made.of == shape.TShape() && made.by.Axis().Direction().IsEqual(own.Axis().Direction(), 1e-9) &&
+             made.by.Distance(own.Location()) < units::tolerance::length_mm;
+    };
+    auto made = std::find_if(made_.begin(), made_.end(), is_same);
+    if (made == made_.end()) made = made_.insert(made_.end(), {shape.TShape(), own, cut(shape.Located({}), own)});
+    return made->edges.Moved(shape.Location());
+  }
+
+ private:
+  struct Made {
+    Handle(TopoDS_TShape) of;
+    gp_Pln by;
+    TopoDS_Shape edges;
+  };
+
+  static TopoDS_Shape cut(const TopoDS_Shape& shape, const gp_Pln& plane) {
+    BRepAlgoAPI_Section cut{shape, plane, false};
+    cut.Build();
+    if (!cut.IsDone()) throw Standard_Failure{"a section could not be cut"};
+    return cut.Shape();
+  }
+
+  gp_Pln plane_;
+  std::vector<Made> made_;
+};
+
+}  // namespace
+
 Projection section(const std::vector<TopoDS_Shape>& shapes, const gp_Pln& plane, const View& view) {
   gp_Trsf into_view;  // the view's right becomes x, its up y
   into_view.SetTransformation(gp_Ax3{gp::Origin(), view.toward, view.right});
   Projection out;
   const Cutter cutter{plane};
+  KernelCuts by_kernel{plane};
   for (const TopoDS_Shape& shape : shapes) {
     if (const auto lines = cutter(brep::skin_of(shape))) {
       for (const auto& [from, to] : *lines) {
@@ -312,10 +351,7 @@ Projection section(const std::vector<TopoDS_Shape>& shapes, const gp_Pln& plane,
       }
       continue;
     }
-    BRepAlgoAPI_Section cut{shape, plane, false};
-    cut.Build();
-    if (!cut.IsDone()) throw Standard_Failure{"a section could not be cut"};
-    for (TopExp_Explorer it{cut.Shape().Moved(TopLoc_Location{into_view}), TopAbs_EDGE}; it.More(); it.Next())
+    for (TopExp_Explorer it{by_kernel.of(shape).Moved(TopLoc_Location{into_view}), TopAbs_EDGE}; it.More(); it.Next())
       add_edge(TopoDS::Edge(it.Current()), LineKind::section, out);
   }
   out.lines = tidy(out.lines);
