@@ -135,6 +135,11 @@ class Pen {
     bool in_turn = false;   ///< it chooses among the labels, not before them
     bool in_clear = false;  ///< it may stand where others do not
   };
+  class Ground;
+  static std::optional<Line> lead_of(const Movable& m, const Text& text);
+  static double settle(const Movable& m, const Ground& ground, Text& text);
+  void fall_back_to_brief(Movable& m, Text& text) const;
+
   std::vector<Movable> movable_;
   std::vector<Box> kept_clear_;
 };

@@ -70,8 +70,10 @@ bool reads_on(const Text& a, const Text& b) {
   return std::abs(a.at.y - b.at.y) < 0.6 * a.height && apart > 0 && apart < 1.2 * a.height;
 }
 
+}  // namespace
+
 /// What stands on the sheet, for labels to give way to.
-class Ground {
+class Pen::Ground {
  public:
   Ground(const Sheet& sheet, const std::vector<Box>& kept_clear) : strokes_{sheet.lines}, kept_clear_{kept_clear} {
     for (const Arc& arc : sheet.arcs)
@@ -117,7 +119,8 @@ class Ground {
     for (const Text& text : texts_) sum += crosses(line, text, air * text.height) ? 200 : 0;
     // Across an arrow, a dimension or another's line it would be taken for one of theirs.
     for (const Line& other : strokes_)
-      if (cross(line, other)) sum += other.kind == LineKind::dimension ? 6 : other.kind == LineKind::outline ? 1 : 0;
+      if (drawing::cross(line, other))
+        sum += other.kind == LineKind::dimension ? 6 : other.kind == LineKind::outline ? 1 : 0;
     return sum;
   }
 
@@ -129,6 +132,8 @@ class Ground {
   std::vector<Line> strokes_;
   std::vector<Box> kept_clear_;
 };
+
+namespace {
 
 /// Lines that may stop do so before every text they would run under; what counts lines by their place goes along.
 void interrupt_lines(Sheet& sheet) {
@@ -188,6 +193,50 @@ void interrupt_arcs(Sheet& sheet) {
 
 }  // namespace
 
+std::optional<Line> Pen::lead_of(const Movable& m, const Text& text) {
+  return m.thing ? lead(text, *m.thing, m.outside) : std::nullopt;
+}
+
+/// Moves a text to its cheapest place, and says what that costs.
+double Pen::settle(const Movable& m, const Ground& ground, Text& text) {
+  const Point own = text.at;
+  std::vector<Point> places = m.places.empty() ? places_about(text) : m.places;
+  const std::size_t given = m.places.size();
+  if (m.past_places) {
+    const std::vector<Point> more = places_about(text);
+    places.insert(places.end(), more.begin(), more.end());
+  }
+  double reach = 0;
+  for (const Point& place : places) reach = std::max(reach, distance(place, own));
+  const Ground near = ground.about(text, reach + text.height);
+  Point best = own;
+  double least = std::numeric_limits<double>::max();
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    text.at = places[i];
+    double cost = i < given ? 0.1 * static_cast<double>(i) : distance(text.at, own) / text.height;
+    if (cost >= least) continue;
+    cost += near.cost(text, least, m.in_clear);
+    if (const auto line = lead_of(m, text))
+      cost += 3 + near.cost_of_line(*line);
+    else if (m.led)
+      cost += 40;
+    if (cost < least) least = cost, best = text.at;
+  }
+  text.at = best;
+  return least;
+}
+
+/// Words that stood upright stood so for want of room: fewer of them do as well.
+void Pen::fall_back_to_brief(Movable& m, Text& text) const {
+  const Point thing = m.thing_of_brief;
+  if (text.rotation_deg == 90)
+    text = {{thing.x + 0.4 * text_ + text.height, thing.y}, text.height, m.brief, 90, Anchor::middle};
+  else
+    text = {{thing.x + text_, thing.y}, text.height, m.brief};
+  m.thing = thing;
+  m.places.clear();
+}
+
 /// Each label takes the cheapest place about its own: never over a text if any place is free, over a line only where it
 /// must be, and no further away than that takes. One that has fewer words to fall back on never does.
 void Pen::part_texts() {
@@ -199,52 +248,11 @@ void Pen::part_texts() {
   // Those with few places to choose from choose first.
   std::stable_partition(movable_.begin(), movable_.end(),
                         [](const Movable& m) { return !m.places.empty() && !m.in_turn; });
-  const auto lead_of = [](const Movable& m, const Text& text) {
-    return m.thing ? lead(text, *m.thing, m.outside) : std::nullopt;
-  };
-  // Moves a text to its cheapest place, and says what that costs.
-  const auto settle = [&](const Movable& m, Text& text) {
-    const Point own = text.at;
-    std::vector<Point> places = m.places.empty() ? places_about(text) : m.places;
-    const std::size_t given = m.places.size();
-    if (m.past_places) {
-      const std::vector<Point> more = places_about(text);
-      places.insert(places.end(), more.begin(), more.end());
-    }
-    double reach = 0;
-    for (const Point& place : places) reach = std::max(reach, distance(place, own));
-    const Ground near = ground.about(text, reach + text.height);
-    Point best = own;
-    double least = std::numeric_limits<double>::max();
-    for (std::size_t i = 0; i < places.size(); ++i) {
-      text.at = places[i];
-      double cost = i < given ? 0.1 * static_cast<double>(i) : distance(text.at, own) / text.height;
-      if (cost >= least) continue;
-      cost += near.cost(text, least, m.in_clear);
-      if (const auto line = lead_of(m, text))
-        cost += 3 + near.cost_of_line(*line);
-      else if (m.led)
-        cost += 40;
-      if (cost < least) least = cost, best = text.at;
-    }
-    text.at = best;
-    return least;
-  };
   for (Movable& m : movable_) {
     Text& text = sheet_.texts[m.text];
-    if (settle(m, text) >= Ground::over_an_edge && !m.brief.empty()) {
-      // Words that stood upright stood so for want of room: fewer of them do as well.
-      if (text.rotation_deg == 90)
-        text = {{m.thing_of_brief.x + 0.4 * text_ + text.height, m.thing_of_brief.y},
-                text.height,
-                m.brief,
-                90,
-                Anchor::middle};
-      else
-        text = {{m.thing_of_brief.x + text_, m.thing_of_brief.y}, text.height, m.brief};
-      m.thing = m.thing_of_brief;
-      m.places.clear();
-      settle(m, text);
+    if (settle(m, ground, text) >= Ground::over_an_edge && !m.brief.empty()) {
+      fall_back_to_brief(m, text);
+      settle(m, ground, text);
     }
     ground.add(text);
     if (const auto line = lead_of(m, text)) {

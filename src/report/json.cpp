@@ -315,21 +315,67 @@ Json file(const File& f) {
   return {{"path", f.path}, {"bytes", f.bytes}, {"sha256", f.sha256}};
 }
 
-}  // namespace
+Json job_json(const job::Job& job) {
+  return {{"name", job.name},
+          {"book", job.book},
+          {"file", std::filesystem::path{job.file}.filename().string()},
+          {"sha256", job.sha256},
+          {"unit", job.is_metric() ? "mm" : "in"},
+          {"keys", list(job::written_keys(job), [](const job::WrittenKey& key) {
+             return Json{{"key", key.key}, {"value", key.value}};
+           })}};
+}
 
-Json report_json(const Report& report) {
+Json drain(const facts::DrainFit& d) {
+  return {{"body_to_bore_mm", d.body_to_bore_mm},
+          {"bore_to_joist_mm", maybe(d.bore_to_joist_mm)},
+          {"nearest_joist", d.nearest_joist},
+          {"outlet_mm", maybe(d.outlet_mm)},
+          {"body_to_bed_mm", maybe(d.body_to_bed_mm)}};
+}
+
+Json backing(const facts::Backing& b) {
+  return {{"name", b.name},
+          {"wall", job::name_of(b.wall)},
+          {"height_mm", b.height_mm},
+          {"share", b.share},
+          {"assumed_share", b.assumed},
+          {"above_water_mm", b.above_water_mm},
+          {"behind_bench", b.behind_bench}};
+}
+
+Json floor_deck(const facts::FloorDeck& d) {
+  return {{"measured", d.measured}, {"thickness_mm", d.thickness_mm}, {"apart_mm", d.apart_mm}, {"at_mm", d.at_mm}};
+}
+
+Json dip(const facts::Dip& d) {
+  return {{"above_drain_mm", d.above_drain_mm}, {"volume_mm3", d.volume_mm3}, {"surface_mm2", d.surface_mm2}};
+}
+
+Json flood(const Report& report) {
+  const auto level = [](const rules::FloodLevel& l) {
+    Json row = dip(l.dip);
+    row["what"] = l.what;
+    return row;
+  };
+  const facts::Flood& f = report.facts.flood;
+  return {{"plan_mm2", f.plan_mm2},
+          {"over", job::names_of(f.over)},
+          {"dips", list(f.dips, dip)},
+          {"levels", list(rules::flood_levels(report.job, report.facts, report.judgement.results), level)}};
+}
+
+Json unused_key(const job::UnusedKey& u) {
+  return {{"key", u.key}, {"line", u.line}, {"why", u.why}};
+}
+
+Json road_json(const rules::Road& road) {
+  if (road.changes.empty()) return {};
+  return {{"lines", list(road.changes, line_json)}, {"mends", road.mends}, {"left", road.left}};
+}
+
+void add_measured(const Report& report, Json& json) {
   const facts::Facts& f = report.facts;
-  Json json;
-  json["schema"] = revision::report_schema;
-  json["tool"] = {{"name", "fallwright"}, {"version", version()}};
-  json["job"] = {{"name", report.job.name},
-                 {"book", report.job.book},
-                 {"file", std::filesystem::path{report.job.file}.filename().string()},
-                 {"sha256", report.job.sha256},
-                 {"unit", report.job.is_metric() ? "mm" : "in"},
-                 {"keys", list(job::written_keys(report.job), [](const job::WrittenKey& key) {
-                    return Json{{"key", key.key}, {"value", key.value}};
-                  })}};
   json["parts"] = list(f.parts, part);
   json["falls"] = list(f.facets, fall);
   json["creases"] = list(f.creases, crease);
@@ -341,59 +387,46 @@ Json report_json(const Report& report) {
   json["edges"] = list(f.edges, edge);
   json["seat_skirt"] = skirt(f.skirt);
   json["openings"] = list(f.openings, opening);
-  json["drain"] = {{"body_to_bore_mm", f.drain.body_to_bore_mm},
-                   {"bore_to_joist_mm", maybe(f.drain.bore_to_joist_mm)},
-                   {"nearest_joist", f.drain.nearest_joist},
-                   {"outlet_mm", maybe(f.drain.outlet_mm)},
-                   {"body_to_bed_mm", maybe(f.drain.body_to_bed_mm)}};
+  json["drain"] = drain(f.drain);
   json["pipe"] = pipe(f.pipe, report.judgement.pipe.notched);
-  json["backings"] = list(f.backings, [](const facts::Backing& b) {
-    return Json{{"name", b.name},
-                {"wall", job::name_of(b.wall)},
-                {"height_mm", b.height_mm},
-                {"share", b.share},
-                {"assumed_share", b.assumed},
-                {"above_water_mm", b.above_water_mm},
-                {"behind_bench", b.behind_bench}};
-  });
+  json["backings"] = list(f.backings, backing);
   json["holds"] = list(f.holds, hold);
-  json["floor_deck"] = {{"measured", f.deck.measured},
-                        {"thickness_mm", f.deck.thickness_mm},
-                        {"apart_mm", f.deck.apart_mm},
-                        {"at_mm", f.deck.at_mm}};
-  const auto dip = [](const facts::Dip& d) {
-    return Json{{"above_drain_mm", d.above_drain_mm}, {"volume_mm3", d.volume_mm3}, {"surface_mm2", d.surface_mm2}};
-  };
-  json["flood"] = {{"plan_mm2", f.flood.plan_mm2},
-                   {"over", job::names_of(f.flood.over)},
-                   {"dips", list(f.flood.dips, dip)},
-                   {"levels", list(rules::flood_levels(report.job, f, report.judgement.results),
-                                   [&](const rules::FloodLevel& level) {
-                                     Json row = dip(level.dip);
-                                     row["what"] = level.what;
-                                     return row;
-                                   })}};
+  json["floor_deck"] = floor_deck(f.deck);
+  json["flood"] = flood(report);
   json["finish"] = finish(f.finish);
   json["sections"] = list(f.sections, section);
   json["bearers"] = list(f.bearers, bearer);
   json["room"] = room_json(report);
   json["as_built"] = as_built_json(report);
   json["fit"] = list(f.fits, fit);
+}
+
+void add_judged(const Report& report, Json& json) {
   json["checks"] = list(report.judgement.results, check);
-  const rules::Road& road = report.road;
-  json["road"] = road.changes.empty()
-                     ? Json{}
-                     : Json{{"lines", list(road.changes, line_json)}, {"mends", road.mends}, {"left", road.left}};
-  json["unused_keys"] = list(report.job.unused, [](const job::UnusedKey& u) {
-    return Json{{"key", u.key}, {"line", u.line}, {"why", u.why}};
-  });
+  json["road"] = road_json(report.road);
+  json["unused_keys"] = list(report.job.unused, unused_key);
   json["read_next"] = list(rules::read_next(report.judgement.results), read_next);
-  json["takeoff"] = list(report.rows, row_json);
+}
+
+void add_bought(const Report& report, Json& json) {
   const job::Buy& buy = report.job.buy;
+  json["takeoff"] = list(report.rows, row_json);
   json["cost"] = cost_json(buy.prices.file.empty() ? takeoff::Cost{} : takeoff::cost_of(report.rows), buy.currency);
   json["cuts"] = list(report.cuts, cut_json);
   json["stocks"] = list(report.plan, stock_json);
   json["sticks"] = sticks_json(report.plan);
+}
+
+}  // namespace
+
+Json report_json(const Report& report) {
+  Json json;
+  json["schema"] = revision::report_schema;
+  json["tool"] = {{"name", "fallwright"}, {"version", version()}};
+  json["job"] = job_json(report.job);
+  add_measured(report, json);
+  add_judged(report, json);
+  add_bought(report, json);
   json["files"] = list(report.files, file);
   return json;
 }
