@@ -111,16 +111,6 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Extent extent) 
   measure::Memory memory;
   facts::Facts facts = study::with_studies(*work->model, measure::measure(*work->model, memory), limits);
   memory.close();
-  std::vector<takeoff::CutRow> cuts;
-  std::vector<takeoff::StockPlan> plan;
-  std::vector<takeoff::Row> rows;
-  if (extent.quantities) {
-    const bool metric = job.is_metric();
-    progress.stage(name, "planning the cuts");
-    cuts = takeoff::cut_list(facts, metric);
-    plan = takeoff::plan_cuts(cuts, job.cuts, metric);
-    rows = takeoff::take_off(job, facts, plan);
-  }
   auto results = rules::check(job, facts, limits);
   rules::Road road;
   if (extent.advice) {
@@ -129,7 +119,17 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Extent extent) 
     road = study::road_of(job, results, memory);
   }
   auto judgement = rules::judgement_of(job, facts, limits, std::move(results));
-  takeoff::hold_back(rows, cuts, job, facts, judgement.holds);
+  std::vector<takeoff::CutRow> cuts;
+  std::vector<takeoff::StockPlan> plan;
+  std::vector<takeoff::Row> rows;
+  if (extent.quantities) {
+    const bool metric = job.is_metric();
+    progress.stage(name, "planning the cuts");
+    cuts = takeoff::cut_list(facts, metric, takeoff::board_of(job), judgement.holds);
+    plan = takeoff::plan_cuts(cuts, job.cuts, metric);
+    rows = takeoff::take_off(job, facts, cuts, plan);
+    takeoff::hold_back(rows, cuts, job, facts, judgement.holds);
+  }
   work->report = std::make_unique<report::Report>(report::Report{std::move(job),
                                                                  std::move(facts),
                                                                  std::move(judgement),

@@ -60,16 +60,19 @@ std::optional<double> price_of(const std::vector<takeoff::Row>& rows) {
 report::Report report_of(job::Job job, study::Judged judged, const Wanted& wanted) {
   const bool metric = job.is_metric();
   report::Report report{std::move(job), std::move(judged.facts), {}, {}, {}, {}, {}};
-  if (wanted.cuts) {
-    report.cuts = takeoff::cut_list(report.facts, metric);
-    report.plan = takeoff::plan_cuts(report.cuts, report.job.cuts, metric);
-  }
-  if (wanted.rows) report.rows = takeoff::take_off(report.job, report.facts, report.plan);
   report.judgement.results = std::move(judged.results);
-  if (!wanted.report) return report;
+  if (!wanted.report && !wanted.cuts && !wanted.rows) return report;
   report.judgement =
       rules::judgement_of(report.job, report.facts, rules::limits_for(report.job), std::move(report.judgement.results));
-  takeoff::hold_back(report.rows, report.cuts, report.job, report.facts, report.judgement.holds);
+  const facts::Holds& holds = report.judgement.holds;  // what waits is planned apart, as in a build
+  if (wanted.cuts) {
+    report.cuts = takeoff::cut_list(report.facts, metric, takeoff::board_of(report.job), holds);
+    report.plan = takeoff::plan_cuts(report.cuts, report.job.cuts, metric);
+  }
+  if (wanted.rows) {
+    report.rows = takeoff::take_off(report.job, report.facts, report.cuts, report.plan);
+    takeoff::hold_back(report.rows, report.cuts, report.job, report.facts, holds);
+  }
   return report;
 }
 

@@ -8,7 +8,6 @@
 #include "takeoff/backing.hpp"
 #include "takeoff/hold.hpp"
 #include "takeoff/item.hpp"
-#include "takeoff/ripping.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/words.hpp"
@@ -149,6 +148,7 @@ std::string size_of(const takeoff::Row& row, const Subject& subject) {
     return text_of(strip->width_mm(), metric) + " wide";
   if (const auto backing = takeoff::backing_at_bench(job, subject.facts); backing && is(row, takeoff::Item::backing))
     return takeoff::backing_size(job, *backing) + "; offcuts of board or plywood";
+  if (!row.sold_as.empty()) return row.basis.substr(0, row.basis.find(';'));
   if (row.item.starts_with("furring ")) return takeoff::ripped_from(job);
   if (row.item.starts_with("shims ")) return "tapered pairs, or strips of card in layers";
   const std::string held = fastener_of(row, job), pack = pack_of(row, job);
@@ -160,24 +160,9 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
   std::vector<Cells> rows;
   bool named = false;
   for (const takeoff::Row& row : subject.rows) named = named || !row.supplier.empty();
-  // Strips that wait for nothing, of whatever thickness, are carried as the boards they are ripped from.
-  const auto boards = takeoff::boards_to_rip(subject.job(), subject.cuts);
-  bool boards_told = false;
   for (const takeoff::Row& row : subject.rows) {
     if (!row.for_sale || row.instead) continue;
     const bool hold = row.hold.has_value();
-    if (boards && !hold && row.item.starts_with("furring ")) {
-      if (boards_told) continue;
-      boards_told = true;
-      const std::string sticks = boards->count == 1 ? " stick of " : " sticks of ";
-      rows.push_back(
-          {"",
-           std::to_string(boards->count) + sticks + takeoff::stick_text(boards->length_mm, subject.job().is_metric()),
-           subject.job().walls.stock.name + ", for furring",
-           "rip " + takeoff::ripped_together(subject.job(), subject.cuts)});
-      if (named) rows.back().emplace_back();
-      continue;
-    }
     rows.push_back({"", hold ? "HOLD, see note" : to_carry(row), what_of(row), hold ? "" : size_of(row, subject)});
     if (named) rows.back().push_back(row.supplier);
   }

@@ -1,7 +1,6 @@
 #include <algorithm>
 
 #include "drawing/views.hpp"
-#include "takeoff/ripping.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::drawing {
@@ -140,9 +139,47 @@ double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::Stoc
   return saw.draw();
 }
 
+constexpr double lane_step = 1.7;  ///< of a board that strips are ripped from, in letter heights for each of its lanes
+
+int lanes_of(const takeoff::Stick& stick) {
+  return stick.pieces.empty() ? 1 : stick.pieces.back().lane + 1;
+}
+
+double height_of(const takeoff::StockPlan& plan, const takeoff::Stick& stick, double t) {
+  return (plan.is_ripped() ? std::max(thick, lane_step * lanes_of(stick)) : thick) * t;
+}
+
+/// A board with its strips, lane over lane as they are ripped, none to scale across; each with its mark, its length and
+/// how thick it is.
+void add_board(Pen& pen, const takeoff::StickGroup& group, const takeoff::StockPlan& plan, double y,
+               const Subject& subject) {
+  const takeoff::Stick& board = group.stick;
+  const double t = pen.text_mm(), top = y + height_of(plan, board, t), step = (top - y) / lanes_of(board);
+  const bool over = stands_over(subject);
+  pen.rectangle({0, y}, {board.length_mm, top}, LineKind::outline);
+  double x = 0;
+  int lane = -1;
+  for (const takeoff::StickPiece& strip : board.pieces) {
+    if (strip.lane != lane) x = plan.trim_mm;
+    lane = strip.lane;
+    const double head = top - step * lane, foot = head - step, end = x + strip.length_mm;
+    if (foot > y) pen.line({0, foot}, {board.length_mm, foot}, LineKind::outline);
+    const std::string mark = mark_on(strip, subject),
+                      words = mark + "  " + pen.words(strip.length_mm) + " x " + pen.words(strip.ripped_mm);
+    const bool in_full = !is_held(strip, subject) && strip.length_mm > width_of(words, t) + t;
+    pen.note({x + strip.length_mm / 2, foot + 0.5 * (step - t)}, in_full ? words : mark, Anchor::middle);
+    if (end < board.length_mm) pen.line({end, foot}, {end, head}, LineKind::outline);
+    x = end + plan.kerf_mm;
+  }
+  pen.note(over ? Point{0, top + 0.5 * t} : Point{board.length_mm + t, y + 0.5 * (top - y - t)},
+           std::to_string(group.count) + (group.count == 1 ? " board of " : " boards of ") +
+               pen.words(board.length_mm) + (board.to_order ? ", to order" : "") + ", to rip");
+}
+
 std::string stock_title(const takeoff::StockPlan& plan, bool metric) {
   return plan.stock + "   " + std::to_string(plan.pieces) + (plan.pieces == 1 ? " piece" : " pieces") + "   " +
-         takeoff::total_text(plan.bought_mm, metric) + " in all, " + takeoff::proof_text(plan, metric);
+         takeoff::total_text(plan.bought_mm, metric) + " in all, " + takeoff::proof_text(plan, metric) +
+         (plan.is_ripped() && plan.hold ? "   HOLD" : "");
 }
 
 /// A kind of stick on a page, with its stock's title where that begins.
@@ -176,11 +213,16 @@ Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, cons
       }
       last = entry.plan;
       const auto& pieces = entry.group.stick.pieces;
-      const bool named_above = std::any_of(pieces.begin(), pieces.end(),
+      const bool named_above = !entry.plan->is_ripped() &&
+                               std::any_of(pieces.begin(), pieces.end(),
                                            [&](const auto& piece) { return is_named_above(pen, piece, subject); });
       const double length = entry.group.stick.length_mm,
-                   air = (named_above ? 2.2 : 0.8) + (stands_over(subject) ? 1.2 : 0), foot = y - (thick + air) * t;
-      y = add_stick(pen, entry.group, *entry.plan, foot, subject) - 0.3 * t;
+                   air = (named_above ? 2.2 : 0.8) + (stands_over(subject) ? 1.2 : 0),
+                   foot = y - height_of(*entry.plan, entry.group.stick, t) - air * t;
+      if (entry.plan->is_ripped())
+        add_board(pen, entry.group, *entry.plan, foot, subject), y = foot - 0.7 * t;
+      else
+        y = add_stick(pen, entry.group, *entry.plan, foot, subject) - 0.3 * t;
       sheet.dimensions.push_back({{0, foot}, {length, foot}, pen.words(length), length, 0});
     }
     sheet.notes = {
@@ -191,13 +233,14 @@ Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, cons
             "tape hooked on the trimmed left end.",
         "The plan is made for the least length bought of the sticks on offer, then for the fewest sticks; no "
         "allowance for knots and splits."};
-    if (std::any_of(entries.begin(), entries.end(),
-                    [&](const Entry& entry) { return offcut_words(pen, entry.group.stick.offcut_mm) == used_up; }))
+    if (std::any_of(entries.begin(), entries.end(), [&](const Entry& entry) {
+          return !entry.plan->is_ripped() && offcut_words(pen, entry.group.stick.offcut_mm) == used_up;
+        }))
       sheet.notes.emplace_back("Nothing left over: see that such a stick is full length, without splits.");
-    const bool furring = std::any_of(entries.begin(), entries.end(),
-                                     [](const Entry& entry) { return entry.plan->stock.starts_with("furring "); });
-    if (const std::string together = furring ? takeoff::ripped_together(job, subject.cuts) : ""; !together.empty())
-      sheet.notes.push_back("Furring is not bought in sticks so thin: rip " + together + ".");
+    if (std::any_of(entries.begin(), entries.end(), [](const Entry& entry) { return entry.plan->is_ripped(); }))
+      sheet.notes.push_back("Furring is not sold so thin: its boards are ripped side by side, a saw cut of " +
+                            takeoff::kerf_text(job.cuts.kerf.in_mm(), metric) +
+                            " beside each strip, then cut to length; each strip with its length and thickness.");
     if (has_held_piece(entries, subject)) warn(sheet, pieces_warning(subject));
   });
 }

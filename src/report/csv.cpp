@@ -60,11 +60,11 @@ std::string takeoff_csv(const Report& report) {
 std::string cuts_csv(const Report& report) {
   const bool metric = report.job.is_metric();
   Table table{"mark",         "count", "stock", "length",    "length mm", "width mm",
-              "thickness mm", "ends",  "parts", "fitted mm", "hold"};
+              "thickness mm", "ends",  "parts", "fitted mm", "hold",      "rip from"};
   for (const takeoff::CutRow& c : report.cuts)
     table.row(c.mark, Field::count(c.count), c.stock, length(c.length_mm, metric), number(c.length_mm, 3),
               number(c.width_mm, 3), number(c.thickness_mm, 3), c.ends, units::joined(c.part_ids, " "),
-              number(c.fitted_mm, 3), hold_of(c.hold));
+              number(c.fitted_mm, 3), hold_of(c.hold), c.board ? c.board->stock : "");
   return table.text();
 }
 
@@ -113,21 +113,22 @@ std::string pieces_csv(const Together& all) {
   Table table{"piece",        "count",     "stock",
               "length",       "length mm", "width mm",
               "thickness mm", "ends",      "rooms' own marks, by room number",
-              "fitted mm",    "hold"};
+              "fitted mm",    "hold",      "rip from"};
   for (const auto& [cut, owners] : all.pieces)
     table.row(cut.mark, Field::count(cut.count), cut.stock, length(cut.length_mm, all.metric), number(cut.length_mm, 3),
               number(cut.width_mm, 3), number(cut.thickness_mm, 3), cut.ends, owners_text(owners),
-              number(cut.fitted_mm, 3), hold_of(cut.hold));
+              number(cut.fitted_mm, 3), hold_of(cut.hold), cut.board ? cut.board->stock : "");
   return table.text();
 }
 
 std::string sticks_csv(const Together& all) {
-  Table table{"count", "stock", "stick", "stick mm", "pieces from left to right", "offcut mm", "to order"};
+  Table table{"count", "stock", "stick", "stick mm", "pieces from left to right", "offcut mm", "to order", "hold"};
   for (const takeoff::StockPlan& plan : all.plan)
     for (const auto& [stick, count] : takeoff::alike(plan.sticks))
       table.row(Field::count(count), plan.stock, takeoff::stick_text(stick.length_mm, all.metric),
-                number(stick.length_mm, 3), pieces_text(stick.pieces, all.metric), number(stick.offcut_mm, 3),
-                stick.to_order ? "yes" : "");
+                number(stick.length_mm, 3), pieces_text(stick.pieces, all.metric),
+                plan.is_ripped() ? Field{""} : number(stick.offcut_mm, 3), stick.to_order ? "yes" : "",
+                hold_of(plan.hold));
   return table.text();
 }
 

@@ -8,6 +8,10 @@ Json hold_json(const takeoff::Hold& hold) {
   return {{"on", hold.on}, {"check", hold.check}, {"title", hold.title}};
 }
 
+Json maybe_hold(const std::optional<takeoff::Hold>& hold) {
+  return hold ? hold_json(*hold) : Json{};
+}
+
 }  // namespace
 
 Json row_json(const takeoff::Row& r) {
@@ -27,7 +31,8 @@ Json row_json(const takeoff::Row& r) {
           {"price", maybe(r.price)},
           {"cost", maybe(r.cost())},
           {"supplier", r.supplier.empty() ? Json{} : Json(r.supplier)},
-          {"hold", hold}};
+          {"hold", hold},
+          {"sold_as", r.sold_as.empty() ? Json{} : Json(r.sold_as)}};
 }
 
 Json cost_json(const takeoff::Cost& c, const std::string& currency) {
@@ -39,10 +44,19 @@ Json cost_json(const takeoff::Cost& c, const std::string& currency) {
 }
 
 Json cut_json(const takeoff::CutRow& c) {
-  return {{"mark", c.mark},           {"part_ids", c.part_ids}, {"stock", c.stock},
-          {"length_mm", c.length_mm}, {"width_mm", c.width_mm}, {"thickness_mm", c.thickness_mm},
-          {"count", c.count},         {"ends", c.ends},         {"short_mm", c.short_mm},
-          {"fitted_mm", c.fitted_mm}, {"sheet", c.sheet},       {"hold", c.hold ? hold_json(*c.hold) : Json{}}};
+  return {{"mark", c.mark},
+          {"part_ids", c.part_ids},
+          {"stock", c.stock},
+          {"length_mm", c.length_mm},
+          {"width_mm", c.width_mm},
+          {"thickness_mm", c.thickness_mm},
+          {"count", c.count},
+          {"ends", c.ends},
+          {"short_mm", c.short_mm},
+          {"fitted_mm", c.fitted_mm},
+          {"sheet", c.sheet},
+          {"hold", maybe_hold(c.hold)},
+          {"rip_from", c.board ? Json(c.board->stock) : Json{}}};
 }
 
 Json sticks_json(const std::vector<takeoff::StockPlan>& plans) {
@@ -55,16 +69,23 @@ Json sticks_json(const std::vector<takeoff::StockPlan>& plans) {
                      {"to_order", group.stick.to_order},
                      {"pieces", list(group.stick.pieces,
                                      [](const takeoff::StickPiece& p) {
-                                       return Json{{"mark", p.mark}, {"length_mm", p.length_mm}};
+                                       return Json{{"mark", p.mark},
+                                                   {"length_mm", p.length_mm},
+                                                   {"ripped_mm", p.ripped_mm},
+                                                   {"lane", p.lane}};
                                      })},
-                     {"offcut_mm", group.stick.offcut_mm}});
+                     {"offcut_mm", group.stick.offcut_mm},
+                     {"hold", maybe_hold(plan.hold)}});
   return all;
 }
 
 Json stock_json(const takeoff::StockPlan& p) {
-  return {{"stock", p.stock},         {"pieces", p.pieces},       {"kerf_mm", p.kerf_mm},   {"trim_mm", p.trim_mm},
-          {"preferred", p.preferred}, {"bought_mm", p.bought_mm}, {"least_mm", p.least_mm}, {"offcut_mm", p.offcut_mm},
-          {"proven", p.proven()},     {"fewest", p.fewest}};
+  return {{"stock", p.stock},           {"pieces", p.pieces},
+          {"kerf_mm", p.kerf_mm},       {"trim_mm", p.trim_mm},
+          {"preferred", p.preferred},   {"bought_mm", p.bought_mm},
+          {"least_mm", p.least_mm},     {"offcut_mm", p.offcut_mm},
+          {"proven", p.proven()},       {"fewest", p.fewest},
+          {"hold", maybe_hold(p.hold)}, {"sold_as", p.sold_as.empty() ? Json{} : Json(p.sold_as)}};
 }
 
 }  // namespace fallwright::report

@@ -26,18 +26,23 @@ auto fields(Is<takeoff::Hold> auto& of) {
   return std::tie(on, check, title);
 }
 
+auto fields(Is<takeoff::Board> auto& of) {
+  auto& [stock, thickness_mm, width_mm] = of;
+  return std::tie(stock, thickness_mm, width_mm);
+}
+
 auto fields(Is<takeoff::Row> auto& of) {
   auto& [item, quantity, unit, buy, buy_unit, basis, waste, pack, pack_name, doubt, for_sale, by_room, instead, price,
-         supplier, other_packs, by_pieces, hold] = of;
+         supplier, other_packs, by_pieces, hold, sold_as] = of;
   return std::tie(item, quantity, unit, buy, buy_unit, basis, waste, pack, pack_name, doubt, for_sale, by_room, instead,
-                  price, supplier, other_packs, by_pieces, hold);
+                  price, supplier, other_packs, by_pieces, hold, sold_as);
 }
 
 auto fields(Is<takeoff::CutRow> auto& of) {
   auto& [mark, part_ids, stock, length_mm, short_mm, width_mm, thickness_mm, count, ends, sheet, steel, fitted_mm,
-         furring, hold] = of;
+         furring, hold, board] = of;
   return std::tie(mark, part_ids, stock, length_mm, short_mm, width_mm, thickness_mm, count, ends, sheet, steel,
-                  fitted_mm, furring, hold);
+                  fitted_mm, furring, hold, board);
 }
 
 auto fields(Is<job::Cuts> auto& of) {

@@ -17,6 +17,11 @@ const std::optional<takeoff::Hold>& hold_of(const std::string& stock, const Room
   return waits == room.cuts.end() ? nothing : waits->hold;
 }
 
+/// Furring waits by its own strips, other pieces with all that their sticks are cut into.
+const std::optional<takeoff::Hold>& hold_of(const takeoff::CutRow& cut, const Room& room) {
+  return cut.furring ? cut.hold : hold_of(cut.stock, room);
+}
+
 /// The saw list as the cutting plan takes it: what comes from sticks that wait in their rooms, or what does not.
 std::vector<takeoff::CutRow> cuts_of(const Together& all, bool waiting) {
   std::vector<takeoff::CutRow> cuts;
@@ -24,7 +29,7 @@ std::vector<takeoff::CutRow> cuts_of(const Together& all, bool waiting) {
     takeoff::CutRow cut = piece.cut;
     cut.count = 0, cut.hold.reset();
     for (const takeoff::Owner& owner : piece.owners) {
-      const auto& hold = hold_of(cut.stock, all.rooms[owner.room]);
+      const auto& hold = hold_of(piece.cut, all.rooms[owner.room]);
       if (hold.has_value() != waiting) continue;
       cut.count += owner.count;
       if (!cut.hold) cut.hold = hold;
@@ -37,12 +42,8 @@ std::vector<takeoff::CutRow> cuts_of(const Together& all, bool waiting) {
 /// Sticks that wait are another order than those that are bought: each is planned by itself.
 std::vector<takeoff::StockPlan> plan_of(const Together& all) {
   std::vector<takeoff::StockPlan> plans = takeoff::plan_cuts(cuts_of(all, false), all.cuts, all.metric);
-  const std::vector<takeoff::CutRow> waiting = cuts_of(all, true);
-  for (takeoff::StockPlan& plan : takeoff::plan_cuts(waiting, all.cuts, all.metric)) {
-    plan.hold =
-        std::find_if(waiting.begin(), waiting.end(), [&](const auto& cut) { return cut.stock == plan.stock; })->hold;
+  for (takeoff::StockPlan& plan : takeoff::plan_cuts(cuts_of(all, true), all.cuts, all.metric))
     plans.push_back(std::move(plan));
-  }
   std::stable_sort(plans.begin(), plans.end(), [](const auto& a, const auto& b) { return a.stock < b.stock; });
   return plans;
 }
@@ -116,7 +117,7 @@ std::vector<takeoff::Pooled> sticks_of(const Together& all) {
   for (const Room& room : all.rooms)
     for (const takeoff::Row& own : room.sticks) {
       const std::string unit = job::one_of(own.buy_unit);
-      const std::optional<takeoff::Hold>& hold = hold_of(own.item, room);
+      const std::optional<takeoff::Hold>& hold = own.hold ? own.hold : hold_of(own.item, room);
       auto at = std::find_if(rows.begin(), rows.end(), [&](const takeoff::Pooled& p) {
         return p.row.item == own.item && job::one_of(p.row.buy_unit) == unit &&
                p.row.hold.has_value() == hold.has_value();

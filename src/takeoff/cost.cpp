@@ -35,7 +35,7 @@ bool is_bought(const Row& row) {
 
 /// What the table would have to say. Items hold commas: quotes tell where they end.
 std::string missing_text(const Row& row) {
-  return "'" + row.item + "' by the " + sized_pack_of(row) +
+  return "'" + (row.sold_as.empty() ? row.item : row.sold_as) + "' by the " + sized_pack_of(row) +
          (row.other_packs.empty() ? "" : " (the table has it by the " + row.other_packs + ")");
 }
 
@@ -60,7 +60,9 @@ Cost cost_of(const std::vector<Row>& rows) {
   for (const Row& row : rows) {
     if (!is_bought(row)) continue;
     if (!row.price) {
-      cost.missing.push_back(missing_text(row));
+      std::string missing = missing_text(row);  // one stock may be bought for two things
+      if (std::find(cost.missing.begin(), cost.missing.end(), missing) == cost.missing.end())
+        cost.missing.push_back(std::move(missing));
       continue;
     }
     std::optional<double>& sum = row.instead ? cost.instead : cost.sum;
@@ -77,10 +79,11 @@ void set_prices(std::vector<Row>& rows, const std::vector<job::Price>& prices) {
   };
   for (Row& row : rows) {
     if (!row.for_sale) continue;
-    auto at = find(row.item, job::one_of(sized_pack_of(row)));
-    if (at == prices.end()) at = find(row.item, pack_of(row));
+    const std::string& item = row.sold_as.empty() ? row.item : row.sold_as;
+    auto at = find(item, job::one_of(sized_pack_of(row)));
+    if (at == prices.end()) at = find(item, pack_of(row));
     if (at == prices.end()) {
-      row.other_packs = row.price ? "" : packs_of(row.item, prices);
+      row.other_packs = row.price ? "" : packs_of(item, prices);
       continue;
     }
     row.price = at->each;

@@ -88,7 +88,27 @@ bool alike(const CutRow& a, const CutRow& b) {
   constexpr double same = 0.05;  // half a tenth: lengths stand on marks of the tape
   return a.stock == b.stock && a.ends == b.ends && std::abs(a.length_mm - b.length_mm) < same &&
          std::abs(a.short_mm - b.short_mm) < same && std::abs(a.width_mm - b.width_mm) < same &&
-         std::abs(a.thickness_mm - b.thickness_mm) < same && a.hold.has_value() == b.hold.has_value();
+         std::abs(a.thickness_mm - b.thickness_mm) < same && a.hold.has_value() == b.hold.has_value() &&
+         (a.board ? a.board->stock : "") == (b.board ? b.board->stock : "");
+}
+
+std::optional<Hold> hold_on(const char* what, const std::optional<facts::Held>& by) {
+  return by ? std::optional<Hold>{{what, by->check, by->title}} : std::nullopt;
+}
+
+/// By which check a strip waits: those before the base's studs are as thick as it stands off them.
+std::optional<Hold> hold_on_strip(const facts::StudGap& gap, const facts::Holds& holds) {
+  return gap.before == facts::Before::base    ? hold_on("base", holds.base)
+         : gap.before == facts::Before::bench ? hold_on("bench", holds.pieces)
+                                              : std::nullopt;
+}
+
+std::optional<Hold> hold_on_member(const facts::Member& member, const facts::Facts& facts, const facts::Holds& holds) {
+  if (!holds.pieces) return std::nullopt;
+  const bool of_bench = std::any_of(facts.parts.begin(), facts.parts.end(), [&](const facts::Part& part) {
+    return part.id == member.part_id && part.which.family.role == facts::Role::bench_frame;
+  });
+  return of_bench ? hold_on("bench", holds.pieces) : std::nullopt;
 }
 
 CutRow row_of(const facts::Member& member, bool metric) {
@@ -156,7 +176,14 @@ bool beyond_furring(const facts::StudGap& gap) {
   return widest_gap(gap) > facts::most_furring_mm + units::tolerance::length_mm;
 }
 
-std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric) {
+std::optional<Board> board_of(const job::Job& job) {
+  const job::Stock& stock = job.walls.stock;
+  if (stock.is_steel()) return std::nullopt;
+  return Board{stock.name, stock.thickness.in_mm(), stock.depth.in_mm()};
+}
+
+std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric, const std::optional<Board>& board,
+                             const facts::Holds& holds) {
   std::vector<CutRow> rows;
   const auto add = [&](CutRow piece) {
     const auto row = std::find_if(rows.begin(), rows.end(), [&](const CutRow& r) { return alike(r, piece); });
@@ -170,9 +197,18 @@ std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric) {
     row->thickness_mm = std::max(row->thickness_mm, piece.thickness_mm);
     ++row->count;
   };
-  for (const facts::Member& member : facts.members) add(row_of(member, metric));
+  for (const facts::Member& member : facts.members) {
+    CutRow piece = row_of(member, metric);
+    piece.hold = hold_on_member(member, facts, holds);
+    add(std::move(piece));
+  }
   for (const facts::StudGap& gap : facts.room.studs)
-    if (auto strip = strip_before(gap, facts, metric)) add(std::move(*strip));
+    if (auto strip = strip_before(gap, facts, metric)) {
+      strip->hold = hold_on_strip(gap, holds);
+      if (board && !strip->is_shim() && strip->width_mm <= board->thickness_mm + units::tolerance::length_mm)
+        strip->board = board;
+      add(std::move(*strip));
+    }
   std::stable_sort(rows.begin(), rows.end(), comes_before);
   for (std::size_t i = 0; i < rows.size(); ++i) rows[i].mark = mark_of(i);
   return rows;

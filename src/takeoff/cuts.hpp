@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "facts/facts.hpp"
+#include "facts/held.hpp"
 #include "job/job.hpp"
 
 namespace fallwright::takeoff {
@@ -16,6 +17,14 @@ struct Hold {
   std::string on;  ///< what it hangs on: "base", "drain", "liner", "bench"
   std::string check, title;
 };
+
+/// What strips of furring are ripped from: nobody sells them so thin.
+struct Board {
+  std::string stock;
+  double thickness_mm = 0, width_mm = 0;  ///< a strip is as wide as the board is thick, or less
+};
+/// Of the walls' stock; nothing where that is steel.
+std::optional<Board> board_of(const job::Job& job);
 
 /// Equal pieces under one mark. Lengths as they are cut: to 1/16 in, or to 1 mm.
 struct CutRow {
@@ -31,6 +40,7 @@ struct CutRow {
   double fitted_mm = 0;  ///< of the most fitted of them, as in facts::Member
   bool furring = false;  ///< a strip before a stud that stands: no solid of the model
   std::optional<Hold> hold = {};
+  std::optional<Board> board = {};  ///< that a strip is ripped from, with others beside it
   /// Furring too thin to rip, which is on no stick: named "shims".
   bool is_shim() const { return furring && stock.starts_with("shims "); }
 };
@@ -49,7 +59,7 @@ struct Strip {
 };
 Strip strip_on(const facts::StudGap& gap, bool metric);
 
-/// What a strip is ripped from: nobody sells it so thin.
+/// "rip from 2x4".
 std::string ripped_from(const job::Job& job);
 
 /// Whether a stud stands farther back from what stands before it than furring reaches.
@@ -57,8 +67,9 @@ bool beyond_furring(const facts::StudGap& gap);
 
 /// Members of the model, and furring before studs that stand back: a strip as long as the stud, as thick as its widest
 /// gap, up to the next mark of the tape. Longest first for each stock; marks A, B, C ... in that order, without I and
-/// O.
-std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric);
+/// O. Pieces that wait by `holds` stand apart from equal ones that do not.
+std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric, const std::optional<Board>& board = {},
+                             const facts::Holds& holds = {});
 
 /// Whose a piece of the saw list is: a room by its place in the lists, and the mark it has in that room's cut list.
 struct Owner {

@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "takeoff/least_stock.hpp"
+#include "takeoff/ripping.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
@@ -134,10 +135,8 @@ void plan_offered(StockPlan& plan, const std::vector<Kind>& kinds, const std::ve
 
 /// Each piece longer than any stick on offer gets a stick of its own.
 void plan_to_order(StockPlan& plan, std::vector<Kind>& kinds, double longest_mm, bool metric) {
-  const double step = metric ? 300 : 2 * 304.8;
   while (!kinds.empty() && kinds.front().length_mm > longest_mm + units::tolerance::length_mm) {
-    const double length = kinds.front().length_mm,
-                 stick = std::ceil((length + 2 * plan.trim_mm) / step - units::tolerance::ratio) * step;
+    const double length = kinds.front().length_mm, stick = length_to_order(length, plan.trim_mm, metric);
     for (const auto& [mark, count] : kinds.front().marks)
       for (int n = 0; n < count; ++n) {
         plan.sticks.push_back(stick_of(plan, stick, {{mark, length}}));
@@ -229,12 +228,22 @@ bool StockPlan::proven() const {
 }
 
 std::vector<StockPlan> plan_cuts(const std::vector<CutRow>& cuts, const job::Cuts& how, bool metric) {
-  std::map<std::string, std::vector<CutRow>> by_stock;
+  std::map<std::pair<std::string, bool>, std::vector<CutRow>> by_stock;  // furring that waits for itself
   for (const CutRow& cut : cuts)
-    if (!cut.sheet && !cut.is_shim()) by_stock[cut.stock].push_back(cut);
+    if (!cut.sheet && !cut.is_shim())
+      by_stock[{cut.board ? boards_named(cut.board->stock) : cut.stock, cut.furring && cut.hold}].push_back(cut);
   std::vector<StockPlan> plans;
-  for (const auto& [stock, rows] : by_stock) plans.push_back(plan_stock(stock, rows, how, metric));
+  for (const auto& [of, rows] : by_stock) {
+    plans.push_back(rows.front().board ? plan_boards(rows, how, metric) : plan_stock(of.first, rows, how, metric));
+    const auto waits = std::find_if(rows.begin(), rows.end(), [](const CutRow& row) { return row.hold.has_value(); });
+    if (waits != rows.end()) plans.back().hold = waits->hold;
+  }
   return plans;
+}
+
+double length_to_order(double piece_mm, double trim_mm, bool metric) {
+  const double step = metric ? 300 : 2 * 304.8;
+  return std::ceil((piece_mm + 2 * trim_mm) / step - units::tolerance::ratio) * step;
 }
 
 std::vector<StickGroup> alike(const std::vector<Stick>& sticks) {

@@ -14,6 +14,8 @@ namespace fallwright::takeoff {
 struct StickPiece {
   std::string mark;
   double length_mm = 0;
+  double ripped_mm = 0;  ///< how thick it is ripped; 0: as the stick is
+  int lane = 0;          ///< of a board that is ripped: strips of one lane lie end to end, lanes side by side
   friend bool operator==(const StickPiece&, const StickPiece&) = default;
 };
 
@@ -23,7 +25,7 @@ struct Stick {
   std::string stock;
   double length_mm = 0;
   std::vector<StickPiece> pieces;
-  double offcut_mm = 0;
+  double offcut_mm = 0;   ///< 0 of a board that is ripped: what is left is of many lengths
   bool to_order = false;  ///< its piece is longer than any stick on offer; the length is the next step of 2 ft (300 mm)
   friend bool operator==(const Stick&, const Stick&) = default;
 };
@@ -39,8 +41,10 @@ struct StockPlan {
   double least_mm = 0;              ///< shown to be needed: no choice of sticks on offer holds all pieces in less
   double offcut_mm = 0;
   bool fewest = false;            ///< shown as well: no choice of the same total has fewer sticks
-  std::optional<Hold> hold = {};  ///< where an order of several rooms plans what waits apart
-  bool proven() const;            ///< what is bought is the least possible
+  std::optional<Hold> hold = {};  ///< of any piece of it; furring that waits is planned apart
+  std::string sold_as = {};       ///< of boards that furring is ripped from: their stock; else empty
+  bool is_ripped() const { return !sold_as.empty(); }
+  bool proven() const;  ///< what is bought is the least possible
 };
 
 /// The least total length bought, and among plans of that length the fewest sticks, for each stock by itself; stocks by
@@ -49,8 +53,12 @@ struct StockPlan {
 ///
 /// Exact for lengths and saw cuts in whole 1/64 in or 1/10 mm; others count as up to 1/320 mm longer. Where two tapes
 /// are mixed, a piece counts as up to 1/50000 of the longest stick longer than it is, and `least_mm` is what pieces
-/// that much shorter would need. Equal cuts make equal plans. Knots, splits and wrong cuts are not allowed for.
+/// that much shorter would need. Strips of furring take boards (`plan_boards`) where it is known from what. Equal cuts
+/// make equal plans. Knots, splits and wrong cuts are not allowed for.
 std::vector<StockPlan> plan_cuts(const std::vector<CutRow>& cuts, const job::Cuts& how, bool metric);
+
+/// Of a stick for a piece that is longer than any on offer: the next step of 2 ft (300 mm).
+double length_to_order(double piece_mm, double trim_mm, bool metric);
 
 /// Sticks that are cut alike, counted.
 struct StickGroup {

@@ -4,7 +4,6 @@
 #include <array>
 
 #include "takeoff/item.hpp"
-#include "takeoff/ripping.hpp"
 
 namespace fallwright::takeoff {
 namespace {
@@ -68,23 +67,9 @@ Hold hold_on(const char* what, const facts::Held& by) {
   return {what, by.check, by.title};
 }
 
-/// Whether a strip of furring brings a stud out to what it stands before.
-bool furs_before(const CutRow& cut, facts::Before what, const facts::Facts& facts) {
-  return cut.furring && std::any_of(cut.part_ids.begin(), cut.part_ids.end(), [&](const std::string& id) {
-           return std::any_of(facts.room.studs.begin(), facts.room.studs.end(),
-                              [&](const facts::StudGap& stud) { return stud.part_id == id && stud.before == what; });
-         });
-}
-
-bool is_cut_for_bench(const CutRow& cut, const facts::Facts& facts) {
-  return is_of_bench(cut, facts) || furs_before(cut, facts::Before::bench, facts);
-}
-
-/// By which check a piece waits: strips before the base's studs are as thick as it stands off them.
-std::optional<Hold> hold_on_cut(const CutRow& cut, const facts::Facts& facts, const facts::Holds& holds) {
-  if (holds.base && furs_before(cut, facts::Before::base, facts)) return hold_on("base", *holds.base);
-  if (holds.pieces && is_cut_for_bench(cut, facts)) return hold_on("bench", *holds.pieces);
-  return std::nullopt;
+/// What its pieces wait for is planned apart.
+bool is_of_furring(const Row& row) {
+  return !row.sold_as.empty() || row.item.starts_with("furring ") || row.item.starts_with("shims ");
 }
 
 /// Sticks of one stock are one order, whatever else is cut from them.
@@ -103,18 +88,17 @@ const std::optional<facts::Held>& bench_holds(const Row& row, const std::vector<
   if (is_any(row, fastens)) return holds.frame;
   if (is(row, Item::seat_block) || is(row, Item::adhesive)) return holds.seat;
   if (is_any(row, of_its_size) || row.item.starts_with("deck sheet")) return holds.pieces;
-  return any_cut_of(row, cuts, [&](const CutRow& cut) { return is_cut_for_bench(cut, facts); }) ? holds.pieces
-                                                                                                : nothing;
+  return any_cut_of(row, cuts, [&](const CutRow& cut) { return is_of_bench(cut, facts); }) ? holds.pieces : nothing;
 }
 
 }  // namespace
 
-void hold_back(std::vector<Row>& rows, std::vector<CutRow>& cuts, const job::Job& job, const facts::Facts& facts,
+void hold_back(std::vector<Row>& rows, const std::vector<CutRow>& cuts, const job::Job& job, const facts::Facts& facts,
                const facts::Holds& holds) {
   for (Row& row : rows) {
+    if (is_of_furring(row)) continue;
     row.hold.reset();
-    const auto furs_base = [&](const CutRow& cut) { return furs_before(cut, facts::Before::base, facts); };
-    if (holds.base && (hangs_on_base(row, job) || any_cut_of(row, cuts, furs_base))) {
+    if (holds.base && hangs_on_base(row, job)) {
       row.hold = hold_on("base", *holds.base);
     } else if (holds.drain && (is(row, Item::drain) || is(row, Item::channel_drain))) {
       row.hold = hold_on("drain", *holds.drain);
@@ -124,8 +108,6 @@ void hold_back(std::vector<Row>& rows, std::vector<CutRow>& cuts, const job::Job
       row.hold = hold_on("bench", *by);
     }
   }
-  for (CutRow& cut : cuts) cut.hold = hold_on_cut(cut, facts, holds);
-  tell_boards(job, cuts, rows);
 }
 
 std::string waits_text(const Hold& hold) {

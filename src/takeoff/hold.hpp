@@ -1,4 +1,4 @@
-/// What of the buy list and the cut list waits while checks fail.
+/// What of the buy list waits while checks fail.
 #pragma once
 
 #include <vector>
@@ -10,8 +10,8 @@
 
 namespace fallwright::takeoff {
 
-/// Says so of each row and each piece that waits.
-void hold_back(std::vector<Row>& rows, std::vector<CutRow>& cuts, const job::Job& job, const facts::Facts& facts,
+/// Says so of each row that waits; pieces, and the boards and shims of furring, know it from the cut list.
+void hold_back(std::vector<Row>& rows, const std::vector<CutRow>& cuts, const job::Job& job, const facts::Facts& facts,
                const facts::Holds& holds);
 
 /// "hangs on the base, which is not settled: 'floor falls enough' fails".

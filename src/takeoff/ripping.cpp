@@ -1,85 +1,147 @@
 #include "takeoff/ripping.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <tuple>
 
-#include "takeoff/cutting.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::takeoff {
 namespace {
 
-/// The strips' thicknesses, the thickest first.
-std::vector<double> thicknesses_of(const std::vector<const CutRow*>& strips) {
-  std::vector<double> all;
-  for (const CutRow* cut : strips) all.insert(all.end(), static_cast<std::size_t>(cut->count), cut->thickness_mm);
-  std::sort(all.rbegin(), all.rend());
-  return all;
-}
+using units::tolerance::length_mm;
+
+/// The length of stick that a piece wants.
+struct Wanted {
+  double length_mm = 0;
+  bool preferred = false, to_order = false;
+};
 
 /// The shortest of some sticks that holds a piece between its trimmed ends; 0: none does.
 double shortest_mm(const std::vector<units::Length>& sticks, double piece_mm, double trim_mm) {
   double shortest = 0;
   for (const units::Length& stick : sticks) {
-    const double usable = stick.in_mm() - 2 * trim_mm + units::tolerance::length_mm;
+    const double usable = stick.in_mm() - 2 * trim_mm + length_mm;
     if (usable >= piece_mm && (shortest == 0 || stick.in_mm() < shortest)) shortest = stick.in_mm();
   }
   return shortest;
 }
 
+Wanted stick_for(double piece_mm, const job::Cuts& how, bool metric) {
+  const double trim = how.trim.in_mm();
+  if (const double mm = shortest_mm(how.preferred, piece_mm, trim); mm > 0) return {mm, true, false};
+  if (const double mm = shortest_mm(how.sticks, piece_mm, trim); mm > 0) return {mm, false, false};
+  return {length_to_order(piece_mm, trim, metric), false, true};
+}
+
+struct OneStrip {
+  std::string mark;
+  double length_mm = 0, thick_mm = 0;
+  Wanted stick;
+};
+
+/// Those that want the longest boards first, of these the thickest, then the longest.
+std::vector<OneStrip> one_by_one(const std::vector<CutRow>& rows, const job::Cuts& how, bool metric) {
+  std::vector<OneStrip> all;
+  for (const CutRow& row : rows)
+    all.insert(all.end(), static_cast<std::size_t>(row.count),
+               {row.mark, row.length_mm, row.thickness_mm, stick_for(row.length_mm, how, metric)});
+  std::stable_sort(all.begin(), all.end(), [](const OneStrip& a, const OneStrip& b) {
+    return std::tuple{a.stick.length_mm, a.thick_mm, a.length_mm} >
+           std::tuple{b.stick.length_mm, b.thick_mm, b.length_mm};
+  });
+  return all;
+}
+
+/// A board as it fills.
+class Filling {
+ public:
+  Filling(const std::string& name, const Wanted& stick, double width_mm, const job::Cuts& how)
+      : width_mm_{width_mm}, usable_mm_{stick.length_mm - 2 * how.trim.in_mm()}, kerf_mm_{how.kerf.in_mm()} {
+    board_.stock = name, board_.length_mm = stick.length_mm, board_.to_order = stick.to_order;
+  }
+
+  /// Behind strips that are as thick, else beside all.
+  bool takes(const OneStrip& strip) {
+    for (std::size_t i = 0; i < lanes_.size(); ++i) {
+      Lane& lane = lanes_[i];
+      if (std::abs(lane.thick_mm - strip.thick_mm) > length_mm ||
+          lane.taken_mm + kerf_mm_ + strip.length_mm > usable_mm_ + length_mm)
+        continue;
+      lane.taken_mm += kerf_mm_ + strip.length_mm;
+      put(strip, i);
+      return true;
+    }
+    const double across = strip.thick_mm + kerf_mm_;
+    const bool fits = strip.length_mm <= usable_mm_ + length_mm && taken_mm_ + across <= width_mm_ + length_mm;
+    if (!fits && !lanes_.empty()) return false;  // one that is as thick as its board is wide wants no cut
+    lanes_.push_back({strip.thick_mm, strip.length_mm});
+    taken_mm_ += across;
+    put(strip, lanes_.size() - 1);
+    return true;
+  }
+
+  Stick board() const {
+    Stick board = board_;
+    std::stable_sort(board.pieces.begin(), board.pieces.end(),
+                     [](const StickPiece& a, const StickPiece& b) { return a.lane < b.lane; });
+    return board;
+  }
+
+ private:
+  struct Lane {
+    double thick_mm, taken_mm;
+  };
+  void put(const OneStrip& strip, std::size_t lane) {
+    board_.pieces.push_back({strip.mark, strip.length_mm, strip.thick_mm, static_cast<int>(lane)});
+  }
+
+  Stick board_;
+  std::vector<Lane> lanes_;
+  double width_mm_, usable_mm_, kerf_mm_, taken_mm_ = 0;
+};
+
+/// A board's area less what its strips leave to saw cuts, of which the last may fall beyond its edge.
+double least_by_area(const std::vector<OneStrip>& strips, double width_mm, double kerf_mm) {
+  double area = 0;
+  for (const OneStrip& strip : strips) area += strip.length_mm * (strip.thick_mm + kerf_mm);
+  return area / (width_mm + kerf_mm);
+}
+
 }  // namespace
 
-std::optional<Boards> boards_to_rip(const job::Job& job, const std::vector<CutRow>& cuts) {
-  const job::Stock& stock = job.walls.stock;
-  std::vector<const CutRow*> strips;
-  double longest = 0, widest = 0, thickest = 0;
-  for (const CutRow& cut : cuts) {
-    if (!cut.furring || cut.is_shim() || cut.hold) continue;
-    strips.push_back(&cut);
-    longest = std::max(longest, cut.length_mm), widest = std::max(widest, cut.width_mm);
-    thickest = std::max(thickest, cut.thickness_mm);
-  }
-  const double kerf = job.cuts.kerf.in_mm(), width = stock.depth.in_mm() + units::tolerance::length_mm;
-  if (strips.empty() || stock.is_steel() || widest > stock.thickness.in_mm() + units::tolerance::length_mm ||
-      thickest + kerf > width)
-    return std::nullopt;
-  Boards boards;
-  boards.length_mm = shortest_mm(job.cuts.preferred, longest, job.cuts.trim.in_mm());
-  if (boards.length_mm == 0) boards.length_mm = shortest_mm(job.cuts.sticks, longest, job.cuts.trim.in_mm());
-  if (boards.length_mm == 0) return std::nullopt;
-  std::vector<double> taken;  // of each board's width; every strip goes into the first that has room
-  for (const double thick : thicknesses_of(strips)) {
-    const auto board = std::find_if(taken.begin(), taken.end(), [&](double mm) { return mm + thick + kerf <= width; });
-    if (board == taken.end())
-      taken.push_back(thick + kerf);
-    else
-      *board += thick + kerf;
-    ++boards.strips;
-  }
-  boards.count = static_cast<int>(taken.size());
-  return boards;
+std::string boards_named(const std::string& stock) {
+  return stock + ", for furring";
 }
 
-std::string ripped_together(const job::Job& job, const std::vector<CutRow>& cuts) {
-  const auto boards = boards_to_rip(job, cuts);
-  if (!boards) return "";
-  const bool metric = job.is_metric();
-  int waiting = 0;
-  for (const CutRow& cut : cuts)
-    if (cut.furring && !cut.is_shim() && cut.hold) waiting += cut.count;
-  const std::string strips = std::to_string(boards->strips), more = std::to_string(waiting);
-  return (boards->strips > 1 ? (waiting > 0 ? "" : "all ") + strips + " strips side by side from "
-          : waiting > 0      ? "one strip from "
-                             : "its one strip from ") +
-         std::to_string(boards->count) + " of " + job.walls.stock.name + ", " + stick_text(boards->length_mm, metric) +
-         " long, a saw cut of " + kerf_text(job.cuts.kerf.in_mm(), metric) + " beside each" +
-         (waiting > 0 ? "; " + more + (waiting == 1 ? " more waits" : " more wait") + ", on HOLD" : "");
+StockPlan plan_boards(const std::vector<CutRow>& rows, const job::Cuts& how, bool metric) {
+  StockPlan plan;
+  plan.sold_as = rows.front().board->stock;
+  plan.stock = boards_named(plan.sold_as);
+  plan.kerf_mm = how.kerf.in_mm(), plan.trim_mm = how.trim.in_mm();
+  double width = rows.front().board->width_mm;
+  for (const CutRow& row : rows) width = std::min(width, row.board->width_mm);
+  const std::vector<OneStrip> strips = one_by_one(rows, how, metric);
+  std::vector<Filling> boards;
+  plan.preferred = true;
+  for (const OneStrip& strip : strips) {
+    plan.preferred = plan.preferred && strip.stick.preferred;
+    if (std::none_of(boards.begin(), boards.end(), [&](Filling& board) { return board.takes(strip); }))
+      boards.emplace_back(plan.stock, strip.stick, width, how).takes(strip);
+  }
+  for (const Filling& board : boards) plan.sticks.push_back(board.board());
+  for (const Stick& stick : plan.sticks) plan.bought_mm += stick.length_mm;
+  plan.pieces = static_cast<int>(strips.size());
+  plan.fewest = boards.size() == 1;
+  plan.least_mm =
+      std::min(plan.bought_mm, std::max(strips.front().stick.length_mm, least_by_area(strips, width, plan.kerf_mm)));
+  return plan;
 }
 
-void tell_boards(const job::Job& job, const std::vector<CutRow>& cuts, std::vector<Row>& rows) {
-  const std::string together = ripped_together(job, cuts), told{rip_from_wider};
-  for (Row& row : rows)
-    if (const std::size_t at = row.basis.find(told); at != std::string::npos)
-      row.basis = row.basis.substr(0, at + told.size()) + (together.empty() || row.hold ? "" : ": " + together);
+std::string side_by_side(std::size_t strips, double kerf_mm, bool metric) {
+  return strips == 1 ? "one strip ripped from it"
+                     : std::to_string(strips) + " strips ripped side by side, a saw cut of " +
+                           kerf_text(kerf_mm, metric) + " beside each";
 }
 
 }  // namespace fallwright::takeoff

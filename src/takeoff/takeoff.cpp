@@ -19,11 +19,13 @@ using units::decimals;
 
 /// What the sticks of one length rest on, and how good the plan of their stock is.
 std::string basis_of(const StockPlan& plan, const StickGroup& size, std::size_t pieces, bool metric) {
-  std::string text = std::to_string(pieces) + (pieces == 1 ? " piece" : " pieces");
+  std::string text = plan.is_ripped() ? side_by_side(pieces, plan.kerf_mm, metric)
+                                      : std::to_string(pieces) + (pieces == 1 ? " piece" : " pieces");
   if (size.stick.to_order) text += ", longer than any stick on offer: order to length";
-  text += "; " + kerf_text(plan.kerf_mm, metric) + " kerf; of " + plan.stock + " " +
+  text += (plan.is_ripped() ? "" : "; " + kerf_text(plan.kerf_mm, metric) + " kerf") + "; of " + plan.stock + " " +
           total_text(plan.bought_mm, metric) + " bought for " + std::to_string(plan.pieces) +
-          (plan.pieces == 1 ? " piece, " : " pieces, ") + total_text(plan.offcut_mm, metric) + " offcuts; " +
+          (plan.pieces == 1 ? " piece" : " pieces") +
+          (plan.is_ripped() ? "" : ", " + total_text(plan.offcut_mm, metric) + " offcuts") + "; " +
           proof_text(plan, metric);
   return text + "; no allowance for knots and splits";
 }
@@ -43,12 +45,14 @@ void add_build_up(const facts::Facts& facts, std::vector<Row>& rows) {
   rows.push_back(row);
 }
 
-/// What no saw rips: by thickness and width, so long as the studs it goes on.
-void add_shims(const facts::Facts& facts, bool metric, std::vector<Row>& rows) {
-  for (const CutRow& cut : cut_list(facts, metric)) {
+/// What no saw rips: by thickness and width, so long as the studs it goes on; what waits by itself.
+void add_shims(const std::vector<CutRow>& cuts, bool metric, std::vector<Row>& rows) {
+  for (const CutRow& cut : cuts) {
     if (!cut.is_shim()) continue;
     const double length = cut.count * cut.length_mm / (metric ? 1000 : 304.8);
-    const auto known = std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return row.item == cut.stock; });
+    const auto known = std::find_if(rows.begin(), rows.end(), [&](const Row& row) {
+      return row.item == cut.stock && row.hold.has_value() == cut.hold.has_value();
+    });
     if (known != rows.end()) {
       known->quantity += length, known->buy += length;
       continue;
@@ -58,6 +62,7 @@ void add_shims(const facts::Facts& facts, bool metric, std::vector<Row>& rows) {
         {cut.stock, length, unit, length, unit,
          "before studs that stand back, thinner than a strip is ripped: shims in tapered pairs, or strips of "
          "card in layers, as long as the cut list has them"});
+    rows.back().hold = cut.hold;
   }
 }
 
@@ -174,16 +179,17 @@ std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric) {
                       basis_of(plan, size, pieces, metric) +
                           (plan.stock.starts_with("furring") ? std::string{rip_from_wider} : "")});
       rows.back().hold = plan.hold;
+      rows.back().sold_as = plan.sold_as;
     }
   return rows;
 }
 
-std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const std::vector<StockPlan>& plan) {
+std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const std::vector<CutRow>& cuts,
+                          const std::vector<StockPlan>& plan) {
   const bool metric = job.is_metric();
   std::vector<Row> rows = mortar_rows(job, facts);
   for (Row& row : stick_rows(plan, metric)) rows.push_back(std::move(row));
-  tell_boards(job, cut_list(facts, metric), rows);
-  add_shims(facts, metric, rows);
+  add_shims(cuts, metric, rows);
   add_build_up(facts, rows);
   add_sheets(job, facts, rows);
   add_backing_boards(job, facts, rows);

@@ -32,6 +32,7 @@ struct Row {
   bool by_pieces =
       false;  ///< so many pieces to a pack, whatever they leave of it: a full count leaves offcuts all the same
   std::optional<Hold> hold = {};  ///< while that stands nobody buys it
+  std::string sold_as = {};       ///< the item that a table of prices knows, where it is not this one
   bool to_order() const { return for_sale && !hold; }
   std::optional<double> cost() const;  ///< what is bought at that price, to a hundredth; nothing without a price
 };
@@ -101,7 +102,8 @@ std::optional<double> liner_over_seat_mm(const job::Job& job, const facts::Facts
 /// One row for every stock and length of stick.
 std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric);
 
-/// `plan` is the cutting plan of the job's own cut list.
-std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const std::vector<StockPlan>& plan);
+/// `plan` is the cutting plan of `cuts`, the job's own cut list.
+std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const std::vector<CutRow>& cuts,
+                          const std::vector<StockPlan>& plan);
 
 }  // namespace fallwright::takeoff

@@ -26,7 +26,7 @@ bool prints(const Sheet& sheet, const std::string& words) {
 }
 
 std::vector<Step> steps_in(const Drawn& d) {
-  return steps_of(d.model->job, {d.facts, d.cuts, {}, takeoff::take_off(d.model->job, d.facts, {}), d.judgement});
+  return steps_of(d.model->job, {d.facts, d.cuts, {}, takeoff::take_off(d.model->job, d.facts, {}, {}), d.judgement});
 }
 
 /// What stands in the plan's row that is called so.

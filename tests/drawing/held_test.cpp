@@ -343,7 +343,7 @@ TEST(Held, WaterFeltAndSeatWaitWithTheBase) {
   // stands on the base. In flat 2A, the same room without, all of it has its numbers.
   const auto step_of = [](const Drawn& d, const std::string& words) {
     const std::vector<Step> steps =
-        steps_of(d.model->job, {d.facts, d.cuts, {}, takeoff::take_off(d.model->job, d.facts, {}), d.judgement});
+        steps_of(d.model->job, {d.facts, d.cuts, {}, takeoff::take_off(d.model->job, d.facts, {}, {}), d.judgement});
     const auto found = std::find_if(steps.begin(), steps.end(),
                                     [&](const Step& step) { return step.what.find(words) != std::string::npos; });
     return found == steps.end() ? Step{} : *found;

@@ -42,7 +42,7 @@ TEST(LappedStrip, IsBoughtByTheEdgesLengthAndItsLaps) {
     EXPECT_NEAR(strip->edge_mm, along * inch, 0.01);
     EXPECT_NEAR(strip->length_mm, (along + 4) * inch, 0.01);
     EXPECT_NEAR(strip->width_mm(), 4 * inch, 0.01);
-    const auto rows = takeoff::take_off(d.model->job, d.facts, {});
+    const auto rows = takeoff::take_off(d.model->job, d.facts, {}, {});
     ASSERT_TRUE(strip_row(rows));
     EXPECT_NEAR(strip_row(rows)->buy, (along + 4) / 12., 1e-4);
     EXPECT_THAT(strip_row(rows)->basis, testing::HasSubstr("2\" on the base, 2\" up the frame"));
@@ -57,7 +57,7 @@ TEST(LappedStrip, IsBoughtByTheEdgesLengthAndItsLaps) {
   const Drawn turned_up = drawn_demo("tannery-lane-2a"), on_site = drawn_demo("coopers-yard-9");
   for (const Drawn* d : {&turned_up, &on_site}) {
     EXPECT_FALSE(takeoff::lapped_strip(d->model->job, d->facts)) << d->name;
-    EXPECT_FALSE(strip_row(takeoff::take_off(d->model->job, d->facts, {}))) << d->name;
+    EXPECT_FALSE(strip_row(takeoff::take_off(d->model->job, d->facts, {}, {}))) << d->name;
   }
 }
 
@@ -146,7 +146,7 @@ TEST(Backing, StandsInTheFramesOpenBaysAsHighAsWhatIsBondedToIt) {
     EXPECT_THAT(steps, testing::HasSubstr(told));
     EXPECT_THAT(steps, testing::HasSubstr(std::string{"the "} + carries + " is bonded to it"));
     EXPECT_TRUE(writes(d.sheet("bench-front"), "backing"));
-    const auto rows = takeoff::take_off(d.model->job, d.facts, {});
+    const auto rows = takeoff::take_off(d.model->job, d.facts, {}, {});
     const auto row =
         std::find_if(rows.begin(), rows.end(), [](const takeoff::Row& r) { return is(r, takeoff::Item::backing); });
     ASSERT_NE(row, rows.end());

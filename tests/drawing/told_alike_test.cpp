@@ -142,7 +142,7 @@ TEST(ToldAlike, EachUpstandHasItsOwnShareOfWhatIsBought) {
   for (const Drawn& d : rooms()) {
     std::size_t bought = 0;
     const auto plan = takeoff::plan_cuts(d.cuts, d.model->job.cuts, d.model->job.unit == job::UnitSystem::metric);
-    for (const takeoff::Row& row : takeoff::take_off(d.model->job, d.facts, plan))
+    for (const takeoff::Row& row : takeoff::take_off(d.model->job, d.facts, d.cuts, plan))
       if (row.item == "fasteners, upstands") bought = static_cast<std::size_t>(row.quantity);
     if (rejected_base({d.facts, d.cuts, {}, {}, d.judgement})) {  // none is told: they wait with the base
       ++held;
@@ -319,13 +319,18 @@ TEST(Drain, SaysWhereAlongItsWallATapeIsHooked) {
 
 TEST(Buy, CarriesTheBoardsThatStripsAreRippedFrom) {
   // Source: by hand: of Ferry Steps' strips two of 5/16 wait for nothing, and are 87-5/16 long: both, a cut of 1/8
-  // beside each, are 7/8 of a 2x4's 3-1/2, out of 8 ft. Each strip by itself would be a stick that nobody sells.
-  const Sheet& buy = drawn_demo("ferry-steps-3").sheet("buy");
-  const std::string words = read_through(buy);
-  EXPECT_THAT(words, testing::HasSubstr("1 stick of 8 ft 2x4, for furring rip 2 strips side by side from 1 of 2x4"));
-  EXPECT_THAT(words, testing::HasSubstr("4 more wait, on HOLD"));
+  // beside each, are 7/8 of a 2x4's 3-1/2, out of 8 ft; four that wait have a board of their own. A strip by itself
+  // would be a stick that nobody sells.
+  const Drawn& d = drawn_demo("ferry-steps-3");
+  const std::string words = read_through(d.sheet("buy"));
+  EXPECT_THAT(words, testing::HasSubstr("1 stick of 8 ft 2x4, for furring 2 strips ripped side by side"));
+  EXPECT_THAT(words, testing::HasSubstr("HOLD, see note 2x4, for furring"));
   EXPECT_THAT(words, testing::Not(testing::HasSubstr("furring 5/16")));
-  EXPECT_THAT(words, testing::HasSubstr("HOLD, see note furring 9/16"));
+  EXPECT_THAT(read_through(d.sheet("buy-reckoned")), testing::Not(testing::HasSubstr("furring 5/16")));
+  const std::string sticks = read_through(d.sheet("sticks"));
+  EXPECT_THAT(sticks, testing::HasSubstr("Q  87-5/16 x 5/16"));
+  EXPECT_THAT(sticks, testing::HasSubstr("1 board of 96, to rip"));
+  EXPECT_THAT(sticks, testing::ContainsRegex("for furring +4 pieces .*   HOLD T HOLD"));
 }
 
 }  // namespace

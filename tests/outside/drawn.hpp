@@ -51,10 +51,10 @@ inline Drawn drawn(const job::Job& job, bool studied = true) {
   const rules::Limits limits = rules::limits_for(job);
   d.facts = measure::measure(*d.model);
   if (studied) d.facts = study::with_studies(*d.model, d.facts, limits);
-  d.cuts = takeoff::cut_list(d.facts, job.unit == job::UnitSystem::metric);
-  const auto plan = takeoff::plan_cuts(d.cuts, job.cuts, job.unit == job::UnitSystem::metric);
   d.judgement = rules::judgement_of(job, d.facts, limits, rules::check(job, d.facts, limits));
-  d.rows = takeoff::take_off(job, d.facts, plan);
+  d.cuts = takeoff::cut_list(d.facts, job.is_metric(), takeoff::board_of(job), d.judgement.holds);
+  const auto plan = takeoff::plan_cuts(d.cuts, job.cuts, job.is_metric());
+  d.rows = takeoff::take_off(job, d.facts, d.cuts, plan);
   takeoff::hold_back(d.rows, d.cuts, job, d.facts, d.judgement.holds);
   d.sheets = draw(*d.model, {d.facts, d.cuts, plan, d.rows, d.judgement});
   return d;

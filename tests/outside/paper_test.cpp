@@ -33,9 +33,9 @@ struct Printed {
     const auto model = parts::build(job);
     const rules::Limits limits = rules::limits_for(job);
     const facts::Facts facts = study::with_studies(*model, measure::measure(*model), limits);
-    const auto cuts = takeoff::cut_list(facts, job.unit == job::UnitSystem::metric);
+    const auto cuts = takeoff::cut_list(facts, job.is_metric(), takeoff::board_of(job));
     const auto plan = takeoff::plan_cuts(cuts, job.cuts, job.unit == job::UnitSystem::metric);
-    const auto rows = takeoff::take_off(job, facts, plan);
+    const auto rows = takeoff::take_off(job, facts, cuts, plan);
     const rules::Judgement judgement = rules::judgement_of(job, facts, limits, rules::check(job, facts, limits));
     for (drawing::Sheet& sheet : drawing::draw(*model, {facts, cuts, plan, rows, judgement}))
       if (sheet.page.paper.width_mm > 0) sheets.push_back(std::move(sheet));

@@ -43,7 +43,7 @@ TEST(Held, FilesSaySoInAColumnOfTheirOwn) {
   EXPECT_THAT(rows, HasSubstr("supplier,hold\r\n\"mortar, bags\",1.600,ft3,,bags,"));
   EXPECT_THAT(rows, HasSubstr("\"" + std::string{base_waits} + "\"\r\n"));
   EXPECT_THAT(rows, HasSubstr("tile,17.000,ft2,2,boxes,"));
-  EXPECT_THAT(cuts, HasSubstr("\"" + std::string{bench_waits} + "\"\r\n"));
+  EXPECT_THAT(cuts, HasSubstr("\"" + std::string{bench_waits} + "\",\r\n"));
   const auto json = nlohmann::json::parse(report::to_json(waiting()));
   EXPECT_FALSE(json["takeoff"][0]["for_sale"].get<bool>());
   EXPECT_EQ(json["takeoff"][0]["hold"],
@@ -79,6 +79,41 @@ TEST(Held, AnOrderOfSeveralRoomsSaysSoToo) {
     EXPECT_EQ(free, 1);
     EXPECT_EQ(waits, 1);
   }
+}
+
+TEST(Held, FurringThatWaitsIsPlannedApartAndSaysSo) {
+  // Source: by hand: of two rooms one strip of 1/2 each goes on and two of 3/4 wait: a board for each kind, whose rows,
+  // stocks and sticks say which waits. What goes on is priced, once, as the stock it is.
+  takeoff::CutRow strip;
+  strip.stock = "furring 1/2 x 1-1/2\"", strip.mark = "A", strip.count = 1, strip.furring = true;
+  strip.length_mm = 90 * 25.4, strip.width_mm = 38.1, strip.thickness_mm = 12.7, strip.ends = "square";
+  strip.board = takeoff::Board{"2x4", 38.1, 88.9};
+  takeoff::CutRow held = strip;
+  held.stock = "furring 3/4 x 1-1/2\"", held.mark = "B", held.count = 2, held.thickness_mm = 19.05;
+  held.hold = takeoff::Hold{"base", "floor.fall-least", "floor falls enough"};
+  sample::Reported sample;
+  report::Report one = sample.report();
+  one.cuts = {strip, held};
+  one.plan = takeoff::plan_cuts(one.cuts, one.job.cuts, false);
+  one.rows = takeoff::stick_rows(one.plan, false);
+  one.job.buy.prices.prices = {{"2x4", "stick of 8 ft", 4, "", 1}};
+  one.job.buy.prices.file = "prices.csv";
+  const report::Report other = one;
+  const report::Together all = report::together({&one, &other});
+  const auto json = nlohmann::json::parse(report::to_json(all));
+  int waits = 0, free = 0;
+  for (const char* list : {"stocks", "sticks", "takeoff"}) {
+    ASSERT_EQ(json.at(list).size(), 2u) << list;
+    for (const auto& row : json.at(list)) ++(row.at("hold").is_null() ? free : waits);
+  }
+  EXPECT_EQ(free, 3);
+  EXPECT_EQ(waits, 3);
+  for (const auto& row : json.at("takeoff")) {
+    EXPECT_EQ(row.at("item"), "2x4, for furring");
+    EXPECT_EQ(row.at("buy"), 1) << "four of 3/4 with their cuts are 3-1/2 in";
+  }
+  EXPECT_EQ(json.at("cost").at("sum"), 8) << json.at("takeoff").dump();
+  EXPECT_THAT(report::sticks_csv(all), HasSubstr("hangs on the base"));
 }
 
 }  // namespace

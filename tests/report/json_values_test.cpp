@@ -175,7 +175,8 @@ TEST(JsonValues, OfChecksAndWhatIsBought) {
   EXPECT_EQ(json["takeoff"][0],
             R"({"item": "tile, walls", "quantity": 45.25, "unit": "ft2", "buy": 5.0, "buy_unit": "boxes",
     "basis": "back 30.0 ft2", "waste": 0.1, "pack": 10.0, "doubt": 0.02, "for_sale": true,
-    "instead": false, "price": 41.5, "cost": 207.5, "supplier": "the yard", "hold": null})"_json);
+    "instead": false, "price": 41.5, "cost": 207.5, "supplier": "the yard", "hold": null,
+    "sold_as": null})"_json);
   EXPECT_TRUE(json["takeoff"][1]["price"].is_null() && json["takeoff"][1]["cost"].is_null());
   EXPECT_EQ(
       json["cost"],
@@ -184,13 +185,15 @@ TEST(JsonValues, OfChecksAndWhatIsBought) {
             R"([{"mark": "A", "part_ids": ["x", "y"], "stock": "2x4", "length_mm": 263.525, "width_mm": 88.9,
     "thickness_mm": 38.1,
     "count": 2, "ends": "0.0 and 2.3 deg from square", "short_mm": 262.5, "fitted_mm": 1.7,
-    "sheet": false, "hold": null}])"_json);
+    "sheet": false, "hold": null, "rip_from": null}])"_json);
   EXPECT_EQ(json["sticks"], R"([{"stock": "2x4", "length_mm": 2438.4, "count": 1, "to_order": true,
-    "offcut_mm": 1905.0,
-    "pieces": [{"mark": "A", "length_mm": 263.525}, {"mark": "A", "length_mm": 263.525}]}])"_json);
+    "offcut_mm": 1905.0, "hold": null,
+    "pieces": [{"mark": "A", "length_mm": 263.525, "ripped_mm": 0.0, "lane": 0},
+    {"mark": "A", "length_mm": 263.525, "ripped_mm": 0.0, "lane": 0}]}])"_json);
   EXPECT_EQ(json["stocks"],
             R"([{"stock": "2x4", "pieces": 2, "kerf_mm": 3.175, "trim_mm": 3.25, "preferred": true,
-    "bought_mm": 2438.5, "least_mm": 2400.5, "offcut_mm": 1905.5, "proven": false, "fewest": true}])"_json);
+    "bought_mm": 2438.5, "least_mm": 2400.5, "offcut_mm": 1905.5, "proven": false, "fewest": true,
+    "hold": null, "sold_as": null}])"_json);
   EXPECT_EQ(json["files"], R"([{"path": "model.step", "bytes": 12, "sha256": "ab"}])"_json);
 }
 

@@ -46,12 +46,12 @@ struct Reported {
     job.bed.bag_yield_m3 = 0.45 * 0.028316846592;
   }
   report::Report report() const {
-    const auto cuts = takeoff::cut_list(facts, false);
+    const auto cuts = takeoff::cut_list(facts, false, takeoff::board_of(job));
     const auto plan = takeoff::plan_cuts(cuts, job.cuts, false);
     return {job,
             facts,
             rules::judgement_of(job, facts, rules::limits_for(job), rules::check(job, facts)),
-            takeoff::take_off(job, facts, plan),
+            takeoff::take_off(job, facts, cuts, plan),
             cuts,
             plan,
             {{"model.step", 12, "ab"}},

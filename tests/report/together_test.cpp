@@ -225,7 +225,7 @@ TEST(Together, TablesAndJsonHoldTheSameOrder) {
   EXPECT_EQ(sawn, pieces);
   EXPECT_EQ(json.at("rooms").size(), 3u);
   EXPECT_THAT(report::pieces_csv(all),
-              HasSubstr("S1,3,2x4,\"10-3/8\"\"\",263.525,88.900,38.100,square,A of 1-3,0.000,\r\n"));
+              HasSubstr("S1,3,2x4,\"10-3/8\"\"\",263.525,88.900,38.100,square,A of 1-3,0.000,,\r\n"));
   EXPECT_THAT(report::sticks_csv(all), HasSubstr("3 x S1 10-3/8"));
   EXPECT_THAT(report::packs_csv(all), HasSubstr("\"mortar, bags\""));
   EXPECT_THAT(report::rooms_csv(all), HasSubstr("\r\n3,sample alcove,left,"));

@@ -121,7 +121,7 @@ TEST(BuyList, EveryRowInFeetAndPounds) {
   const double cartridge = 10.1 * 231 / 128;
   const job::Job job = buyer();
   expect_rows(
-      takeoff::take_off(job, finished_room(), {}),
+      takeoff::take_off(job, finished_room(), {}, {}),
       {{"mortar, bed as set", 4, "ft3", 4.4, "ft3", 0.1, 0, "solid of the bed, 187 lb wet; with 10 % waste"},
        {"mortar, bed as spread", 4.4, "ft3", 4.4, "ft3", 0, 0, "a level line 1-1/4\" above the datum"},
        {"mortar, bags", 4.4, "ft3", 10, "bags", 0.1, 0.5,
@@ -159,7 +159,7 @@ TEST(BuyList, EveryRowInMetresAndLitres) {
   const double m2 = 0.09290304, litre = 28.316846592, ml = 16.387064;
   const double deck = 36 * 14.5 * in2 * 1e-6, sheet = 1.22 * 2.44;
   expect_rows(
-      takeoff::take_off(job, finished_room(), {}),
+      takeoff::take_off(job, finished_room(), {}, {}),
       {{"mortar, bed as set", 4 * litre, "L", 4.4 * litre, "L", 0.1, 0, "solid of the bed"},
        {"mortar, bed as spread", 4.4 * litre, "L", 4.4 * litre, "L", 0, 0, "a level line 32 mm above the datum"},
        {"mortar, bags", 4.4 * litre, "L", 10, "bags", 0.1, 0.5 * litre, "at 14.2 L"},
@@ -197,7 +197,7 @@ TEST(BuyList, SiteMixWithLimeTakesItsPartsOfEach) {
   job.buy.mix = {{1, 0.5, 4}, "", 47 * lb, 20 * lb, job::damp_sand_kg_m3, {}};
   const double water = 1000 * 0.028316846592 / lb,
                made = (94 / 3.15 + 20 / 2.3 + 320 / 2.65 + 0.09 * 434) / water / 0.85, share = 4.4 / made;
-  auto rows = takeoff::take_off(job, finished_room(), {});
+  auto rows = takeoff::take_off(job, finished_room(), {}, {});
   EXPECT_NEAR(row(rows, "cement").quantity, 94 * share, 1e-6);
   EXPECT_EQ(row(rows, "cement").unit, "lb");
   EXPECT_EQ(takeoff::bought(row(rows, "cement")), "3 bags");
@@ -208,12 +208,12 @@ TEST(BuyList, SiteMixWithLimeTakesItsPartsOfEach) {
   EXPECT_THAT(row(rows, "sand, damp and loose").basis, HasSubstr("1 : 0.50 : 4 by loose volume"));
   EXPECT_THAT(row(rows, "sand, damp and loose").basis, HasSubstr("about 377 lb dry"));
   job.buy.mix.sand_bag_kg = 50 * lb;
-  rows = takeoff::take_off(job, finished_room(), {});
+  rows = takeoff::take_off(job, finished_room(), {}, {});
   EXPECT_NEAR(row(rows, "sand, in bags").quantity, 320 * share * 1.04, 1e-6);
   EXPECT_EQ(takeoff::bought(row(rows, "sand, in bags")), "9 bags");
   job.unit = job::UnitSystem::metric;
   job.buy.mix.sand_bag_kg.reset();
-  rows = takeoff::take_off(job, finished_room(), {});
+  rows = takeoff::take_off(job, finished_room(), {}, {});
   EXPECT_NEAR(row(rows, "cement").quantity, 94 * share * lb, 1e-6);
   EXPECT_NEAR(row(rows, "hydrated lime").quantity, 20 * share * lb, 1e-6);
   EXPECT_NEAR(row(rows, "sand, damp and loose").quantity, 4 * share * 28.316846592, 1e-6);
@@ -224,7 +224,7 @@ TEST(BuyList, ATileOfItsOwnComesInBoxesOfItsOwn) {
   // ft2 with 10 % waste, and surface by surface 10 would be bought.
   job::Job job = buyer();
   job.buy.tile.own = {job::Tiled::floor, job::Tiled::threshold};
-  const auto rows = takeoff::take_off(job, finished_room(), {});
+  const auto rows = takeoff::take_off(job, finished_room(), {}, {});
   EXPECT_EQ(row(rows, "tile").buy, 6);
   EXPECT_EQ(row(rows, "tile, floor").buy, 2);
   EXPECT_EQ(row(rows, "tile, threshold").buy, 1);
@@ -260,7 +260,7 @@ TEST(BuyList, StudsThatStandBackAreFurred) {
   EXPECT_EQ(strip("shims 1/8 x 1-1/2\"").ends, "square, tapered to nothing at the head");
   EXPECT_NEAR(strip("shims 3/16 x 1-1/2\"").length_mm, 92.5 * in, 1e-9);
   const job::Job job = buyer();
-  const auto rows = takeoff::take_off(job, facts, takeoff::plan_cuts(cuts, job.cuts, false));
+  const auto rows = takeoff::take_off(job, facts, cuts, takeoff::plan_cuts(cuts, job.cuts, false));
   // No saw rips a strip under 1/4 in (common practice, no source): 92-1/2 in of shims are 7.71 ft.
   const auto plans = takeoff::plan_cuts(cuts, job.cuts, false);
   for (const char* thin : {"shims 3/16 x 1-1/2\"", "shims 1/8 x 1-1/2\""}) {
@@ -303,18 +303,18 @@ TEST(BuyList, WaterIsTwoEndsOfWhatTheBagSays) {
   job::Job job = buyer();
   job.unit = job::UnitSystem::metric;
   job.buy.water_greatest_mm3 = 3e6;
-  takeoff::Row water = row(takeoff::take_off(job, finished_room(), {}), "water for the mortar");
+  takeoff::Row water = row(takeoff::take_off(job, finished_room(), {}, {}), "water for the mortar");
   EXPECT_NEAR(water.quantity, 29.04, 1e-6);
   EXPECT_NEAR(water.buy, 29.04, 1e-6);
   job.buy.water_least_mm3 = 2e6;
-  water = row(takeoff::take_off(job, finished_room(), {}), "water for the mortar");
+  water = row(takeoff::take_off(job, finished_room(), {}, {}), "water for the mortar");
   EXPECT_NEAR(water.quantity, 19.36, 1e-6);
   EXPECT_NEAR(water.buy, 29.04, 1e-6);
   EXPECT_EQ(water.unit, "L");
   EXPECT_THAT(water.basis, HasSubstr("from 19.36 to 29.04 L for 9.68 bags"));
   job.unit = job::UnitSystem::inch;
   job.buy.water_greatest_mm3.reset();
-  water = row(takeoff::take_off(job, finished_room(), {}), "water for the mortar");
+  water = row(takeoff::take_off(job, finished_room(), {}, {}), "water for the mortar");
   EXPECT_NEAR(water.buy, 19.36e6 / (231 * in3), 1e-6);
   EXPECT_EQ(water.buy_unit, "gal");
 }
@@ -325,7 +325,7 @@ TEST(BuyList, NoFeltOnASlabAndNoAdhesiveWithoutASeat) {
   job.floor.kind = job::FloorKind::slab;
   facts::Facts facts = finished_room();
   facts.finish.seat_bond_mm2 = 0;
-  for (const takeoff::Row& r : takeoff::take_off(job, facts, {})) {
+  for (const takeoff::Row& r : takeoff::take_off(job, facts, {}, {})) {
     EXPECT_NE(r.item, "felt under the bed");
     EXPECT_NE(r.item, "construction adhesive");
   }
@@ -335,7 +335,7 @@ TEST(BuyList, AFloorThatIsNotTiledIsItsOwnWaterproofing) {
   // Source: by hand: 65.5 - 12.5 ft2, and the laps.
   job::Job job = buyer();
   job.buy.tile.surfaces = {job::Tiled::threshold, job::Tiled::walls};
-  const auto rows = takeoff::take_off(job, finished_room(), {});
+  const auto rows = takeoff::take_off(job, finished_room(), {}, {});
   EXPECT_NEAR(row(rows, "waterproofing").quantity, 53 + 10 / 3., 1e-6);
   EXPECT_NEAR(row(rows, "bonding mortar").quantity, 46.5 * 0.1875 / 12, 1e-6);
 }
@@ -357,7 +357,7 @@ TEST(BuyList, ADeckTakesTheSawsCutOutOfASheet) {
                       {0, 0}}};
     job::Job job = buyer();
     job.cuts.kerf = job::Length::inches(kerf);
-    const takeoff::Row r = row(takeoff::take_off(job, facts, {}), "deck sheet 3/4\"");
+    const takeoff::Row r = row(takeoff::take_off(job, facts, {}, {}), "deck sheet 3/4\"");
     return r.quantity * (1 + r.waste) / r.pack;
   };
   EXPECT_NEAR(share(48, 40, 0.125), 1, 1e-9);

@@ -73,7 +73,7 @@ TEST(Cost, WhatIsOnlyToldCostsNothingAndAnotherWayIsSummedApart) {
                            {"water for the site mix", "gal", 1000, ""}};
   facts::Facts facts;
   facts.bed.set_mm3 = facts.bed.spread_mm3 = 1.45 * 0.028316846592 * 1e9;
-  const auto rows = takeoff::take_off(job, facts, {});
+  const auto rows = takeoff::take_off(job, facts, {}, {});
   const takeoff::Cost cost = takeoff::cost_of(rows);
   EXPECT_EQ(cost.sum, 32) << "four bags";
   ASSERT_TRUE(cost.instead);

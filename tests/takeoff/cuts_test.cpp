@@ -1,6 +1,7 @@
 // Cut list.
 #include <random>
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "support/imperial.hpp"
@@ -148,80 +149,144 @@ TEST(CutList, KeepsEveryPiece) {
   EXPECT_EQ(count, 60);
 }
 
+/// Strips of so many inches' thickness and length, out of a 2x4.
+takeoff::CutRow strip_of(double thick_in, int count, double long_in = 87.3125) {
+  takeoff::CutRow cut;
+  cut.mark = "A", cut.stock = "furring", cut.furring = true, cut.count = count;
+  cut.length_mm = long_in * 25.4, cut.width_mm = 1.5 * 25.4, cut.thickness_mm = thick_in * 25.4;
+  cut.board = takeoff::Board{"2x4", 1.5 * 25.4, 3.5 * 25.4};
+  return cut;
+}
+takeoff::CutRow framing_of(const char* stock, double long_in) {
+  takeoff::CutRow cut;
+  cut.mark = "B", cut.stock = stock, cut.count = 1, cut.length_mm = long_in * 25.4;
+  return cut;
+}
+job::Cuts ripped_out_of(const std::vector<double>& feet) {
+  job::Cuts how;
+  how.sticks.clear();
+  for (const double ft : feet) how.sticks.push_back(job::Length::feet(ft));
+  how.kerf = how.trim = job::Length::inches(0.125);
+  return how;
+}
+
 TEST(Ripping, StripsOfAnyThicknessShareABoard) {
   // Source: by hand: 9/16, 1/2, 7/16, 3/8 and twice 5/16 are 2-1/2, with a cut of 1/8 beside each 3-1/4 of a 2x4's
   // 3-1/2; one of 1/4 more makes 3-5/8. A strip of 87-5/16 comes out of 8 ft. Shims of 1/8 are not ripped.
-  job::Job job = sample::alcove();
-  job.walls.stock.name = "2x4", job.walls.stock.kind = job::StockKind::timber;
-  job.walls.stock.thickness = job::Length::inches(1.5), job.walls.stock.depth = job::Length::inches(3.5);
-  job.cuts.sticks = {job::Length::feet(12), job::Length::feet(8), job::Length::feet(6)};
-  job.cuts.kerf = job.cuts.trim = job::Length::inches(0.125);
+  const job::Cuts how = ripped_out_of({12, 8, 6});
   std::vector<takeoff::CutRow> cuts;
-  const auto add = [&](double thick_in, int count, const char* name) {
-    takeoff::CutRow cut;
-    cut.stock = name, cut.furring = true, cut.count = count;
-    cut.length_mm = 87.3125 * 25.4, cut.width_mm = 1.5 * 25.4, cut.thickness_mm = thick_in * 25.4;
-    cuts.push_back(cut);
-  };
-  EXPECT_EQ(takeoff::ripped_together(job, cuts), "");
-  for (const double thick : {0.5625, 0.5, 0.4375, 0.375}) add(thick, 1, "furring");
-  add(0.3125, 2, "furring"), add(0.125, 9, "shims 1/8 x 1-1/2\"");
-  EXPECT_EQ(takeoff::ripped_together(job, cuts),
-            "all 6 strips side by side from 1 of 2x4, 8 ft long, a saw cut of 1/8\" beside each");
-  add(0.25, 1, "furring");
-  EXPECT_EQ(takeoff::boards_to_rip(job, cuts)->count, 2);
-  cuts.back().width_mm = 1.75 * 25.4;
-  EXPECT_FALSE(takeoff::boards_to_rip(job, cuts)) << "wider than the board is thick";
-  cuts.back().width_mm = 1.5 * 25.4, cuts.back().length_mm = 12 * 304.8;
-  EXPECT_FALSE(takeoff::boards_to_rip(job, cuts)) << "longer than any on offer, its ends trimmed";
+  for (const double thick : {0.5625, 0.5, 0.4375, 0.375}) cuts.push_back(strip_of(thick, 1));
+  cuts.push_back(strip_of(0.3125, 2)), cuts.push_back(strip_of(0.125, 9));
+  cuts.back().stock = "shims 1/8 x 1-1/2\"";
+  auto plans = takeoff::plan_cuts(cuts, how, false);
+  ASSERT_EQ(plans.size(), 1u);
+  EXPECT_EQ(plans[0].stock, "2x4, for furring");
+  EXPECT_EQ(plans[0].sold_as, "2x4");
+  ASSERT_EQ(plans[0].sticks.size(), 1u);
+  EXPECT_NEAR(plans[0].sticks[0].length_mm, 8 * 304.8, 1e-9);
+  EXPECT_EQ(plans[0].sticks[0].pieces.size(), 6u);
+  EXPECT_TRUE(plans[0].proven() && plans[0].fewest);
+  auto rows = takeoff::stick_rows(plans, false);
+  ASSERT_EQ(rows.size(), 1u) << "one row, whatever the thicknesses";
+  EXPECT_EQ(takeoff::bought(rows[0]), "1 stick of 8 ft");
+  EXPECT_EQ(rows[0].basis.substr(0, rows[0].basis.find(';')),
+            "6 strips ripped side by side, a saw cut of 1/8\" beside each");
+  cuts.push_back(strip_of(0.25, 1));
+  plans = takeoff::plan_cuts(cuts, how, false);
+  EXPECT_EQ(takeoff::bought(takeoff::stick_rows(plans, false).at(0)), "2 sticks of 8 ft");
+  EXPECT_FALSE(plans[0].fewest);
+  // (3-1/4 + 3/8) x 87-5/16 of strips and cuts over 3-1/2 + 1/8 across is a board's length: no two ways about one.
+  EXPECT_NEAR(plans[0].least_mm, 8 * 304.8, 1e-9);
 }
 
-TEST(Ripping, StripsThatWaitAreToldAndNoBoardIsCountedForThem) {
-  // Source: by hand: three strips of 1 in and their cuts of 1/8 fill 3-3/8 of a 2x4's 3-1/2; six take two boards.
-  job::Job job = sample::alcove();
-  job.walls.stock.name = "2x4", job.walls.stock.kind = job::StockKind::timber;
-  job.walls.stock.thickness = job::Length::inches(1.5), job.walls.stock.depth = job::Length::inches(3.5);
-  job.cuts.sticks = {job::Length::feet(8)};
-  job.cuts.kerf = job.cuts.trim = job::Length::inches(0.125);
-  takeoff::CutRow cut;
-  cut.stock = "furring 1 x 1-1/2\"", cut.furring = true, cut.count = 3;
-  cut.length_mm = 90 * 25.4, cut.width_mm = 1.5 * 25.4, cut.thickness_mm = 25.4;
-  std::vector<takeoff::CutRow> cuts{cut, cut};
-  EXPECT_EQ(takeoff::boards_to_rip(job, cuts)->count, 2);
+TEST(Ripping, AStripFillsItsBoardToTheLastCut) {
+  // Source: by hand: two of 1-5/8 with their cuts are 3-1/2, at the limit and inside; of 1-11/16 they are 3-5/8.
+  const auto boards = [&](double thick_in) {
+    return takeoff::plan_cuts({strip_of(thick_in, 2)}, ripped_out_of({8}), false).at(0).sticks.size();
+  };
+  EXPECT_EQ(boards(1.625), 1u);
+  EXPECT_EQ(boards(1.6875), 2u);
+  EXPECT_EQ(boards(3.5), 2u) << "as thick as the board is wide: no cut";
+}
+
+TEST(Ripping, ShortStripsOfOneThicknessLieEndToEnd) {
+  // Source: by hand: between its trimmed ends a board of 8 ft has 95-3/4; two strips of 47-3/4 and the cut between them
+  // are 95-5/8, of 47-7/8 95-7/8. Four lanes of 3/4 with their cuts fill a 2x4: eight strips or four.
+  const auto boards = [&](double long_in) {
+    return takeoff::plan_cuts({strip_of(0.75, 8, long_in)}, ripped_out_of({8}), false).at(0).sticks.size();
+  };
+  EXPECT_EQ(boards(47.75), 1u);
+  EXPECT_EQ(boards(47.875), 2u);
+}
+
+TEST(Ripping, StripsThatWaitHaveBoardsOfTheirOwn) {
+  // Source: by hand: three strips of 1 in and their cuts of 1/8 fill 3-3/8 of a 2x4's 3-1/2; three that wait may not
+  // take what is bought for those that do not.
+  const job::Cuts how = ripped_out_of({8});
+  std::vector<takeoff::CutRow> cuts{strip_of(0.5, 3), strip_of(0.5, 3)};
+  EXPECT_EQ(takeoff::plan_cuts(cuts, how, false).size(), 1u);
   cuts[1].hold = takeoff::Hold{"base", "floor.fall-least", "floor falls enough"};
-  EXPECT_EQ(takeoff::boards_to_rip(job, cuts)->count, 1);
-  const std::string one =
-      "3 strips side by side from 1 of 2x4, 8 ft long, a saw cut of 1/8\" beside each; 3 more wait, on HOLD";
-  EXPECT_EQ(takeoff::ripped_together(job, cuts), one);
-  std::vector<takeoff::Row> rows(2);
-  for (takeoff::Row& row : rows) row.basis = "3 pieces" + std::string{takeoff::rip_from_wider} + ": all 6 strips";
-  rows[1].hold = cuts[1].hold;
-  takeoff::tell_boards(job, cuts, rows);
-  EXPECT_EQ(rows[0].basis, "3 pieces; not sold so thin: rip from wider stock: " + one);
-  EXPECT_EQ(rows[1].basis, "3 pieces; not sold so thin: rip from wider stock");
-  cuts[0].hold = cuts[1].hold;
-  EXPECT_FALSE(takeoff::boards_to_rip(job, cuts));
+  const auto plans = takeoff::plan_cuts(cuts, how, false);
+  ASSERT_EQ(plans.size(), 2u);
+  EXPECT_EQ(plans[0].pieces, 3);
+  EXPECT_FALSE(plans[0].hold);
+  ASSERT_TRUE(plans[1].hold);
+  EXPECT_EQ(plans[1].hold->on, "base");
+  const auto rows = takeoff::stick_rows(plans, false);
+  EXPECT_TRUE(rows[0].to_order());
+  EXPECT_FALSE(rows[1].to_order());
+}
+
+TEST(Ripping, BoardsArePricedAsTheStockTheyAre) {
+  // Source: by hand: a table knows 2x4, once; what has no price is named once.
+  std::vector<takeoff::Row> rows = takeoff::stick_rows(
+      takeoff::plan_cuts({strip_of(0.5, 1), framing_of("2x4", 90)}, ripped_out_of({8}), false), false);
+  ASSERT_EQ(rows.size(), 2u);
+  EXPECT_THAT(takeoff::cost_of(rows).missing, testing::ElementsAre("'2x4' by the stick of 8 ft"));
+  takeoff::set_prices(rows, {{"2x4", "stick of 8 ft", 4.5, "", 1}});
+  EXPECT_NEAR(takeoff::cost_of(rows).sum.value_or(0), 9, 1e-9);
+  EXPECT_TRUE(takeoff::cost_of(rows).missing.empty());
 }
 
 TEST(Ripping, BoardsAreOfAPreferredLengthWhereOneHoldsTheStrips) {
   // Source: by hand: a strip of 46 in comes out of 6, 8 or 12 ft, one of 94 out of 8 with 1/8 off each end, one of 110
-  // out of 12 ft alone.
+  // out of 12 ft alone, one of 150 out of none: 14 ft to order, which takes the short one too.
+  job::Cuts how = ripped_out_of({6, 8, 12});
+  const auto board = [&](double strip_in) {
+    return takeoff::plan_cuts({strip_of(0.5, 1, strip_in)}, how, false).at(0).sticks.at(0);
+  };
+  EXPECT_NEAR(board(46).length_mm / 304.8, 6, 1e-9);
+  how.preferred = {job::Length::feet(8)};
+  EXPECT_NEAR(board(46).length_mm / 304.8, 8, 1e-9);
+  EXPECT_NEAR(board(94).length_mm / 304.8, 8, 1e-9);
+  EXPECT_NEAR(board(110).length_mm / 304.8, 12, 1e-9) << "the preferred one is too short";
+  EXPECT_FALSE(board(110).to_order);
+  const auto plan = takeoff::plan_cuts({strip_of(0.5, 1, 46), strip_of(0.75, 1, 150)}, how, false).at(0);
+  ASSERT_EQ(plan.sticks.size(), 1u);
+  EXPECT_TRUE(plan.sticks[0].to_order);
+  EXPECT_NEAR(plan.sticks[0].length_mm / 304.8, 14, 1e-9);
+}
+
+TEST(Ripping, ABoardIsKnownWhereItIsTimberAndThickEnough) {
+  // Source: by hand: a strip 1-1/2 wide comes out of a 2x4; one 1-3/4 wide does not, nor any out of a steel stud.
+  facts::Facts facts;
+  for (const double wide : {1.5, 1.75}) {
+    facts::Part stud;
+    stud.id = "wall-left/stud-0" + std::to_string(facts.parts.size() + 1);
+    stud.bbox_mm = {0, 0, 0, wide * 25.4, 3.5 * 25.4, 90 * 25.4};
+    facts.parts.push_back(stud);
+    facts.room.studs.push_back({stud.id, job::Side::left, facts::Before::base, 0, 12.7, 12.7, 12.7});
+  }
   job::Job job = sample::alcove();
   job.walls.stock.name = "2x4", job.walls.stock.kind = job::StockKind::timber;
   job.walls.stock.thickness = job::Length::inches(1.5), job.walls.stock.depth = job::Length::inches(3.5);
-  job.cuts.sticks = {job::Length::feet(6), job::Length::feet(8), job::Length::feet(12)};
-  job.cuts.kerf = job.cuts.trim = job::Length::inches(0.125);
-  const auto board_ft = [&](double strip_in) {
-    takeoff::CutRow cut;
-    cut.stock = "furring", cut.furring = true, cut.count = 1;
-    cut.length_mm = strip_in * 25.4, cut.width_mm = 1.5 * 25.4, cut.thickness_mm = 0.5 * 25.4;
-    return takeoff::boards_to_rip(job, {cut})->length_mm / 304.8;
-  };
-  EXPECT_NEAR(board_ft(46), 6, 1e-9);
-  job.cuts.preferred = {job::Length::feet(8)};
-  EXPECT_NEAR(board_ft(46), 8, 1e-9);
-  EXPECT_NEAR(board_ft(94), 8, 1e-9);
-  EXPECT_NEAR(board_ft(110), 12, 1e-9) << "the preferred one is too short";
+  const auto cuts = takeoff::cut_list(facts, false, takeoff::board_of(job));
+  ASSERT_EQ(cuts.size(), 2u);
+  EXPECT_EQ(cuts[0].board.has_value(), cuts[0].width_mm < 39);
+  EXPECT_EQ(cuts[1].board.has_value(), cuts[1].width_mm < 39);
+  EXPECT_NE(cuts[0].board.has_value(), cuts[1].board.has_value());
+  job.walls.stock.kind = job::StockKind::steel_stud;
+  EXPECT_FALSE(takeoff::board_of(job));
 }
 
 }  // namespace

@@ -127,7 +127,7 @@ TEST(Mortar, NoLessIsBoughtThanTheBedWeighsWhateverTheMix) {
     facts.bed.spread_mm3 = facts.bed.set_mm3 * between(0.9, 1.5);
     const double worst = facts.bed.set_mm3 * between(1, 1.2);
     facts.room.worst = {{facts::worst_mortar, facts.bed.set_mm3, 0, worst, "", 0, "mm3"}};
-    const auto rows = takeoff::take_off(job, facts, {});
+    const auto rows = takeoff::take_off(job, facts, {}, {});
     const double solids = job.bed.density_kg_m3 / (1 + job::water_share(*job.bed.wetness)),
                  bed = std::max(facts.bed.set_mm3, facts.bed.spread_mm3) + worst - facts.bed.set_mm3;
     EXPECT_GE(bought_kg(rows, job), solids * bed * 1e-9 * (1 - 1e-9)) << n;
@@ -141,7 +141,7 @@ TEST(Mortar, MoreBedNeverTakesFewerBags) {
   job.buy.mix = mix_of(0.25, 4);
   double bags = 0, cement = 0, sand = 0, batches = 0;
   for (double ft3 = 0.1; ft3 < 8; ft3 += 0.037) {
-    const auto rows = takeoff::take_off(job, bed_of(ft3), {});
+    const auto rows = takeoff::take_off(job, bed_of(ft3), {}, {});
     for (auto& [item, before] : {std::pair<const char*, double*>{"mortar, bags", &bags},
                                  {"cement", &cement},
                                  {"sand, damp and loose", &sand},
@@ -159,17 +159,17 @@ TEST(Mortar, BagsCoverWhatReadingsMayAdd) {
   job.bed.bag_yield_m3 = 0.45 * ft3_m3;
   job.bed.waste = 0;
   facts::Facts facts = bed_of(3.6 * 0.45);
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "mortar, bags")->buy, 4);
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "mortar, bags")->buy, 4);
   facts.room.worst = {{facts::worst_mortar, 3.6 * 0.45 * ft3_mm3, 0, 4.2 * 0.45 * ft3_mm3, "", 0, "mm3"}};
-  const takeoff::Row bags = *row_of(takeoff::take_off(job, facts, {}), "mortar, bags");
+  const takeoff::Row bags = *row_of(takeoff::take_off(job, facts, {}, {}), "mortar, bags");
   EXPECT_EQ(bags.buy, 5);
   EXPECT_NEAR(bags.quantity, 3.6 * 0.45, 1e-9);
   EXPECT_NEAR(bags.doubt, 0.6 * 0.45, 1e-9);
   EXPECT_THAT(bags.basis, HasSubstr("up to 1.89 ft3 if readings are off by their tolerances"));
   facts.bed.spread_mm3 = 4.5 * 0.45 * ft3_mm3;  // the floor lies under both alike: 4.5 + 0.6
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "mortar, bags")->buy, 6);
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "mortar, bags")->buy, 6);
   facts.room.worst[0].unknown = "no bed could be built there";
-  EXPECT_THAT(row_of(takeoff::take_off(job, facts, {}), "mortar, bags")->basis, HasSubstr("is not known"));
+  EXPECT_THAT(row_of(takeoff::take_off(job, facts, {}, {}), "mortar, bags")->basis, HasSubstr("is not known"));
 }
 
 TEST(Mortar, TheBedWeighsWhatItIsMadeOf) {
@@ -199,10 +199,10 @@ TEST(Mortar, AYieldThatMakesItLighterThanMortarIsWarnedOf) {
   job::Job job = sample::alcove();
   job.bed.bag_kg = 60 * lb;
   job.bed.bag_yield_m3 = 0.7 * ft3_m3;
-  EXPECT_THAT(row_of(takeoff::take_off(job, bed_of(1), {}), "mortar, bags")->basis,
+  EXPECT_THAT(row_of(takeoff::take_off(job, bed_of(1), {}, {}), "mortar, bags")->basis,
               HasSubstr("lighter than any mortar"));
   job.bed.bag_yield_m3 = 0.5 * ft3_m3;
-  const auto rows = takeoff::take_off(job, bed_of(1), {});
+  const auto rows = takeoff::take_off(job, bed_of(1), {}, {});
   EXPECT_THAT(row_of(rows, "mortar, bags")->basis, HasSubstr("120 lb/ft3 of dry mix"));
   EXPECT_THAT(row_of(rows, "mortar, bags")->basis, Not(HasSubstr("lighter")));
 }
@@ -213,10 +213,10 @@ TEST(Mortar, ABedThatRibsSinkIntoIsTheSofterOne) {
   job.buy.mix = mix_of(0, 5);
   job.base.underside = job::Underside::shell;
   EXPECT_EQ(job::wetness_of(job), Wetness::soft);
-  const auto soft = takeoff::take_off(job, bed_of(1), {});
+  const auto soft = takeoff::take_off(job, bed_of(1), {}, {});
   job.base.ribs = {};
   EXPECT_EQ(job::wetness_of(job), Wetness::stiff);
-  const auto stiff = takeoff::take_off(job, bed_of(1), {});
+  const auto stiff = takeoff::take_off(job, bed_of(1), {}, {});
   EXPECT_GT(row_of(soft, "water for the site mix")->buy, 1.5 * row_of(stiff, "water for the site mix")->buy);
   EXPECT_THAT(row_of(soft, "water for the site mix")->basis, HasSubstr("ribs sink in"));
   EXPECT_THAT(row_of(stiff, "water for the site mix")->basis, HasSubstr("a clump must hold and not drip"));
@@ -232,7 +232,7 @@ TEST(Mortar, WhatDampSandBringsIsNotPoured) {
   job.unit = job::UnitSystem::metric;
   job.bed.waste = 0;
   job.buy.batch_mm3 = 12e6;
-  const auto rows = takeoff::take_off(job, bed_of(1), {});
+  const auto rows = takeoff::take_off(job, bed_of(1), {}, {});
   const takeoff::Row& water = *row_of(rows, "water for the site mix");
   const job::Mortar m3 = job::mortar_of(job.buy.mix, Wetness::stiff);
   EXPECT_NEAR(water.quantity, 0.16 * m3.solids_kg() * ft3_m3, 1e-6);
@@ -242,7 +242,7 @@ TEST(Mortar, WhatDampSandBringsIsNotPoured) {
       HasSubstr(units::water_text((0.16 * m3.solids_kg() - 0.04 * m3.sand_kg) * 12e3, true) + " of water poured"));
   EXPECT_THAT(row_of(rows, "mortar, batches")->basis, HasSubstr(takeoff::one_batch(job)));
   job.buy.mix.sand_kg_m3 = job::dry_sand_kg_m3;
-  const auto dry = takeoff::take_off(job, bed_of(1), {});
+  const auto dry = takeoff::take_off(job, bed_of(1), {}, {});
   EXPECT_EQ(row_of(dry, "water for the site mix")->buy, row_of(dry, "water for the site mix")->quantity);
 }
 
@@ -262,10 +262,10 @@ TEST(Mortar, SandIsBoughtAsItIsMeasured) {
   // of it by volume than of damp sand, never less by mass of the same mix.
   job::Job job = sample::alcove();
   job.buy.mix = mix_of(0, 5);
-  const auto damp = takeoff::take_off(job, bed_of(1), {});
+  const auto damp = takeoff::take_off(job, bed_of(1), {}, {});
   job.buy.mix.sand_kg_m3 = 100 * job::lb_ft3;
   job.buy.mix.parts = {1, 0, 4};  // as many pounds of sand to a bag of cement
-  const auto dry = takeoff::take_off(job, bed_of(1), {});
+  const auto dry = takeoff::take_off(job, bed_of(1), {}, {});
   EXPECT_NEAR(row_of(dry, "sand, dry and loose")->buy, row_of(damp, "sand, damp and loose")->buy * 0.8, 1e-9);
   EXPECT_DOUBLE_EQ(row_of(dry, "cement")->quantity, row_of(damp, "cement")->quantity);
   EXPECT_THAT(row_of(damp, "sand, damp and loose")->basis, HasSubstr("a measure of it dry holds 14 to 34 % more"));
@@ -283,7 +283,7 @@ TEST(Mortar, SandInBagsIsBoughtByWhatIsInThem) {
     job.buy.mix = mix_of(0, 5);
     job.buy.mix.sand_bag_kg = 25;
     if (!damp) job.buy.mix.sand_kg_m3 = job::dry_sand_kg_m3;
-    const auto rows = takeoff::take_off(job, bed_of(1), {});
+    const auto rows = takeoff::take_off(job, bed_of(1), {}, {});
     const double most = std::max(job::mortar_of(job.buy.mix, Wetness::stiff).sand_kg,
                                  job::mortar_of(job.buy.mix, Wetness::soft).sand_kg);
     const takeoff::Row& sand = *row_of(rows, "sand, in bags");
@@ -300,7 +300,7 @@ TEST(Mortar, TheFirstBatchMustStillBeGoodWhenTheLastLies) {
   job.bed.bag_yield_m3 = 0.45 * ft3_m3;
   job.buy.batch_mm3 = 0.45 * ft3_mm3;
   job.buy.batch_minutes = 15;
-  const auto basis = [&] { return row_of(takeoff::take_off(job, bed_of(1.5), {}), "mortar, batches")->basis; };
+  const auto basis = [&] { return row_of(takeoff::take_off(job, bed_of(1.5), {}, {}), "mortar, batches")->basis; };
   EXPECT_THAT(basis(), HasSubstr("15 minutes each, 60 until the base can be pressed in: read on the bag"));
   EXPECT_THAT(basis(), HasSubstr("each of 1.00 of a bag"));
   job.bed.working_minutes = 60;
@@ -316,7 +316,7 @@ TEST(Mortar, TheFirstBatchMustStillBeGoodWhenTheLastLies) {
   facts::Facts built = bed_of(1.5);
   built.site_built.emplace();
   job.buy.batch_minutes = 60;
-  const std::string on_site = row_of(takeoff::take_off(job, built, {}), "mortar, batches")->basis;
+  const std::string on_site = row_of(takeoff::take_off(job, built, {}, {}), "mortar, batches")->basis;
   EXPECT_THAT(on_site, HasSubstr("240 in all: each is packed and screeded before the next is mixed"));
   EXPECT_THAT(on_site, Not(HasSubstr("stiffens")));
 }

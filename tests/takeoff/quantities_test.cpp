@@ -26,7 +26,8 @@ const takeoff::Row& row(const std::vector<takeoff::Row>& rows, const std::string
 
 std::vector<takeoff::Row> take_off(const job::Job& job, const facts::Facts& facts) {
   const bool metric = job.unit == job::UnitSystem::metric;
-  return takeoff::take_off(job, facts, takeoff::plan_cuts(takeoff::cut_list(facts, metric), job.cuts, metric));
+  const auto cuts = takeoff::cut_list(facts, metric, takeoff::board_of(job));
+  return takeoff::take_off(job, facts, cuts, takeoff::plan_cuts(cuts, job.cuts, metric));
 }
 
 facts::Facts bed_of(double ft3) {

@@ -31,7 +31,7 @@ TEST(Supplies, SiteMixIsBoughtInBags) {
   job.buy.mix = {{1, 0, 5}, "", 94 * 0.45359237, 50 * 0.45359237, job::damp_sand_kg_m3, {}};
   facts::Facts facts;
   facts.bed.set_mm3 = facts.bed.spread_mm3 = 10 * ft3;
-  const auto rows = takeoff::take_off(job, facts, {});
+  const auto rows = takeoff::take_off(job, facts, {}, {});
   const auto *cement = row_of(rows, "cement"), *sand = row_of(rows, "sand, damp and loose");
   ASSERT_TRUE(cement && sand);
   EXPECT_EQ(takeoff::bought(*cement), "3 bags");
@@ -48,7 +48,7 @@ TEST(Supplies, WaterComesAsABand) {
   job.buy.water_least_mm3 = 4 * pint, job.buy.water_greatest_mm3 = 5 * pint;
   facts::Facts facts;
   facts.bed.set_mm3 = 1.23511 * ft3;
-  const auto rows = takeoff::take_off(job, facts, {});
+  const auto rows = takeoff::take_off(job, facts, {}, {});
   const auto* water = row_of(rows, "water for the mortar");
   ASSERT_TRUE(water);
   EXPECT_NEAR(water->quantity, 3.019 * 4 / 8, 1e-3);
@@ -80,7 +80,8 @@ TEST(Supplies, AThresholdBuiltOnSiteIsToldByItsSolid) {
   EXPECT_NEAR(found->inner_mm, 5.5 * in, 1e-9);
   EXPECT_NEAR(found->outer_mm, 5.5625 * in, 1e-9);
   EXPECT_FALSE(found->laid_on_mm) << "over a liner nobody said it";
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "threshold, rough"), nullptr) << "its mortar is the top coat's";
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "threshold, rough"), nullptr)
+      << "its mortar is the top coat's";
   facts.facets[0].flow[1] = -1;
   EXPECT_NEAR(takeoff::threshold_of(job, facts)->inner_mm, 5.5625 * in, 1e-9);
   job.base.site.waterproofing = job::Waterproofing::bonded;
@@ -88,7 +89,7 @@ TEST(Supplies, AThresholdBuiltOnSiteIsToldByItsSolid) {
   job.base.threshold.finish = inches(0.75);
   EXPECT_EQ(takeoff::threshold_of(job, facts)->laid_on_mm, 0.75 * in);
   facts.site_built->forms_mm = 60 * in;
-  const auto rows = takeoff::take_off(job, facts, {});
+  const auto rows = takeoff::take_off(job, facts, {}, {});
   ASSERT_TRUE(row_of(rows, "threshold, rough"));
   EXPECT_NEAR(row_of(rows, "threshold, rough")->quantity, 5, 1e-6);
   // It stands on the bed, whose solid lies under it too: before that a form holds the bed.
@@ -148,7 +149,7 @@ TEST(Supplies, MortarOverALinerIsThatOfBedAndTopCoat) {
   coat.id = "base", coat.which = sample::part_id("base"), coat.volume_mm3 = 1 * ft3;
   facts.parts = {coat};
   const auto bags = [&] {
-    for (const takeoff::Row& row : takeoff::take_off(job, facts, {}))
+    for (const takeoff::Row& row : takeoff::take_off(job, facts, {}, {}))
       if (row.item == "mortar, bags") return row;
     throw std::logic_error{"no bags"};
   };
@@ -168,9 +169,9 @@ TEST(Supplies, WhatHoldsMortarBuiltOnSiteIsBoughtByItsSides) {
   facts::Facts facts;
   facts.site_built.emplace();
   facts.site_built->bed_top_mm2 = 1440 * in * in;
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "edge forms"), nullptr) << "walls hold it all round";
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "edge forms"), nullptr) << "walls hold it all round";
   facts.site_built->forms_mm = 84 * in;
-  const auto rows = takeoff::take_off(job, facts, {});
+  const auto rows = takeoff::take_off(job, facts, {}, {});
   ASSERT_TRUE(row_of(rows, "edge forms"));
   EXPECT_NEAR(row_of(rows, "edge forms")->quantity, 7, 1e-9);
   EXPECT_NEAR(row_of(rows, "edge forms")->buy, 7, 1e-9);
@@ -181,11 +182,11 @@ TEST(Supplies, WhatHoldsMortarBuiltOnSiteIsBoughtByItsSides) {
   EXPECT_NEAR(row_of(rows, "reinforcement")->buy, 11, 1e-9);
   EXPECT_NEAR(row_of(rows, takeoff::name_of(takeoff::Item::liner))->buy, 12, 1e-9);
   job.unit = job::UnitSystem::metric;
-  const auto metric = takeoff::take_off(job, facts, {});
+  const auto metric = takeoff::take_off(job, facts, {}, {});
   EXPECT_NEAR(row_of(metric, "edge forms")->quantity, 2.1336, 1e-9);
   EXPECT_EQ(row_of(metric, "edge forms")->unit, "m");
   job.base.site.waterproofing = job::Waterproofing::bonded;
-  const auto bonded = takeoff::take_off(job, facts, {});
+  const auto bonded = takeoff::take_off(job, facts, {}, {});
   EXPECT_EQ(row_of(bonded, "reinforcement"), nullptr);
   EXPECT_TRUE(row_of(bonded, "edge forms"));
 }
@@ -222,11 +223,11 @@ TEST(Supplies, ALinerIsBoughtAsHighAsItTurnsUp) {
     facts.edges.push_back(edge);
   }
   facts.finish.bed_bottom_mm2 = 1440 * in * in;
-  const auto unread = takeoff::take_off(job, facts, {});
+  const auto unread = takeoff::take_off(job, facts, {}, {});
   EXPECT_EQ(row_of(unread, "liner, turned up"), nullptr);
   EXPECT_NE(row_of(unread, "liner, floor")->basis.find("is not said"), std::string::npos);
   job.liner.emplace().above_threshold = inches(3);
-  const auto rows = takeoff::take_off(job, facts, {});
+  const auto rows = takeoff::take_off(job, facts, {}, {});
   ASSERT_TRUE(row_of(rows, "liner, turned up"));
   EXPECT_NEAR(row_of(rows, "liner, turned up")->quantity, (128 * 7 + 60 * 14) / 144., 1e-9);
   EXPECT_NE(row_of(rows, "liner, turned up")->basis.find("10.7 ft of walls and bench, 7\" up from the bed"),
@@ -234,9 +235,9 @@ TEST(Supplies, ALinerIsBoughtAsHighAsItTurnsUp) {
   EXPECT_EQ(row_of(rows, "weep hole protection")->buy, 1);
   EXPECT_NEAR(row_of(rows, "lath over the felt")->buy, 11, 1e-9);
   job.floor.kind = job::FloorKind::slab;
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "lath over the felt"), nullptr);
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "lath over the felt"), nullptr);
   job.base.site.waterproofing = job::Waterproofing::bonded;
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "weep hole protection"), nullptr);
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "weep hole protection"), nullptr);
 }
 
 TEST(Supplies, ALinerThatIsCarriedOverASeatIsBoughtForIt) {
@@ -266,7 +267,7 @@ TEST(Supplies, ALinerThatIsCarriedOverASeatIsBoughtForIt) {
   left.side = job::Side::left, right.side = job::Side::right;
   left.behind = right.behind = facts::Behind::wall, left.length_mm = right.length_mm = 34 * in;
   facts.edges = {back, left, right};
-  const auto turned_up = [&] { return *row_of(takeoff::take_off(job, facts, {}), "liner, turned up"); };
+  const auto turned_up = [&] { return *row_of(takeoff::take_off(job, facts, {}, {}), "liner, turned up"); };
   EXPECT_FALSE(takeoff::liner_over_seat_mm(job, facts));
   EXPECT_NEAR(turned_up().quantity, 128 * 7 / 144., 1e-9);
   job.liner->above_seat = inches(3);
@@ -294,7 +295,7 @@ TEST(Supplies, ADrainIsToldWhereItsWasteStands) {
   facts::Part drain;
   drain.which = sample::part_id("drain"), drain.bbox_mm = {0, 0, 0, 4 * in, 4 * in, 50};
   facts.parts.push_back(drain);
-  const auto row = [&] { return *row_of(takeoff::take_off(job, facts, {}), "drain with its grate"); };
+  const auto row = [&] { return *row_of(takeoff::take_off(job, facts, {}, {}), "drain with its grate"); };
   EXPECT_TRUE(row().for_sale);
   EXPECT_NE(row().basis.find("not if it comes with the base"), std::string::npos);
   facts.bought.emplace();
@@ -313,7 +314,7 @@ TEST(Supplies, ABucketTellsHowManyBatches) {
   job.buy.batch_mm3 = 0.5 * ft3;
   facts::Facts facts;
   facts.bed.set_mm3 = 1.4 * ft3, facts.bed.spread_mm3 = 1.45 * ft3;
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "mortar, batches")->buy, 3);
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "mortar, batches")->buy, 3);
 }
 
 TEST(Sealant, AMeasuredCartridgeFillsSoMuchJoint) {
@@ -345,7 +346,7 @@ TEST(Sealant, ThreeJointsOfOneRoom) {
                          {facts::Joint::wall_corners, 98 * in}};
   for (const auto& [depth, packs, exact] : {std::tuple{0.25, 2., 1.522}, {0.375, 3., 2.283}}) {
     job.buy.sealant.depth = inches(depth);
-    const auto rows = takeoff::take_off(job, facts, {});
+    const auto rows = takeoff::take_off(job, facts, {}, {});
     const takeoff::Row* row = row_of(rows, "sealant");
     ASSERT_TRUE(row);
     EXPECT_EQ(row->buy, packs);
@@ -386,16 +387,16 @@ TEST(Supplies, WhatIsLeftOutIsNotBought) {
   facts::Facts facts;
   facts.finish.joints = {{facts::Joint::floor_to_walls, 100}};
   facts.finish.covered = {{job::Tiled::floor, {}, 1e6}, {job::Tiled::walls, job::Side::back, 2e6}};
-  EXPECT_TRUE(row_of(takeoff::take_off(job, facts, {}), "sealant"));
-  EXPECT_TRUE(row_of(takeoff::take_off(job, facts, {}), "tile"));
+  EXPECT_TRUE(row_of(takeoff::take_off(job, facts, {}, {}), "sealant"));
+  EXPECT_TRUE(row_of(takeoff::take_off(job, facts, {}, {}), "tile"));
   job.buy.leave_out = {"sealant", "tile", "bond"};
   for (const char* item : {"sealant", "tile", "bonding mortar"})
-    EXPECT_FALSE(row_of(takeoff::take_off(job, facts, {}), item)) << item;
+    EXPECT_FALSE(row_of(takeoff::take_off(job, facts, {}, {}), item)) << item;
   job.buy.leave_out = {};
   job.buy.tile.surfaces = {job::Tiled::walls};
-  EXPECT_FALSE(row_of(takeoff::take_off(job, facts, {}), "tile, floor"));
-  EXPECT_NEAR(row_of(takeoff::take_off(job, facts, {}), "waterproofing")->quantity * 304.8 * 304.8, 2e6 + 100 * 2 * in,
-              1e-6)
+  EXPECT_FALSE(row_of(takeoff::take_off(job, facts, {}, {}), "tile, floor"));
+  EXPECT_NEAR(row_of(takeoff::take_off(job, facts, {}, {}), "waterproofing")->quantity * 304.8 * 304.8,
+              2e6 + 100 * 2 * in, 1e-6)
       << "a floor that comes finished is its own waterproofing";
 }
 
@@ -414,7 +415,7 @@ TEST(Supplies, TheBenchsCleatJoistsAndRailHaveFastenersOfTheirOwn) {
     facts.members.push_back(member);
   }
   const auto count = [&](const char* item) {
-    const auto rows = takeoff::take_off(job, facts, {});
+    const auto rows = takeoff::take_off(job, facts, {}, {});
     const takeoff::Row* row = row_of(rows, item);
     return row ? row->quantity : 0;
   };
@@ -439,7 +440,7 @@ TEST(Supplies, TheBenchsSoleIsFastenedAlongItsLength) {
   const auto bought = [&](double length_mm) {
     sole.length_mm = length_mm;
     facts.members = {sole};
-    const auto rows = takeoff::take_off(job, facts, {});
+    const auto rows = takeoff::take_off(job, facts, {}, {});
     EXPECT_EQ(row_of(rows, "fasteners, framing"), nullptr);
     return *row_of(rows, "fasteners, bench to the floor");
   };
