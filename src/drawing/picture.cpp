@@ -380,13 +380,60 @@ Sheet draw_exploded(const Subject& subject) {
   });
 }
 
+namespace {
+
+/// Pictures in rows, all at one scale, each with its number and name under it. Rows stand as near each other as their
+/// names let them: what those do not take the pictures have.
+class Grid {
+ public:
+  /// Names take lines as wide as the pictures, or as so many letters.
+  Grid(const std::vector<std::vector<Projection>>& pictures, double t, std::size_t in_a_row, double least_name)
+      : pictures_{pictures}, t_{t}, in_a_row_{in_a_row} {
+    Sheet whole;
+    for (const Projection& one : pictures.back()) Pen{whole, 1}.add(one);
+    frame_ = frame_of(whole);
+    wide_ = std::max(frame_.width() + between * t, least_name * t);
+  }
+
+  void draw(Sheet& sheet, Pen& pen, const std::vector<Stage>& stages, const std::vector<std::string>& names) const {
+    double y = 0;
+    for (std::size_t first = 0; first < pictures_.size(); first += in_a_row_) {
+      std::size_t lines = 1;
+      for (std::size_t i = first; i < std::min(first + in_a_row_, pictures_.size()); ++i) {
+        const Point shift{static_cast<double>(i - first) * wide_, y};
+        for (const Projection& one : pictures_[i]) pen.add(one, shift);
+        const Point at{frame_.x0 + shift.x + 1.25 * t_, frame_.y0 + shift.y - 1.75 * t_};
+        balloon(sheet, pen, at, stages[i].step);
+        const auto words = wrapped(names[i], wide_ - (number + 1) * t_, t_);
+        for (std::size_t k = 0; k < words.size(); ++k)
+          pen.note({at.x + (number - 1.25) * t_, at.y - (0.5 + step * static_cast<double>(k)) * t_}, words[k]);
+        lines = std::max(lines, words.size());
+      }
+      y -= frame_.height() + (4.5 + step * static_cast<double>(lines - 1)) * t_;
+    }
+  }
+
+ private:
+  /// In letter heights: between two pictures, from a number's left edge to its name, between a name's lines.
+  static constexpr double between = 2.5, number = 3.2, step = 1.6;
+  const std::vector<std::vector<Projection>>& pictures_;
+  double t_;
+  std::size_t in_a_row_;
+  Frame frame_;
+  double wide_ = 0;
+};
+
+}  // namespace
+
 /// Rows of pictures with one eye: what a step brings is black, what stood before is grey.
 Sheet draw_steps(const Subject& subject) {
   const View view = corner_view(subject.job());
   const std::vector<Stage> stages = stages_of(subject);
   std::vector<std::vector<Projection>> pictures;
+  std::vector<std::string> names;
   Scene scene{view};
   for (const Stage& stage : stages) {
+    names.push_back(name_of(stage.shows, subject));
     scene.add(shapes_for(subject, stage.shows, false));
     pictures.push_back(scene.seen());
     for (std::size_t i = 0; i + 1 < pictures.back().size(); ++i)
@@ -394,26 +441,7 @@ Sheet draw_steps(const Subject& subject) {
   }
   const auto in_rows_of = [&](std::size_t in_a_row, double least_name) {
     return on_page("steps", "Pictures of the steps", subject.job(), [&](Sheet& sheet, Pen& pen) {
-      Sheet whole;
-      for (const Projection& one : pictures.back()) Pen{whole, 1}.add(one);
-      const Frame f = frame_of(whole);
-      // Names take lines as wide as the pictures, or as a few letters.
-      const double t = pen.text_mm(), line = std::max(f.width(), least_name * t), step = 1.6 * t, wide = line + 6 * t;
-      std::vector<std::vector<std::string>> names;
-      std::size_t lines = 1;
-      for (const Stage& stage : stages) {
-        names.push_back(wrapped(name_of(stage.shows, subject), line, t));
-        lines = std::max(lines, names.back().size());
-      }
-      const double high = f.height() + 8 * t + static_cast<double>(lines - 1) * step;
-      for (std::size_t i = 0; i < pictures.size(); ++i) {
-        const Point shift{static_cast<double>(i % in_a_row) * wide, -static_cast<double>(i / in_a_row) * high};
-        for (const Projection& one : pictures[i]) pen.add(one, shift);
-        const Point foot{f.x0 + shift.x + 3 * t, f.y0 + shift.y - 3 * t};
-        balloon(sheet, pen, foot, stages[i].step);
-        for (std::size_t k = 0; k < names[i].size(); ++k)
-          pen.note({foot.x + 2 * t, foot.y - 0.5 * t - static_cast<double>(k) * step}, names[i][k]);
-      }
+      Grid{pictures, pen.text_mm(), in_a_row, least_name}.draw(sheet, pen, stages, names);
       sheet.to_scale = false;
       warn(sheet, bore_warning(subject));
       sheet.notes.emplace_back(
@@ -424,7 +452,7 @@ Sheet draw_steps(const Subject& subject) {
     });
   };
   std::optional<Sheet> best;  // whose pictures are largest
-  for (const double least_name : {20, 13})
+  for (const double least_name : {0, 13, 18})
     for (const std::size_t in_a_row : {3, 4, 5, 6, 2})
       if (Sheet sheet = in_rows_of(in_a_row, least_name); !best || sheet.page.scale < best->page.scale)
         best = std::move(sheet);

@@ -5,6 +5,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "drawing/page.hpp"
 #include "outside/drawn.hpp"
 #include "support/imperial.hpp"
 
@@ -55,6 +56,33 @@ TEST(SmallPaper, AWallBesideLongWordsKeepsHalfAnInchToTheFoot) {
   // Source: by hand: the wall is 87-5/16 in wide and 96 high, 92 by 102 mm at 1:24; a letter page less its borders is
   // 249 by 196 mm.
   EXPECT_EQ(on_letter(90407).sheet("wall-back").page.scale, 24);
+}
+
+/// How much of a sheet's height lies between the feet and the tops of its lines, row by row, of what it has.
+double share_of_pictures(const Sheet& sheet) {
+  std::vector<std::pair<double, double>> rows;
+  for (const Line& line : sheet.lines) rows.push_back(std::minmax(line.from.y, line.to.y));
+  std::sort(rows.begin(), rows.end());
+  double covered = 0, top = rows.front().first;
+  for (const auto& [low, high] : rows)
+    if (high > top) covered += high - std::max(low, top), top = high;
+  const Frame room = room_on(sheet, sheet.page.paper);
+  return covered / sheet.page.scale / room.height();
+}
+
+TEST(SmallPaper, PicturesOfTheStepsTakeWhatTheirNamesLeave) {
+  // Source: by hand: two rows with one line of a name under each take 4-1/2 letters of 3 mm a row and half a step of
+  // scale: of 96 mm and more of a letter page's room 155 mm less 27 to 34 are left, 0.76, with two lines more 0.72; of
+  // a tabloid's 210 mm 0.84 and 0.82.
+  for (const auto& [paper, least] : std::map<job::PaperSize, double>{{job::PaperSize::letter, 0.72},
+                                                                     {job::PaperSize::tabloid, 0.8},
+                                                                     {job::PaperSize::a4, 0.72},
+                                                                     {job::PaperSize::a3, 0.8}})
+    for (const std::string name : {"ferry-steps-3", "coopers-yard-9"}) {
+      job::Job job = demo(name);
+      job.drawings.paper = paper;
+      EXPECT_GT(share_of_pictures(drawn(job, false).sheet("steps")), least) << name;
+    }
 }
 
 TEST(SmallPaper, AWallsNameStandsBetweenNoTwoRows) {
