@@ -127,8 +127,10 @@ std::vector<Cells> depth_rows(const Pen& pen, const Subject& s) {
   const job::Side across = beside_columns(s.job()), deep = behind_rows(s.job());
   for (const facts::Gauge& g : s.facts.room.gauges) {
     Cells cells{g.name};
-    for (const job::Side side : {across, deep}) cells.push_back(pen.words(off_side(g, side, s)));
-    for (const double depth : {g.set_mm, g.spread_mm}) cells.push_back(g.clear ? "keep clear" : pen.words(depth));
+    for (const job::Side side : {across, deep})
+      cells.push_back(rules::or_beyond(pen.words(off_side(g, side, s)), "beyond"));
+    for (const double depth : {g.set_mm, g.spread_mm})
+      cells.push_back(g.clear ? "keep clear" : rules::or_beyond(pen.words(depth), "below"));
     rows.push_back(std::move(cells));
   }
   rows.push_back(

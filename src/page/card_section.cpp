@@ -2,6 +2,7 @@
 
 #include "page/html.hpp"
 #include "page/sections.hpp"
+#include "rules/words.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 
@@ -100,11 +101,12 @@ class Card {
                 {"Point", "From the left", "From the entry", "To the line", "To the ribs", "Press"}};
     for (const facts::Gauge& g : report_.facts.room.gauges) {
       const survey::Point at = report_.facts.room.faces.told({g.x_mm, g.y_mm});
+      const auto up = [&](double mm) { return rules::or_beyond(len(mm), "below"); };
       table.rows.push_back({{escaped(g.name)},
-                            {len(at.x), number(at.x)},
-                            {len(at.y), number(at.y)},
-                            {g.clear ? "clear" : element("strong", len(g.spread_mm)), number(g.spread_mm)},
-                            {g.clear ? "clear" : len(g.set_mm), number(g.set_mm)},
+                            {rules::or_beyond(len(at.x), "left of it"), number(at.x)},
+                            {rules::or_beyond(len(at.y), "before it"), number(at.y)},
+                            {g.clear ? "clear" : element("strong", up(g.spread_mm)), number(g.spread_mm)},
+                            {g.clear ? "clear" : up(g.set_mm), number(g.set_mm)},
                             {std::to_string(turn_of(g))}});
     }
     return table;

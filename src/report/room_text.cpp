@@ -286,8 +286,10 @@ class RoomText {
          padded("up to the ribs", 16) + "up to the level line");
     for (const facts::Gauge& g : room_.gauges) {
       const survey::Point at = room_.faces.told({g.x_mm, g.y_mm});
-      line(padded(g.name, 8) + padded(len(at.x), 15) + padded(len(at.y), 16) + padded(len(g.floor_mm), 12) +
-           (g.clear ? "none: keep the bore clear" : padded(len(g.set_mm), 16) + len(g.spread_mm)));
+      const auto up = [&](double mm) { return rules::or_beyond(len(mm), "below"); };
+      line(padded(g.name, 8) + padded(rules::or_beyond(len(at.x), "left of it"), 15) +
+           padded(rules::or_beyond(len(at.y), "before it"), 16) + padded(up(g.floor_mm), 12) +
+           (g.clear ? "none: keep the bore clear" : padded(up(g.set_mm), 16) + up(g.spread_mm)));
     }
   }
 

@@ -121,14 +121,17 @@ class Writer {
   void row(const facts::JoistCrossing& c) {
     const auto maybe = [&](const std::optional<double>& mm) { return mm ? len(*mm) : std::string{"?"}; };
     // What is left reads no better than it is.
-    const auto left = [&](const std::optional<double>& mm) { return mm ? text_at_most(*mm, job_) : std::string{"?"}; };
+    const auto left = [&](const std::optional<double>& mm) {
+      return mm ? or_beyond(text_at_most(*mm, job_), "outside") : std::string{"?"};
+    };
     const std::string joist = joist_place(c.joist, facts_, job_);
     const double depth = c.top_mm - c.bottom_mm;
     const auto hole = c.hole_mm > 0 ? std::optional{c.hole_mm} : std::nullopt;
     if (!table_.notched) {
       const Result *above = broken("joist.hole-edges", c.above_mm()), *below = broken("joist.hole-edges", c.below_mm()),
                    *small = broken("joist.hole-for-pipe", hole), *large = broken("joist.hole", hole);
-      table_.rows.push_back({joist, len(c.from_weir_mm), above || below ? "VOID" : maybe(c.centre_mm),
+      table_.rows.push_back({joist, len(c.from_weir_mm),
+                             above || below ? "VOID" : or_beyond(maybe(c.centre_mm), "below"),
                              kept(left(c.above_mm()), above), kept(left(c.below_mm()), below),
                              kept(maybe(hole), small ? small : large), text_at_most(depth / 3, job_)});
       return;

@@ -219,6 +219,10 @@ std::string text_or_more(double value, Unit unit, const job::Job& job) {
   return no_better(value, unit, Toward::more, job);
 }
 
+std::string or_beyond(const std::string& length, const std::string& side) {
+  return length.starts_with('-') ? length.substr(1) + " " + side : length;
+}
+
 std::string shared_text(double mm3, const job::Job& job) {
   constexpr double cm3 = 1000, in3 = 25.4 * 25.4 * 25.4;
   const double value = mm3 / (job.is_metric() ? cm3 : in3);

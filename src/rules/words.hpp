@@ -23,6 +23,8 @@ bool fails_without_number(const Result& result);
 /// A value in a sentence that must not read better than it is: rounded to the side named, to what a person reads.
 std::string text_or_less(double value, Unit unit, const job::Job& job);
 std::string text_or_more(double value, Unit unit, const job::Job& job);
+/// A length in a cell that may be less than none: "3/8\" below" for -3/8", whatever the other side is called there.
+std::string or_beyond(const std::string& length, const std::string& side);
 /// What two solids share, to two digits at least and never less than it is: of what is a grain of sand another is ten.
 std::string shared_text(double mm3, const job::Job& job);
 /// What a check has measured, or what would break its limit, as that tells it; another value no better than it is:

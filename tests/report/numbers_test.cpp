@@ -67,8 +67,8 @@ TEST(RoomNumbers, StandWhereTheyBelong) {
                       "a joist 184 mm deep may lose a hole of 61 mm, a notch of 31 mm, 46 mm at its ends",
                       "rib plane 12 mm (11 mm) datum 0 mm (0 mm)",
                       "letters to the right, numbers to the front",
-                      "A1 14 mm 901 mm -3 mm 15 mm 33 mm",
-                      "B1 300 mm 902 mm -2 mm none: keep the bore clear",
+                      "A1 14 mm 901 mm 3 mm below 15 mm 33 mm",
+                      "B1 300 mm 902 mm 2 mm below none: keep the bore clear",
                       "bore centre from the left stud face 1066 mm",
                       "back left 0.5 mm above the lowest on the plane 0.7 mm",
                       "over its length the right is high by 1.5 mm, over its depth the front is high by 1.9 mm",
@@ -196,6 +196,14 @@ TEST(RoomNumbers, StandUnderTheirHeads) {
        "SET-OUT bore centre", "AS SET: the base as it lies now back left",
        "HOW SURE: bounds that hold with every reading off by its tolerance, all the worst way mortar",
        "Lengths to the nearest mm, small ones finer."});
+}
+
+TEST(RoomNumbers, OfGaugesLessThanNothingAreSaidInWords) {
+  // Source: by hand: a floor 3 mm below the datum, ribs 9 mm below that floor, a point 40 mm before the entry.
+  Sample sample = metric();
+  sample.facts.room.gauges = {{"A1", 20, -40, -3, -9, 30, false}};
+  const std::string text = squeezed(report::room_table(sample.report(), true));
+  EXPECT_THAT(text, HasSubstr("A1 20 mm 40 mm before it 3 mm below 9 mm below 30 mm"));
 }
 
 TEST(RoomNumbers, OfAFloorThatDropsToldAreNone) {

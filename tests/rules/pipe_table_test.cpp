@@ -96,10 +96,16 @@ TEST_F(PipeLines, TellEachJoistAndWhatIsLeftOfIt) {
   facts_.pipe.crossings = {c, past};
   const rules::PipeTable t = table();
   EXPECT_THAT(t.rows,
-              ElementsAre(ElementsAre("joist-02", "10\"", "-4\"", "2-5/64\"", "4-25/32\"", "2-3/8\"", "3-5/64\""),
+              ElementsAre(ElementsAre("joist-02", "10\"", "4\" below", "2-5/64\"", "4-25/32\"", "2-3/8\"", "3-5/64\""),
                           ElementsAre("1 past joist-06", "26\"", "?", "?", "?", "?", "3-5/64\"")));
   EXPECT_THAT(way(), ElementsAre(StartsWith("joists named \"past\" lie outside the floor that was described"),
                                  StartsWith("holes 2\" or more from each other and from any notch")));
+  // A hole of 2-3/8 in whose middle lies 1-1/4 in down reaches 11/16 out of the joist over it: said, with no minus.
+  facts_.pipe.crossings = {c};
+  facts_.pipe.crossings[0].centre_mm = -1.25 * in;
+  EXPECT_THAT(table().rows[0], testing::Contains("11/16\" outside"));
+  for (const std::string& cell : table().rows[0]) EXPECT_FALSE(cell.starts_with('-')) << cell;
+  facts_.pipe.crossings = {c, past};
   job_.unit = job::UnitSystem::metric;  // 50.8, rounded up
   EXPECT_THAT(way().back(), StartsWith("holes 51 mm or more from each other and from any notch"));
   job_.unit = job::UnitSystem::inch;
@@ -135,11 +141,12 @@ TEST_F(PipeLines, VoidWhatAFailingCheckRejectsAndNameJoistsByTheirCentres) {
   EXPECT_EQ(table().rows[1][4], "1\"") << "nothing fails";
   fails("joist.hole-edges", 2), fails("joist.hole-for-pipe", 2.375);
   EXPECT_THAT(table().head.front(), "joist at");
-  EXPECT_THAT(table().rows,
-              ElementsAre(ElementsAre("47\"", "10\"", "-7\"", "5-1/4\"", "2\"", "VOID: at least 2-3/8\"", "3-5/64\""),
-                          ElementsAre("63\"", "26\"", "VOID", "6-1/4\"", "VOID: at least 2\"", "VOID: at least 2-3/8\"",
-                                      "3-5/64\""),
-                          ElementsAre("1 past 63\"", "42\"", "?", "?", "?", "?", "3-5/64\"")));
+  EXPECT_THAT(
+      table().rows,
+      ElementsAre(
+          ElementsAre("47\"", "10\"", "7\" below", "5-1/4\"", "2\"", "VOID: at least 2-3/8\"", "3-5/64\""),
+          ElementsAre("63\"", "26\"", "VOID", "6-1/4\"", "VOID: at least 2\"", "VOID: at least 2-3/8\"", "3-5/64\""),
+          ElementsAre("1 past 63\"", "42\"", "?", "?", "?", "?", "3-5/64\"")));
   EXPECT_THAT(way(), testing::Contains(
                          testing::EndsWith("; joists by their centres from the left stud face, level with the bore")));
   facts_.pipe.bay = "joists/joist-02 and joists/joist-03";
