@@ -72,6 +72,8 @@ class Plan {
   static std::vector<double> apart(std::vector<double> places);
   /// The base's front edge at the bore: built on site it runs askew where the room does.
   double front_at_bore() const;
+  /// The back wall's stud face at the bore's depth; where none stands the base's back edge: nothing marks the room's.
+  double behind_bore() const;
   /// At the right, outside the running studs: what stands one behind the other.
   void depth_chain();
   /// Running from where the drain sheet hooks its tape: the left stud face at the bore's depth, or the entry.

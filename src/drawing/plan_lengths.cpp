@@ -95,9 +95,13 @@ double Plan::front_at_bore() const {
   return front ? bore_.y - *front : base_[1];
 }
 
+double Plan::behind_bore() const {
+  return face("back") ? bore_.y + *face("back") : base_[4];
+}
+
 void Plan::depth_chain() {
   const double front = front_at_bore();
-  std::vector<double> ys{face("back") ? bore_.y + *face("back") : depth_, front};
+  std::vector<double> ys{behind_bore(), front};
   const double threshold = s_.job().base.threshold.width.in_mm();
   if (threshold > 0) ys.push_back(front + threshold);
   if (!s_.facts.site_built) ys.push_back(base_[4]);           // else it ends at the stud faces
@@ -107,8 +111,9 @@ void Plan::depth_chain() {
                x = std::max(outside_.x1 + past_studs(8), past), back = ys.front();
   // What is left behind the base is worked to by nobody, nor is the floor between its upstand and its threshold.
   const bool from_front = *std::min_element(ys.begin(), ys.end()) >= front;  // and not from the alcove's
-  const std::optional<double> whole =
-      void_ || !from_front ? std::nullopt : std::optional{added_up({front, bore_.y, back}, sheet_.metric)};
+  const std::optional<double> whole = void_ || !from_front || !face("back")
+                                          ? std::nullopt
+                                          : std::optional{added_up({front, bore_.y, back}, sheet_.metric)};
   pen_.upright_chain(apart(std::move(ys)), x, x + 3 * t_, {{base_[4], back}, {front + threshold, base_[4]}}, 1, whole);
   if (!frame_edge_ || !deep_bench_) return;
   pen_.note({x + 17 * t_, back + 0.8 * t_}, "bench", Anchor::middle, 0.8);
@@ -145,9 +150,8 @@ void Plan::joist_centres() {
 
 void Plan::deep() {
   if (void_) return;
-  const double side = outside_.x0 - past_studs(12), near = side + 3 * t_,
-               back = face("back") ? bore_.y + *face("back") : depth_;
-  pen_.upright({near, bore_.y}, {near, back}, side);
+  const double side = outside_.x0 - past_studs(12), near = side + 3 * t_, back = behind_bore();
+  if (face("back")) pen_.upright({near, bore_.y}, {near, back}, side);  // else nothing there holds a tape's hook
   pen_.upright({near, front_at_bore()}, {near, bore_.y}, side);
   pen_.line({outside_.x0, bore_.y}, {bore_.x, bore_.y}, LineKind::centre);
   if (const auto ends = channel_ends(1)) {  // past the bore's row

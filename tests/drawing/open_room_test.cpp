@@ -7,6 +7,7 @@
 
 #include "job/read.hpp"
 #include "outside/drawn.hpp"
+#include "support/imperial.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -78,6 +79,18 @@ TEST(OpenRoom, TheBoreIsToldFromTheEntryAsHeightsAndGaugesAre) {
   EXPECT_EQ(has(open.sheet("plan"), "19"), 1);
   EXPECT_THAT(read_through(shut.sheet("drain")), Not(HasSubstr("bore centre from the entry")));
   EXPECT_EQ(has(shut.sheet("plan"), "19"), 0);
+}
+
+TEST(OpenRoom, ThePlanMeasuresTheBoreToNoBackThatDoesNotStand) {
+  // Source: by hand: the bore is at 19 of 36 in; 17 behind it only a back wall has a face to hook a tape on.
+  const auto behind = [](const Sheet& plan) {
+    return std::count_if(plan.dimensions.begin(), plan.dimensions.end(), [](const Dimension& dimension) {
+      const auto [low, high] = std::minmax(dimension.from.y, dimension.to.y);
+      return std::abs(low - 19 * in) < 1 && std::abs(high - 36 * in) < 1;
+    });
+  };
+  EXPECT_EQ(behind(room_between("\"left\", \"right\"").sheet("plan")), 0);
+  EXPECT_EQ(behind(room_between("\"back\", \"right\"").sheet("plan")), 1);
 }
 
 TEST(DrainPlan, OnSmallPaperCanBeReadByItself) {
