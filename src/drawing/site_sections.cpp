@@ -241,6 +241,11 @@ std::vector<std::string> notes_on(const Subject& s, const Pen& pen, bool thresho
   }
   if (wall && over_liner(s) && !takeoff::liner_top_mm(s.job(), s.facts))
     notes.emplace_back("How high the liner turns up is not said: it is drawn without its top's height.");
+  if (const auto seat = takeoff::liner_over_seat_mm(s.job(), s.facts); wall && seat && over_liner(s))
+    notes.push_back(
+        "Beside this section, on the walls behind the seat and at its ends, the liner's top is higher: " +
+        (base_is_void(s) || rejected_liner(s) ? "HOLD" : bare(rules::text_or_more(*seat, rules::Unit::mm, s.job()))) +
+        " above the datum, as it is carried over the seat.");
   if (wall && !s.job().survey.board_mm && over_liner(s) && s.job().survey.finish_mm)
     notes.emplace_back(
         "Board and finish come in front of the liner, the board's foot clear of the top coat; drawn "

@@ -36,6 +36,55 @@ TopoDS_Shape along(const std::array<double, 6>& base, job::Side side, double off
   return side == job::Side::left ? upright(back, front, high) : upright(front, back, high);
 }
 
+/// A sheet over a seat: up the bench's front from `low`, over the seat as it slopes, and up the wall behind it and
+/// those at its ends to `top`.
+std::vector<TopoDS_Shape> over_seat(const Subject& s, job::Side nearest, double low, double top) {
+  const auto& seat = part(s.facts, Role::seat_block).bbox_mm;
+  const job::Side place = s.job().bench->place;
+  const double front_z = s.facts.heights.seat_front_mm.value_or(top) + off_mm,
+               back_z = s.facts.heights.seat_back_mm.value_or(top) + off_mm;
+  const bool back = place == job::Side::back, left = place == job::Side::left;
+  // Two lines along the bench, and the way from one of its ends to the other, left to right as one faces its wall.
+  const double front = back   ? seat[1] - off_mm
+                       : left ? seat[3] + off_mm
+                              : seat[0] - off_mm,
+               behind = back   ? seat[4] - off_mm
+                        : left ? seat[0] + off_mm
+                               : seat[3] - off_mm,
+               ends[] = {back   ? seat[0]
+                         : left ? seat[1]
+                                : seat[4],
+                         back   ? seat[3]
+                         : left ? seat[4]
+                                : seat[1]};
+  const auto at = [&](double across, double along, double z) {
+    return back ? gp_Pnt{along, across, z} : gp_Pnt{across, along, z};
+  };
+  const job::Side end_walls[] = {back || !left ? (back ? job::Side::left : job::Side::back) : job::Side::front,
+                                 back   ? job::Side::right
+                                 : left ? job::Side::back
+                                        : job::Side::front};
+  std::vector<TopoDS_Shape> shapes;
+  const auto add = [&](const std::vector<gp_Pnt>& corners) {
+    BRepBuilderAPI_MakePolygon wire;
+    for (const gp_Pnt& corner : corners) wire.Add(corner);
+    wire.Close();
+    shapes.push_back(BRepBuilderAPI_MakeFace{wire.Wire()}.Face());
+  };
+  add({at(front, ends[0], low), at(front, ends[1], low), at(front, ends[1], front_z), at(front, ends[0], front_z)});
+  add({at(front, ends[0], front_z), at(front, ends[1], front_z), at(behind, ends[1], back_z),
+       at(behind, ends[0], back_z)});
+  const auto has_wall = [&](job::Side side) {
+    return side != nearest && side != job::Side::front && s.job().alcove.has_wall(side);
+  };
+  if (has_wall(place))
+    add({at(behind, ends[0], back_z), at(behind, ends[1], back_z), at(behind, ends[1], top), at(behind, ends[0], top)});
+  for (const int end : {0, 1})
+    if (const double along = ends[end] + (ends[end] < ends[1 - end] ? off_mm : -off_mm); has_wall(end_walls[end]))
+      add({at(front, along, front_z), at(behind, along, back_z), at(behind, along, top), at(front, along, top)});
+  return shapes;
+}
+
 }  // namespace
 
 TopoDS_Shape rough_threshold_of(const Subject& s) {
@@ -71,10 +120,14 @@ std::vector<TopoDS_Shape> liner_turned_up(const Subject& s, job::Side nearest) {
   const auto& base = part(s.facts, Role::base).bbox_mm;
   const double low = liner_floor_mm(s),
                top = takeoff::liner_top_mm(s.job(), s.facts).value_or(s.facts.heights.rim_greatest_mm + unsaid_mm);
+  const auto seat_top = takeoff::liner_over_seat_mm(s.job(), s.facts);
   std::vector<TopoDS_Shape> shapes;
-  for (const job::Side side : {job::Side::back, job::Side::left, job::Side::right})
-    if (side != nearest && (s.job().alcove.has_wall(side) || (s.job().bench && s.job().bench->place == side)))
+  if (seat_top) shapes = over_seat(s, nearest, low, *seat_top);
+  for (const job::Side side : {job::Side::back, job::Side::left, job::Side::right}) {
+    const bool at_bench = s.job().bench && s.job().bench->place == side;
+    if (side != nearest && (at_bench ? !seat_top : s.job().alcove.has_wall(side)))
       shapes.push_back(along(base, side, off_mm, low, top));
+  }
   const auto threshold = takeoff::threshold_of(s.job(), s.facts);
   if (!threshold) return shapes;
   const double inner = base[1] + threshold->width_mm, outer = base[1];
@@ -96,7 +149,12 @@ std::vector<TopoDS_Shape> boards_of(const Subject& s, job::Side nearest) {
     for (const parts::Solid& solid : s.model.solids)
       if (solid.part.family == facts::Family{Role::wall, side})
         high = std::max(high, part(s.facts, solid.id).bbox_mm[5]);
-    if (side != nearest && high > low + off_mm) shapes.push_back(along(base, side, 2 * off_mm, low, high));
+    if (side == nearest || high <= low + off_mm) continue;
+    // Over a bench it hangs on the wall behind that, its foot on the seat.
+    const bool behind = s.job().bench && s.job().bench->place == side;
+    shapes.push_back(behind ? along(part(s.facts, Role::seat_block).bbox_mm, side, 2 * off_mm,
+                                    s.facts.heights.seat_back_mm.value_or(low) + off_mm, high)
+                            : along(base, side, 2 * off_mm, low, high));
   }
   return shapes;
 }

@@ -11,7 +11,8 @@ namespace fallwright::drawing {
 TopoDS_Shape rough_threshold_of(const Subject& subject);
 /// Along the entry, as high as the bed that runs on to it. @pre the base has a threshold
 TopoDS_Shape form_of(const Subject& subject);
-/// Of the liner what stands up walls and bench, but for the wall nearest the eye, and what goes over the threshold.
+/// Of the liner what stands up walls and bench, but for the wall nearest the eye, over a seat and up the walls round it
+/// where it is carried there, and what goes over the threshold.
 std::vector<TopoDS_Shape> liner_turned_up(const Subject& subject, job::Side nearest);
 /// How high it lies on the floor: as a level sheet, over all of the bed.
 double liner_floor_mm(const Subject& subject);

@@ -5,6 +5,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "brep/properties.hpp"
+#include "drawing/site_shapes.hpp"
 #include "job/read.hpp"
 #include "outside/drawn.hpp"
 
@@ -210,6 +212,55 @@ TEST(SiteSections, StandOnlyWhereThereIsOne) {
   EXPECT_TRUE(has_site_sheet(small, "screed-wall") && has_site_sheet(small, "screed-threshold"));
   for (const char* name : {"screed-sections", "screed-wall", "screed-threshold"})
     EXPECT_FALSE(has_site_sheet(drawn_demo("chandlers-row-7"), name)) << name;
+}
+
+/// What shapes reach to of a room that has a bench somewhere too: x, y and z, least and greatest.
+template <typename Make>
+std::array<double, 6> reach_of(const Drawn& d, Make make) {
+  const std::vector<takeoff::StockPlan> plan;
+  const Subject subject{{d.facts, d.cuts, plan, d.rows, d.judgement}, *d.model};
+  std::array<double, 6> all{1e9, 1e9, 1e9, -1e9, -1e9, -1e9};
+  for (const TopoDS_Shape& shape : make(subject, job::Side::front)) {
+    const auto box = brep::box_of(shape);
+    for (std::size_t i = 0; i < 3; ++i)
+      all[i] = std::min(all[i], box[i]), all[i + 3] = std::max(all[i + 3], box[i + 3]);
+  }
+  return all;
+}
+Drawn benched(const std::string& place, bool over_seat) {
+  std::string text = liner_room() + "[bench]\nplace = \"" + place + "\"\ndepth = 350\nheight = 450\n";
+  if (over_seat) text.replace(text.find("above_threshold"), 0, "above_seat = 75\n");
+  return built_on_site(text);
+}
+
+TEST(SiteSections, ALinerOverASeatReachesItsOwnTopInPicturesAndIsToldBesideTheSection) {
+  // Source: by hand: 75 over the seat's back edge, to the wall behind it; else 80 over the threshold, on the bench's
+  // front. A picture's sheet lies 3 before what it covers.
+  for (const char* place : {"left-end", "right-end", "back"}) {
+    const Drawn over = benched(place, true), up = benched(place, false);
+    const auto seat = part(over.facts, facts::Role::seat_block).bbox_mm,
+               base = part(over.facts, facts::Role::base).bbox_mm;
+    const auto high = reach_of(over, liner_turned_up), low = reach_of(up, liner_turned_up);
+    const std::size_t behind = std::string{place} == "left-end" ? 0 : std::string{place} == "right-end" ? 3 : 4;
+    EXPECT_NEAR(high[5], *over.facts.heights.seat_back_mm + 75, 1e-3) << place;
+    EXPECT_NEAR(low[5], *up.facts.heights.threshold_greatest_mm + 80, 1e-3) << place;
+    EXPECT_NEAR(high[behind], seat[behind], 3.01) << place;
+    EXPECT_NEAR(low[behind], base[behind], 3.01) << place;
+    if (behind == 4) continue;  // no wall to cut behind the base
+    const auto notes = [](const Drawn& d) {
+      std::string all;
+      for (const std::string& note : d.sheet("screed-sections").notes) all += note + " ";
+      return all;
+    };
+    EXPECT_THAT(notes(over), testing::HasSubstr("the liner's top is higher: ")) << place;
+    EXPECT_THAT(notes(up), testing::Not(testing::HasSubstr("the liner's top is higher"))) << place;
+  }
+}
+
+TEST(SiteSections, WallBoardHangsBehindABench) {
+  // Source: by hand: on the wall, 6 before its face in the picture, and not at the base's edge before the bench.
+  const Drawn d = benched("back", false);
+  EXPECT_NEAR(reach_of(d, boards_of)[4], part(d.facts, facts::Role::seat_block).bbox_mm[4] - 6, 0.01);
 }
 
 }  // namespace
