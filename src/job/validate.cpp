@@ -31,7 +31,7 @@ class Judge {
     if (found_.empty()) base();  // the rest makes sense only on a base that stands in its alcove
     if (found_.empty()) drain();
     if (found_.empty()) heights();
-    if (found_.empty() && !job_.base.body) shell_under_edges();
+    if (found_.empty()) found_ = edge_contradictions(job_, at_);
     if (job_.bench) bench();
     bed();
     mortar();
@@ -328,30 +328,6 @@ class Judge {
     const bool any = !b.upstand_thickness.is_zero() && !b.upstands.empty();
     if (any && b.upstand_height.in_mm() < rim + least_over_rim - slack)
       add("base.upstands.height", above_rim("the upstands'", "they", b.upstand_height.in_mm(), rim));
-  }
-
-  /// A shell's underside goes on rising past the rim, under upstands and threshold; it must stay below their tops.
-  void shell_under_edges() {
-    const Base& b = job_.base;
-    if (b.underside != Underside::shell) return;
-    const auto& [front_left, front_right, back_right, back_left] = at_.base_outline.corners();
-    const auto stays_below = [&](const char* key, const char* what, double top, const survey::Point& p) {
-      const double under = at_.floor_at(p.x, p.y) - b.shell.in_mm();
-      const double lacking = under - (top - 2);
-      if (lacking > 0)
-        add(key, std::string{b.is_site_built() ? "the waterproofing" : "the shell's underside"} + " rises " +
-                     (under < top ? "too near to the top of " : "to or past the top of ") + what + "; " +
-                     text(units::up_to_mark(lacking, job_.mark_mm())) + " more is needed between them: " +
-                     (b.is_site_built()            ? "raise the edge or make what lies on it thicker (base.cover)"
-                      : b.kind == BaseKind::bought ? "measure the shell, the rim and the edge again"
-                                                   : "thicken the shell, raise the edge or take underside = \"flat\""));
-      return lacking <= 0;
-    };
-    for (const auto& [front, back] : {std::pair{front_left, back_left}, {front_right, back_right}})
-      if ((!b.threshold.width.is_zero() && !stays_below("base.threshold.height", "the threshold",
-                                                        std::min(at_.threshold_inner, at_.threshold_outer), front)) ||
-          (at_.floor.x0 > at_.base.x0 && !stays_below("base.upstands.height", "the upstands", at_.upstand_top, back)))
-        return;
   }
 
   void bench() {

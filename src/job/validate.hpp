@@ -9,6 +9,8 @@
 
 namespace fallwright::job {
 
+struct Layout;
+
 /// A contradiction, tied to the key a person would change first. The message holds the two numbers that collide.
 struct Contradiction {
   std::string key;
@@ -21,6 +23,9 @@ std::vector<Contradiction> survey_contradictions(const Job& job);
 /// Sides and diagonals of the survey where they do not close within their tolerances, with what each would be if the
 /// others hold; nothing where they do, or where too few were read to tell.
 std::optional<Contradiction> unclosed_plan(const Job& job);
+
+/// What lies under the edges of a base and rises past their tops. @pre the base stands in its room, its drain in it.
+std::vector<Contradiction> edge_contradictions(const Job& job, const Layout& at);
 
 /// What the record of what was built, or of the sheets' revisions, says and cannot be.
 std::vector<Contradiction> as_built_contradictions(const Job& job);

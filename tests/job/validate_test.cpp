@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "job/faults.hpp"
 #include "job/layout.hpp"
 #include "job/validate.hpp"
 #include "support/imperial.hpp"
@@ -201,6 +202,64 @@ TEST(Contradictions, AShellStaysTwoMillimetresBelowTheTopsOfItsEdges) {
   EXPECT_THAT(told(lowered_to(2.1)), testing::Not(testing::HasSubstr("of the threshold;")));
   EXPECT_THAT(told(lowered_to(1.9)), refused("1/16\""));
   EXPECT_THAT(told(lowered_to(0.2)), refused("1/8\""));  // 1.8 mm, up to the next mark
+}
+
+/// A bonded base on site, 52 by 40 in beside a bench, with a drain 9-1/2 in from the entry.
+std::string site_built_beside_bench(const std::string& unit, bool mirrored, const std::string& width,
+                                    const std::string& cover) {
+  return "[job]\nname = \"a\"\nunit = \"" + unit +
+         "\"\n[alcove]\nwidth = \"66 in\"\ndepth = \"40 in\"\n[base]\nkind = \"site-built\"\n"
+         "waterproofing = \"bonded\"\nfall = \"1/4 in/ft\"\ncover = \"" +
+         cover + "\"\n[base.threshold]\nwidth = \"" + width +
+         "\"\nheight = \"2 in\"\n[drain]\nopening = \"round\"\nsize = \"3 in\"\nbody = \"2-1/2 in\"\n" +
+         (mirrored ? "from_right" : "from_left") +
+         " = \"26 in\"\nfrom_front = \"9-1/2 in\"\nrecess = \"1/16 in\"\n[bed]\nleast = \"1 in\"\n[bench]\nplace = \"" +
+         (mirrored ? "left-end" : "right-end") + "\"\ndepth = \"14 in\"\nheight = \"18 in\"\n";
+}
+
+TEST(Contradictions, UnderAnApronBesideAThresholdTheWaterproofingStaysBelowTheRim) {
+  // Source: by hand: the longest run, 30-1/2 in, rises 0.635 in; so does the front one, 3-1/2 in, and 1.089 in more
+  // over the 6 in of the threshold. A cover of 1/2 in lacks 0.589 and the 2 mm that stay: 0.668 in. Under a threshold
+  // of w it is 0.635 w / (9.5 - w) <= 0.421 in: w is 3.787 in at most.
+  using testing::HasSubstr;
+  for (const bool mirrored : {false, true}) {
+    const auto told_of = [&](const char* unit, const char* width, const char* cover) {
+      std::string text;
+      for (const diag::Fault& f : faults_of(site_built_beside_bench(unit, mirrored, width, cover)))
+        text += f.message + "\n";
+      return text;
+    };
+    EXPECT_THAT(told_of("in", "6 in", "1/2 in"),
+                HasSubstr("past that; 11/16\" more is needed between them: make the threshold narrower "
+                          "(base.threshold.width), 3-3/4\" at most, move the drain farther from the entry "
+                          "(drain.from_front), or"));
+    EXPECT_THAT(told_of("mm", "6 in", "1/2 in"), HasSubstr("17 mm more is needed"));
+    EXPECT_THAT(told_of("mm", "6 in", "1/2 in"), HasSubstr("96 mm at most"));
+    EXPECT_THAT(told_of("in", "3-13/16 in", "1/2 in"), HasSubstr("1/16\" more is needed"));
+    EXPECT_EQ(told_of("in", "3-3/4 in", "1/2 in"), "");
+    EXPECT_EQ(told_of("mm", "96 mm", "1/2 in"), "");
+    EXPECT_EQ(told_of("in", "6 in", "1-3/16 in"), "") << "thicker by what lacks";
+  }
+}
+
+TEST(Contradictions, UpstandsLowerThanTheThresholdStayAboveTheShellBesideIt) {
+  // Source: by hand, as for the threshold: the same 2 mm, at whichever corner an upstand runs to.
+  for (const Side side : {Side::left, Side::right}) {
+    const auto lowered_to = [side](double left_mm) {
+      return [left_mm, side](Job& j) {
+        j.bench.reset(), j.base.upstands = {side};
+        j.base.underside = Underside::shell, j.base.shell = inches(1.0 / 8), j.base.threshold.width = inches(10);
+        j.base.threshold.height = inches(6);
+        const Layout at = lay_out(j);
+        const survey::Point front = at.base_outline.corners()[side == Side::left ? 0 : 1];
+        const double under = at.floor_at(front.x, front.y) - j.base.shell.in_mm();
+        j.base.upstand_height = Length::mm(under + left_mm - at.drain_top);
+      };
+    };
+    const auto refused = testing::HasSubstr("base.upstands.height: the shell's underside rises too near to the top of");
+    EXPECT_THAT(told(lowered_to(2.1)), testing::Not(refused)) << name_of(side);
+    EXPECT_THAT(told(lowered_to(1.9)), refused) << name_of(side);
+  }
 }
 
 TEST(Contradictions, ASeatThatFallsAwayKeepsItsThicknessAtTheWall) {
