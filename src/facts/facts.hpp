@@ -100,7 +100,8 @@ struct Finished {
 /// of the threshold. Between finished faces where these are known, else between framing.
 struct Compartment {
   double width_mm = 0, depth_mm = 0;
-  std::optional<double> face_mm;  ///< across the entry
+  std::optional<double> face_mm;            ///< across the entry
+  std::vector<Side> no_stud_at_entry = {};  ///< sides whose wall has none there, so that the face is not known
 };
 
 /// The free floor of the shower, at threshold height, under nothing that overhangs it: inside upstands and framing.
@@ -114,7 +115,8 @@ struct Clear {
   std::optional<double> seat_reach_mm = {};     ///< from the base's front edge back to the seat's nearer end
   std::optional<double> seat_rear_gap_mm = {};  ///< as below, from the framing
   std::optional<double> seat_side_gap_mm = {};
-  std::optional<Finished> finished = {};  ///< absent: nobody said how thick the walls are built up
+  std::vector<Side> nothing_at_entry = {};  ///< sides where no stud of their wall stands there, and no bench
+  std::optional<Finished> finished = {};    ///< absent: nobody said how thick the walls are built up
   Compartment compartment = {};
 };
 

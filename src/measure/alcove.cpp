@@ -249,6 +249,13 @@ struct Entry {
     if (from_left && *from_left < middle) left = std::max(left, *from_left + build_up);
     if (from_right && -*from_right > middle) right = std::min(right, -*from_right - build_up);
   }
+  /// Sides from which nothing came in.
+  std::vector<Side> open() const {
+    std::vector<Side> sides;
+    if (left < -1e6) sides.push_back(Side::left);
+    if (right > 1e6) sides.push_back(Side::right);
+    return sides;
+  }
   std::optional<double> width() const { return right - left < 1e6 ? std::optional{right - left} : std::nullopt; }
 };
 
@@ -322,8 +329,8 @@ void measure_access(const parts::Model& model, const Framing& framing, facts::Fa
     if (facts.clear.finished) facts.clear.finished->seat_depth_mm = *facts.clear.seat_depth_mm - build_up;
     measure_seat_gaps(model, framing, facts);
   }
-  facts.clear.entry_mm = framed.width();
-  facts.clear.compartment.face_mm = face.width();
+  facts.clear.entry_mm = framed.width(), facts.clear.nothing_at_entry = framed.open();
+  facts.clear.compartment.face_mm = face.width(), facts.clear.compartment.no_stud_at_entry = face.open();
   if (facts.clear.finished) facts.clear.finished->entry_mm = finished.width();
 }
 

@@ -18,7 +18,7 @@ const char* const no_liner_but_membrane = "no liner: the waterproofing is bonded
 Finding entry(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Clear& clear = facts.clear;
   const auto& width = clear.finished ? clear.finished->entry_mm : clear.entry_mm;
-  if (!width) return missing("measure the clear width of the entry");
+  if (!width) return missing(studs_at_entry(clear.nothing_at_entry));
   const bool beside = job.bench && job.bench->place != job::Side::back;
   return found(*width,
                std::string{"least free width between what stands at the entry, from the threshold up to 70 in"} +

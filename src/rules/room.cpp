@@ -194,7 +194,7 @@ Finding inside_depth(const Ground& ground, const Limit& limit) {
 
 Finding face(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const auto& width = facts.clear.compartment.face_mm;
-  if (!width) return missing("measure the width of the entry between its finished walls");
+  if (!width) return missing(studs_at_entry(facts.clear.compartment.no_stud_at_entry));
   return found(*width,
                std::string{"across the entry between "} + (facts.clear.finished ? "finished walls" : "framing") +
                    ", a seat inside it",

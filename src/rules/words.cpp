@@ -9,6 +9,7 @@
 #include "job/pipe.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
+#include "rules/inputs.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/slack.hpp"
@@ -16,6 +17,7 @@
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -298,6 +300,12 @@ std::string limit_text(const Result& result, const job::Job& job) {
 std::string found_and_limit(const Result& result, const job::Job& job) {
   const std::string limit = limit_text(result, job);
   return measured_text(result, job) + (limit == none_allowed || limit == no_span_allowed ? ", " : ", limit ") + limit;
+}
+
+std::string studs_at_entry(std::vector<job::Side> sides) {
+  if (sides.empty()) sides = {job::Side::left, job::Side::right};
+  return studs_to_find(units::listed(job::names_of(sides)) + (sides.size() > 1 ? " walls" : " wall"),
+                       "up to the entry, where none was read");
 }
 
 std::string source_text(const Limit& limit) {

@@ -49,6 +49,10 @@ std::string falls_allowed(double least, double greatest, const job::Job& job);
 /// What was found, both ends rounded outward: "1/4 in/ft (1:48) to 0.271 in/ft (1:44.2)"; one value where both are one.
 std::string falls_found(double least, double greatest, const job::Job& job);
 
+/// What to read where no stud of a wall was read at the entry, where the wall ends: of both side walls where it is not
+/// known of which.
+std::string studs_at_entry(std::vector<job::Side> sides);
+
 /// A limit's source and how far it was verified, once: "IRC P2709.1 (2009, 2021), quoted". Where strength was worked
 /// out by another document the source tells both, each with how far it was verified, and is taken as it is.
 inline constexpr const char* strength_by = "; strength by ";

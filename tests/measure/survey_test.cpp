@@ -395,6 +395,26 @@ TEST(Access, EntryOutletAndSeatAreMeasuredOnSolids) {
   EXPECT_NEAR(*facts.drain.outlet_mm, 2 * 25.4, 1e-6);
 }
 
+TEST(Access, AnEntryIsAsWideAsStudsThatWereReadThere) {
+  // Source: by hand: side walls 36 in long whose last studs stand 30 in from the back end 5-1/4 in short of the entry:
+  // nothing tells its width. A bench at the left bounds it on that side, and no wall. With a stud at the end both do.
+  job::Job j = sample::alcove();
+  const auto read_to = [&](double last) {
+    j.survey.studs.clear();
+    for (const Side side : {Side::left, Side::right})
+      j.survey.studs.push_back({side, Side::back, {0.75 * 25.4, 16 * 25.4, last * 25.4}});
+    return measured(j).clear;
+  };
+  facts::Clear clear = read_to(30);
+  EXPECT_FALSE(clear.entry_mm || clear.compartment.face_mm);
+  EXPECT_EQ(clear.nothing_at_entry, std::vector<Side>{Side::right});
+  EXPECT_EQ(clear.compartment.no_stud_at_entry, (std::vector<Side>{Side::left, Side::right}));
+  clear = read_to(35.25);
+  EXPECT_NEAR(clear.entry_mm.value_or(0) / 25.4, 57, 1e-6);
+  EXPECT_NEAR(clear.compartment.face_mm.value_or(0) / 25.4, 72, 1e-6);
+  EXPECT_TRUE(clear.nothing_at_entry.empty() && clear.compartment.no_stud_at_entry.empty());
+}
+
 TEST(Access, BlockingBehindAFixtureIsAShareOfItsPlate) {
   // Source: by hand: a row of 3-1/2 in blocking centred 34 in up, studs at 16 in: a 3 in plate at 34 is all backed, one
   // at 34 + 1-3/4 is half, one at 50 between studs is not backed at all.

@@ -26,6 +26,19 @@ facts::Facts small_floor_on(double length_in, double width_in) {
   return facts;
 }
 
+TEST(Clear, AnEntryWhoseWidthNobodyKnowsAsksForTheStudsThatBoundIt) {
+  // Source: docs/job-file.md: studs are read by survey.studs, and no key takes the width of an entry.
+  facts::Facts facts = sample::good_facts();
+  facts.clear.entry_mm.reset(), facts.clear.finished->entry_mm.reset(), facts.clear.compartment.face_mm.reset();
+  facts.clear.nothing_at_entry = {job::Side::right};
+  facts.clear.compartment.no_stud_at_entry = {job::Side::left, job::Side::right};
+  const auto asked = [&](const char* id) { return result_of(in_book("accessible-roll-in"), facts, id).advice; };
+  EXPECT_THAT(result_of(sample::alcove(), facts, "access.opening").advice,
+              HasSubstr("(survey.studs): of the right wall, up to the entry"));
+  EXPECT_THAT(asked("access.face") + asked("access.opening"),
+              HasSubstr("(survey.studs): of the left and right walls, up to the entry"));
+}
+
 TEST(Clear, AReceptorOfThirtyBySixtyIsExempt) {
   // Source: UPC 408.7 (2024), exception 1: overall at least 30 in wide and at least 60 in long, whichever way it lies.
   const struct {
