@@ -19,6 +19,8 @@ constexpr std::array of_its_shape{
     "base.hand", "base.over-waste", "threshold.height-least", "threshold.height-greatest", "threshold.below-upstand",
     "threshold.step-inside", "threshold.step-outside", "threshold.above-outside", "threshold.bevel", "entry.step",
     "upstand.every-wall", "clear.area", "clear.width", "clear.circle", "access.inside-width", "access.inside-depth",
+    "access.opening", "access.face",  // walls stand farther apart, or the bench takes less: another base between them
+    "base.cover",                     // under a thicker one the bed is another
     "bed.thickness", "bed.least", "bed.bearing", "bed.round-drain", "bed.fills-shell", "liner.fall",
     // A model that is not sound, or in which two things share a place, has no number to work to.
     "solids.valid", "fit.no-clash"};
@@ -29,9 +31,10 @@ constexpr std::array of_the_bore{"drain.in-bore"};
 /// Of how high a liner turns up, and how wide it is cut by that.
 constexpr std::array of_the_liner{"liner.above-threshold", "liner.above-seat"};
 /// Of the seat block alone, whose foot is level on the same frame.
-constexpr std::array of_the_block{"seat.fall-least", "seat.fall-greatest", "seat.drains", "seat.keeps-frame-dry"};
+constexpr std::array of_the_block{"seat.fall-least",      "seat.fall-greatest", "seat.drains",
+                                  "seat.keeps-frame-dry", "seat.rear-gap",      "seat.side-gap"};
 /// Checks of a bench's seat and of what carries it: while one of them fails other pieces are cut.
-constexpr std::array of_the_seat{"seat.height", "seat.depth", "load.seat-nose"};
+constexpr std::array of_the_seat{"seat.height", "seat.depth", "seat.reach", "load.seat-nose", "access.opening"};
 constexpr std::array of_the_frame{"load.seat-strength", "load.seat-deflection"};
 /// Checks of what holds those: the same pieces, fastened otherwise.
 constexpr std::array of_its_joints{"load.seat-cleat", "load.seat-push", "load.seat-rail"};

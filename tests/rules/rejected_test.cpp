@@ -1,4 +1,5 @@
 // Which failing checks say that something else will be built than what is drawn.
+#include <map>
 #include <set>
 
 #include <gtest/gtest.h>
@@ -52,11 +53,15 @@ TEST(Rejected, EveryCheckIsDecided) {
                                       "clear.width",
                                       "clear.circle",
                                       "access.inside-width",
-                                      "access.inside-depth"};
+                                      "access.inside-depth",
+                                      "access.opening",
+                                      "access.face",
+                                      "base.cover"};
   const std::set<std::string> of_drain{"drain.outlet", "drain.in-bore"},
       of_liner{"liner.above-threshold", "liner.above-seat"};
-  const std::set<std::string> of_block{"seat.fall-least", "seat.fall-greatest", "seat.drains", "seat.keeps-frame-dry"};
-  const std::set<std::string> of_seat{"seat.height", "seat.depth", "load.seat-nose"};
+  const std::set<std::string> of_block{"seat.fall-least",      "seat.fall-greatest", "seat.drains",
+                                       "seat.keeps-frame-dry", "seat.rear-gap",      "seat.side-gap"};
+  const std::set<std::string> of_seat{"seat.height", "seat.depth", "seat.reach", "load.seat-nose", "access.opening"};
   const std::set<std::string> of_pieces{"load.seat-strength", "load.seat-deflection"};
   const std::set<std::string> of_frame{"load.seat-cleat", "load.seat-push", "load.seat-rail"};
   std::size_t met = 0;
@@ -78,6 +83,90 @@ TEST(Rejected, EveryCheckIsDecided) {
   EXPECT_EQ(met, of_base.size() + of_drain.size() + of_liner.size() + of_block.size() + of_seat.size() +
                      of_pieces.size() + of_frame.size())
       << "an id here is no check's";
+}
+
+/// Checks that hold no base, bench, drain or liner while they fail, each with what is done instead.
+const std::map<std::string, const char*>& holding_nothing() {
+  static const char *const reading = "one reading or the other is taken again", *const placed = "hold by their measure",
+                           *const furred = "studs are furred, or brought out", *const arm = "trap and arm wait alone",
+                           *const sand = "other sand or lime goes into the same bed",
+                           *const floor = "the floor is strengthened from below",
+                           *const wall = "blocking, board or waterproofing of the wall",
+                           *const moved = "what is screwed on moves along its wall",
+                           *const door = "another door or pane",
+                           *const spread = "mortar is placed otherwise, to the same bed",
+                           *const outside = "what stands outside the shower makes way";
+  static const std::map<std::string, const char*> all{
+      {"survey.widths-agree", reading},
+      {"room.drop-in", placed},
+      {"room.goes-in", placed},
+      {"opening.width", placed},
+      {"opening.depth", placed},
+      {"room.stud-gap", furred},
+      {"floor.level", "low places are filled up to the highest"},
+      {"floor.rock", "what rocks dry lies on mortar"},
+      {"levelling.window", "it is set by a longer level"},
+      {"base.weight", "more hands carry it"},
+      {"apron.gap", "sealed, or trimmed where it stands"},
+      {"bed.greatest", spread},
+      {"bed.squeeze-out", spread},
+      {"mix.sand", sand},
+      {"mix.lime-m", sand},
+      {"mix.lime-s", sand},
+      {"mix.lime-n", sand},
+      {"mix.lime-o", sand},
+      {"joist.hole", arm},
+      {"joist.notch", arm},
+      {"joist.hole-for-pipe", arm},
+      {"joist.hole-edges", arm},
+      {"joist.notch-place", arm},
+      {"joist.notch-length", arm},
+      {"trap.size", arm},
+      {"trap.arm", arm},
+      {"trap.arm-least", arm},
+      {"trap.fall", arm},
+      {"trap.drop", arm},
+      {"trap.turns", arm},
+      {"trap.bends", arm},
+      {"trap.vented", arm},
+      {"trap.below", arm},
+      {"trap.aside", arm},
+      {"trap.riser", arm},
+      {"blocking.behind", wall},
+      {"upstand.held", wall},
+      {"upstand.board", wall},
+      {"wall.above-floor", wall},
+      {"wall.above-drain", wall},
+      {"wall.above-room", wall},
+      {"fixture.above-water", moved},
+      {"fixture.clear-of-bench", moved},
+      {"bar.height", moved},
+      {"bar.strength", "another bar on the same place"},
+      {"controls.height", moved},
+      {"controls.reach", moved},
+      {"floor.deck-span", floor},
+      {"load.joists-strength", floor},
+      {"load.joists-deflection", floor},
+      {"load.deck", floor},
+      {"door.opening", door},
+      {"door.swing", door},
+      {"glass.safety", door},
+      {"access.clearance-along", outside},
+      {"access.clearance-before", outside},
+      {"flood.depth", "a dam stands at the entry for the test"},
+  };
+  return all;
+}
+
+TEST(Rejected, WhatHoldsNothingHasItsReason) {
+  // Source: by hand, check by check: every check holds something, or stands above with what is done instead.
+  for (const Rule& rule : all_rules()) {
+    const auto results = one_that_fails(rule.id);
+    const facts::Holds h = holds_of(results, {});
+    const bool holds = h.base || h.liner || h.seat || h.pieces || h.frame || h.drain;
+    const bool as_set = std::string{rule.id}.starts_with("rim.");  // the base as read in its bed has its own verdict
+    EXPECT_EQ(holding_nothing().count(rule.id) == 1 || as_set, !holds) << rule.id;
+  }
 }
 
 TEST(Rejected, WhatIsNotBrokenHoldsNothing) {
