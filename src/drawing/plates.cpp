@@ -59,7 +59,7 @@ void strike_plate(Pen& pen, const Frame& plate, const Frame& bay) {
 
 const rules::Result* rejected_fixture(const Subject& subject, const job::Fixture& fixture) {
   for (const facts::Backing& plate : subject.facts.backings)
-    if (plate.name == fixture.name && plate.wall == fixture.wall)
+    if (plate.number < subject.job().fixtures.size() && &subject.job().fixtures[plate.number] == &fixture)
       if (const auto* fails = rules::rejected_plate(subject.judgement.results, plate)) return fails;
   return nullptr;
 }

@@ -34,6 +34,7 @@ struct Backing {
   double above_water_mm = 0;  ///< its lower edge above the threshold's highest edge; without one, above the rim
   double behind_bench = 0;    ///< share of its plate that bench frame or seat block hides
   double clear_by_mm = 0;     ///< how much higher it clears the bench
+  std::size_t number = 0;     ///< of the fixture among the job's, from zero: names may be alike
 };
 
 /// What stands behind one upstand of the base, over its length: places where a fastener finds timber.

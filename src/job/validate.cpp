@@ -26,6 +26,7 @@ class Judge {
   std::vector<Contradiction> judge() {
     alcove();
     framing();
+    for (Contradiction& off : fixture_contradictions(job_, at_.room)) found_.push_back(std::move(off));
     floor();
     footprint();
     if (found_.empty()) base();  // the rest makes sense only on a base that stands in its alcove

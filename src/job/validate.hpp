@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "job/job.hpp"
+#include "survey/room.hpp"
 
 namespace fallwright::job {
 
@@ -23,6 +24,9 @@ std::vector<Contradiction> survey_contradictions(const Job& job);
 /// Sides and diagonals of the survey where they do not close within their tolerances, with what each would be if the
 /// others hold; nothing where they do, or where too few were read to tell.
 std::optional<Contradiction> unclosed_plan(const Job& job);
+
+/// Places of fixtures that are on no wall. @pre what is read of the walls can stand
+std::vector<Contradiction> fixture_contradictions(const Job& job, const survey::Room& room);
 
 /// What lies under the edges of a base and rises past their tops. @pre the base stands in its room, its drain in it.
 std::vector<Contradiction> edge_contradictions(const Job& job, const Layout& at);

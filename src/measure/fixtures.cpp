@@ -116,6 +116,7 @@ std::vector<facts::Backing> measure_backings(const parts::Model& model, const fa
   for (const job::Fixture& fixture : model.job.fixtures) {
     const OnWall plate = plate_of(fixture, model.job);
     facts::Backing backing;
+    backing.number = found.size();
     backing.name = fixture.name;
     backing.wall = fixture.wall;
     backing.height_mm = fixture.height.in_mm();

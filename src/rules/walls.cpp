@@ -25,19 +25,39 @@ const facts::Backing* worst_of(const facts::Facts& facts, Less less) {
   return it == facts.backings.end() ? nullptr : &*it;
 }
 
-std::string named(const facts::Backing& b) {
-  return "'" + b.name + "' on the " + job::name_of(b.wall) + " wall";
+/// By its name; where several are called alike by their heights as well.
+std::string called(const facts::Backing& b, const job::Job& job) {
+  const auto alike = std::count_if(job.fixtures.begin(), job.fixtures.end(),
+                                   [&](const job::Fixture& fixture) { return fixture.name == b.name; });
+  return "'" + b.name + "'" + (alike > 1 ? " at " + text_of(b.height_mm, Unit::mm, job) : "");
+}
+
+std::string named(const facts::Backing& b, const job::Job& job) {
+  return called(b, job) + " on the " + job::name_of(b.wall) + " wall";
 }
 
 const job::Fixture* fixture_of(const job::Job& job, const facts::Backing& backing) {
-  for (const job::Fixture& fixture : job.fixtures)
-    if (fixture.name == backing.name) return &fixture;
-  return nullptr;
+  return backing.number < job.fixtures.size() ? &job.fixtures[backing.number] : nullptr;
+}
+
+/// Between which heights a row of blocking lies: on the sole plate, and below the top plates.
+struct RowsWithin {
+  double low_mm, high_mm;
+};
+RowsWithin rows_within(const job::Job& job, const facts::Facts& facts) {
+  const job::Stock& stock = job.walls.stock;
+  const double half = stock.depth.in_mm() / 2;
+  double low = stock.thickness.in_mm(), high = job.alcove.height.in_mm() - low * job.walls.top_plates;
+  for (const facts::Part& part : facts.parts) {
+    if (part.which.is(facts::Role::wall, facts::Kind::sole_plate)) low = std::max(low, part.bbox_mm[5]);
+    if (part.which.is(facts::Role::wall, facts::Kind::top_plate)) high = std::min(high, part.bbox_mm[2]);
+  }
+  return {up_to_mark(low + half, job), high - half};
 }
 
 /// Heights of rows of blocking, one on top of the other, that back a whole plate; on marks of the tape where they may
 /// be.
-std::vector<double> rows_behind(const job::Job& job, double height_mm, double tall_mm) {
+std::vector<double> rows_behind(const job::Job& job, const RowsWithin& within, double height_mm, double tall_mm) {
   const double row = job.walls.stock.depth.in_mm();
   if (row <= 0) return {height_mm};
   const double count = std::max(1.0, std::ceil(tall_mm / row - units::tolerance::length_mm));
@@ -45,7 +65,10 @@ std::vector<double> rows_behind(const job::Job& job, double height_mm, double ta
   const double marked = units::round_to_tape(job::Length::mm(height_mm), metric).in_mm();
   const double middle = std::abs(marked - height_mm) <= (count * row - tall_mm) / 2 ? marked : height_mm;
   std::vector<double> rows;
-  for (double i = 0; i < count; ++i) rows.push_back(middle + (i - (count - 1) / 2) * row);
+  for (double i = 0; i < count; ++i) {  // what is below or above all rows has a plate behind it
+    const double wanted = middle + (i - (count - 1) / 2) * row;
+    rows.push_back(std::max(within.low_mm, std::min(within.high_mm, wanted)));
+  }
   return rows;
 }
 
@@ -68,13 +91,16 @@ std::string heights_text(const std::vector<NewRow>& rows, const job::Job& job) {
 /// overlap another lies on it or hangs below it, and both together back what it was wanted for. Where a third is in the
 /// way of that, the nearest gives its place up. What another that is no farther than `alike_mm` backs as well stays as
 /// it is wanted: no row mends that.
-std::vector<NewRow> rows_beside(const job::Job& job, const std::vector<double>& wanted, double alike_mm) {
+std::vector<NewRow> rows_beside(const job::Job& job, const RowsWithin& within, const std::vector<double>& wanted,
+                                double alike_mm) {
   const double depth = job.walls.stock.depth.in_mm();
   std::vector<double> all;
   std::vector<NewRow> rows;
   for (const job::Length& row : job.walls.blocking) all.push_back(row.in_mm());
   const std::size_t there = all.size();
   const auto fits = [&](double row, std::size_t but) {
+    if (row < within.low_mm - units::tolerance::length_mm || row > within.high_mm + units::tolerance::length_mm)
+      return false;
     for (std::size_t i = 0; i < all.size(); ++i)
       if (i != but && std::abs(all[i] - row) < depth - units::tolerance::length_mm) return false;
     return true;
@@ -115,9 +141,10 @@ template <class Lacks>
 std::vector<job::Change> raised(const job::Job& job, const facts::Facts& facts, Lacks lacks) {
   std::vector<job::Change> lines;
   for (const facts::Backing& backing : facts.backings)
-    for (std::size_t i = 0; i < job.fixtures.size(); ++i)
-      if (const double by = lacks(backing); by > units::tolerance::length_mm && job.fixtures[i].name == backing.name)
-        lines.push_back(set_length("fixture.height", up_to_mark(job.fixtures[i].height.in_mm() + by, job), job, i));
+    if (const job::Fixture* fixture = fixture_of(job, backing))
+      if (const double by = lacks(backing); by > units::tolerance::length_mm)
+        lines.push_back(
+            set_length("fixture.height", up_to_mark(fixture->height.in_mm() + by, job), job, backing.number));
   return lines;
 }
 
@@ -137,15 +164,15 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
   std::vector<double> rows;
   for (const facts::Backing& b : facts.backings) {
     if (sure(b) >= limit.least.value_or(1) - units::tolerance::ratio) continue;
-    names += (names.empty() ? "'" : ", '") + b.name + "'";
+    names += (names.empty() ? "" : ", ") + called(b, job);
     const job::Fixture* fixture = fixture_of(job, b);
-    for (const double row : rows_behind(job, b.height_mm, fixture ? fixture->tall.in_mm() : 0))
+    for (const double row : rows_behind(job, rows_within(job, facts), b.height_mm, fixture ? fixture->tall.in_mm() : 0))
       if (std::find(rows.begin(), rows.end(), row) == rows.end()) rows.push_back(row);
   }
-  const std::vector<NewRow> set = rows_beside(job, rows, units::tolerance::length_mm);
+  const std::vector<NewRow> set = rows_beside(job, rows_within(job, facts), rows, units::tolerance::length_mm);
   const std::string at = "(walls.blocking at " + heights_text(set, job) + ")";
   const std::string row = "set blocking behind " + names + " " + at + " before the board goes on";
-  Finding finding = found(sure(*worst), "least backed: " + named(*worst), row);
+  Finding finding = found(sure(*worst), "least backed: " + named(*worst, job), row);
   finding.holds_anyway = sure(*worst) >= limit.least.value_or(1) - units::tolerance::ratio;
   finding.may_hold = worst->stud_can;
   finding.read = studs_or({worst->wall}, row);
@@ -164,8 +191,8 @@ Finding above_water(const job::Job& job, const facts::Facts& facts, const Limit&
   const double lacks = *limit.least - worst->above_water_mm;
   return mended_by(
       found(worst->above_water_mm,
-            "lower edge of " + named(*worst) + ", above the " + (none ? "base's rim" : "threshold's highest edge"),
-            "raise " + named(*worst) + " by " + text_at_least(lacks, job) +
+            "lower edge of " + named(*worst, job) + ", above the " + (none ? "base's rim" : "threshold's highest edge"),
+            "raise " + named(*worst, job) + " by " + text_at_least(lacks, job) +
                 " (fixture.height): a screw that low goes through upstand or lining"),
       raised(job, facts, [&](const facts::Backing& b) { return *limit.least - b.above_water_mm; }));
 }
@@ -177,9 +204,9 @@ Finding clear_of_bench(const job::Job& job, const facts::Facts& facts, const Lim
       worst_of(facts, [](const facts::Backing& a, const facts::Backing& b) { return a.behind_bench > b.behind_bench; });
   if (!worst) return cannot_tell("no wall was found behind the fixtures");
   return mended_by(found(worst->behind_bench,
-                         worst->behind_bench > 0 ? named(*worst) + " lies behind the bench"
+                         worst->behind_bench > 0 ? named(*worst, job) + " lies behind the bench"
                                                  : "no fixture lies behind bench frame or seat block",
-                         "raise " + named(*worst) + " by " + text_at_least(worst->clear_by_mm, job) +
+                         "raise " + named(*worst, job) + " by " + text_at_least(worst->clear_by_mm, job) +
                              " to clear the seat and its upstands (fixture.height), or move it beside the bench"),
                    raised(job, facts, [](const facts::Backing& b) { return b.behind_bench > 0 ? b.clear_by_mm : 0; }));
 }
@@ -251,7 +278,8 @@ ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm) 
   }
   if (rows.empty()) return to;
   constexpr double edge_mm = 9.5;  // what a fastener keeps from an edge
-  const std::vector<NewRow> set = rows_beside(job, rows, job.walls.stock.depth.in_mm() / 2 - edge_mm);
+  const std::vector<NewRow> set =
+      rows_beside(job, rows_within(job, facts), rows, job.walls.stock.depth.in_mm() / 2 - edge_mm);
   const std::string at = "(walls.blocking at " + heights_text(set, job) + ")";
   to.instead = (to.words.empty() ? "" : to.words + ", and ") +
                "set a stud at that end of the upstand, then blocking to it " + at;

@@ -262,6 +262,36 @@ TEST(Contradictions, UpstandsLowerThanTheThresholdStayAboveTheShellBesideIt) {
   }
 }
 
+TEST(Contradictions, AFixtureHangsOnItsWall) {
+  // Source: by hand: a plate 3 by 3 on a side wall 36 long and 96 high has its middle 1-1/2 to 34-1/2 along and 1-1/2
+  // to 94-1/2 up; the same on the back wall, 72 long.
+  using testing::HasSubstr;
+  const auto at = [](Side side, double along, double height, double wide = 3) {
+    return told([&](Job& j) {
+      j.alcove.height = inches(96);
+      j.fixtures = {{"shelf", side, inches(along), inches(height), inches(wide), inches(3)}};
+    });
+  };
+  for (const Side side : {Side::left, Side::right, Side::back}) {
+    const double end = side == Side::back ? 72 : 36;
+    for (const double along : {1.5, end - 1.5}) EXPECT_EQ(at(side, along, 34), "");
+    for (const double height : {1.5, 94.5}) EXPECT_EQ(at(side, 20, height), "");
+    for (const double along : {1.375, end - 1.375, 80.})
+      EXPECT_THAT(at(side, along, 34), HasSubstr("fixture[0].along: the plate of 'shelf', 3\" wide")) << along;
+    for (const double height : {1.375, 94.625, 110.})
+      EXPECT_THAT(at(side, 20, height), HasSubstr("fixture[0].height: the plate of 'shelf', 3\" tall")) << height;
+  }
+  EXPECT_THAT(at(Side::right, 80, 34),
+              HasSubstr("its middle may be 1-1/2\" to 34-1/2\" from the back corner, found 80\""));
+  EXPECT_THAT(at(Side::back, 80, 34), HasSubstr("its middle may be 1-1/2\" to 70-1/2\" from the left corner"));
+  EXPECT_THAT(at(Side::right, 18, 34, 40), HasSubstr("none so large is on that wall"));
+  EXPECT_THAT(told([](Job& j) {
+                j.bench.reset(), j.alcove.walls = {Side::back};
+                j.fixtures = {{"shelf", Side::right, inches(18), inches(34), inches(3), inches(3)}};
+              }),
+              HasSubstr("fixture[0].wall: there is no right wall"));
+}
+
 TEST(Contradictions, ASeatThatFallsAwayKeepsItsThicknessAtTheWall) {
   // Source: by hand: a seat of 1-1/4 in over 14-1/2 in keeps 0.04 in at the wall falling 1:12, and 0.52 falling 1:20.
   const auto falling = [](double in) { return [in](Job& j) { j.bench->seat_fall = Fall::one_in(-in); }; };

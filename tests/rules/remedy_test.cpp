@@ -150,12 +150,50 @@ TEST(RemedyLines, OfFixturesTheLowOnesAloneGoUp) {
                   {"shelf", job::Side::back, Length::inches(24), Length::inches(60), {}, {}},
                   {"grab bar", job::Side::back, Length::inches(40), Length::inches(34), {}, {}}};
   facts::Facts facts = sample::facts_for_boundary();
-  facts.backings = {{"rail", job::Side::left, 30 * in, 1, 0, false, 0.6 * in, 0, 0},
-                    {"shelf", job::Side::back, 60 * in, 1, 0, false, 30 * in, 0, 0},
-                    {"grab bar", job::Side::back, 34 * in, 1, 0, false, 0.75 * in, 0, 0}};
+  facts.backings = {{"rail", job::Side::left, 30 * in, 1, 0, false, 0.6 * in, 0, 0, 0},
+                    {"shelf", job::Side::back, 60 * in, 1, 0, false, 30 * in, 0, 0, 1},
+                    {"grab bar", job::Side::back, 34 * in, 1, 0, false, 0.75 * in, 0, 0, 2}};
   const Result r = sample::result_of(job, facts, "fixture.above-water");
   EXPECT_THAT(lines_of(r), ElementsAre("fixture.height = \"30-7/16 in\"",
                                        "fixture.height = \"34-1/4 in\" (in that section's entry 3)"));
+}
+
+TEST(RemedyLines, FixturesThatAreCalledAlikeAreToldApart) {
+  // Source: by hand: a plate 3 in tall is backed by one row of 3-1/2 in at its middle, one 9 in tall by three on top of
+  // each other; the low one alone lacks 0.4 of an inch, on the tape 7/16.
+  job::Job job = sample::job_for({});
+  job.walls.blocking.clear();
+  job.fixtures = {
+      {"hinge", job::Side::right, Length::inches(24), Length::inches(20), Length::inches(3), Length::inches(3)},
+      {"hinge", job::Side::right, Length::inches(24), Length::inches(60), Length::inches(3), Length::inches(9)}};
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.backings = {{"hinge", job::Side::right, 20 * in, 0, 0, false, 0.6 * in, 0, 0, 0},
+                    {"hinge", job::Side::right, 60 * in, 0, 0, false, 30 * in, 0, 0, 1}};
+  const Result behind = sample::result_of(job, facts, "blocking.behind");
+  EXPECT_THAT(lines_of(behind), ElementsAre("walls.blocking = [\"20 in\", \"56-1/2 in\", \"60 in\", \"63-1/2 in\"]"));
+  EXPECT_THAT(behind.advice, HasSubstr("behind 'hinge' at 20\", 'hinge' at 60\" ("));
+  const Result water = sample::result_of(job, facts, "fixture.above-water");
+  EXPECT_THAT(lines_of(water), ElementsAre("fixture.height = \"20-7/16 in\""));
+  EXPECT_THAT(water.advice, HasSubstr("raise 'hinge' at 20\" on the right wall"));
+}
+
+TEST(RemedyLines, ARowOfBlockingLiesOnTheSolePlateAndBelowTheTopPlates) {
+  // Source: by hand: on a plate of 1-1/2 in the middle of a 3-1/2 in row is 3-1/4 up at least; in 96 in of wall, under
+  // two top plates, 91-1/4 at most. What such a row leaves of the plates below 1-1/2 and above 93 they back themselves.
+  job::Job job = sample::job_for({});
+  facts::Facts facts = sample::facts_for_boundary();
+  const auto line = [&](double height, std::vector<Length> there) {
+    job.walls.blocking = std::move(there);
+    job.fixtures = {
+        {"soap", job::Side::right, Length::inches(24), Length::inches(height), Length::inches(3), Length::inches(3)}};
+    facts.backings = {{"soap", job::Side::right, height * in, 0, 0, false, 30 * in, 0, 0, 0}};
+    return lines_of(sample::result_of(job, facts, "blocking.behind"));
+  };
+  job.alcove.height = Length::inches(96), job.walls.top_plates = 2;
+  EXPECT_THAT(line(2, {}), ElementsAre("walls.blocking = [\"3-1/4 in\"]"));
+  EXPECT_THAT(line(94, {}), ElementsAre("walls.blocking = [\"91-1/4 in\"]"));
+  EXPECT_THAT(line(3.25, {Length::inches(5)}), ElementsAre("walls.blocking = [\"3-1/4 in\"]"))
+      << "in its place: below it none lies on the plate";
 }
 
 TEST(RemedyLines, AHandIsToldFromHalfAnInchOffTheMiddleOn) {
