@@ -228,6 +228,17 @@ class Judge {
     };
     look("trap.hub", "a stop in the hub", job_.trap->hub);
     look("trap.weir", "a weir", job_.trap->weir);
+    hub_beside_weir();
+  }
+
+  /// A trap holds water from its weir down to its dip, and the inlet's stop is above that.
+  void hub_beside_weir() {
+    constexpr double deepest_seal_mm = 4 * 25.4;  // IRC P3201.2
+    const auto &hub = job_.trap->hub, &weir = job_.trap->weir;
+    if (!hub || !weir || (*weir - *hub).in_mm() <= deepest_seal_mm + slack) return;
+    add("trap.hub", "a stop in the hub at " + text(*hub) + " is " + text(*weir - *hub) + " below the trap's weir at " +
+                        text(*weir) + " (trap.weir); at most " + text(deepest_seal_mm) +
+                        ", the deepest water that a trap holds, is possible: read both again");
   }
 
   /// What is as thick as it is at the drain, by the keys of this kind of base.

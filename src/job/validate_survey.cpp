@@ -80,12 +80,21 @@ class Surveyor {
     for (const auto& [key, reading] : sides)
       if (*reading) readings.emplace_back(key, &**reading);
     for (const survey::Width& w : s_.widths) readings.emplace_back("survey.width", &w.width);
+    wall_build_up();
     for (const auto& [key, reading] : readings) {
       if (reading->face == survey::Face::board && !s_.board_mm)
         add(key, "was taken from the board, and survey.board (its thickness) is missing");
       if (reading->face == survey::Face::finish && !s_.finish_mm)
         add(key, "was taken from the finished wall, and survey.finish (its distance from the studs) is missing");
     }
+  }
+
+  /// The finished wall has the board behind it, and what is stuck to that.
+  void wall_build_up() {
+    if (!s_.finish_mm || !s_.board_mm || *s_.finish_mm >= *s_.board_mm - units::tolerance::length_mm) return;
+    add("survey.finish", "the finished wall stands " + text(*s_.finish_mm) +
+                             " before the studs, and the board alone is " + text(*s_.board_mm) +
+                             " thick (survey.board): at least that, with bond coat and tile");
   }
 
   void plan() {
@@ -157,6 +166,22 @@ class Surveyor {
       }
     }
     for (std::size_t i = 0; i < s_.studs.size(); ++i) existing(i, room);
+    for (std::size_t i = 0; i < s_.widths.size(); ++i) width_between(i, room);
+  }
+
+  /// A width is read between two walls, where both stand.
+  void width_between(std::size_t i, const survey::Room& room) {
+    const survey::Width& width = s_.widths[i];
+    const std::string key = "survey.width[" + std::to_string(i) + "]";
+    double deep = room.depth;
+    for (const Side side : {Side::left, Side::right})
+      if (const survey::Wall* wall = room.wall(side)) deep = std::max(deep, wall->length());
+    if (width.from_back_mm > deep + 1)
+      add(key + ".from_back",
+          "lies past the entry: found " + text(width.from_back_mm) + ", and the room is " + text(deep) + " deep");
+    if (width.height_mm > job_.alcove.height.in_mm() + 1)
+      add(key + ".height", "lies above the walls: found " + text(width.height_mm) + ", and they are " +
+                               text(job_.alcove.height.in_mm()) + " high (alcove.height)");
   }
 
   void existing(std::size_t i, const survey::Room& room) {

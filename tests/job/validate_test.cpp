@@ -292,6 +292,46 @@ TEST(Contradictions, AFixtureHangsOnItsWall) {
               HasSubstr("fixture[0].wall: there is no right wall"));
 }
 
+TEST(Contradictions, AFinishedWallStandsBeforeItsBoard) {
+  // Source: docs/job-file.md: survey.finish is board, bond coat and tile.
+  const auto told_of = [](double finish_mm) {
+    return told([&](Job& j) { j.survey.board_mm = 12.7, j.survey.finish_mm = finish_mm; });
+  };
+  EXPECT_THAT(told_of(9.5),
+              testing::HasSubstr("survey.finish: the finished wall stands 3/8\" before the studs, and the "
+                                 "board alone is 1/2\" thick (survey.board)"));
+  EXPECT_EQ(told_of(12.7), "");
+}
+
+TEST(Contradictions, AWidthIsReadBetweenItsWalls) {
+  // Source: by hand: side walls 36 in long and 96 high.
+  const auto told_of = [](double from_back, double height) {
+    return told([&](Job& j) {
+      j.alcove.height = inches(96);
+      survey::Width width;
+      width.from_back_mm = from_back * 25.4, width.height_mm = height * 25.4, width.width = {1828.8, 1.6};
+      j.survey.widths = {width};
+    });
+  };
+  EXPECT_EQ(told_of(36, 96), "");
+  EXPECT_THAT(told_of(80, 48), testing::HasSubstr("survey.width[0].from_back: lies past the entry: found 80\", and the "
+                                                  "room is 36\" deep"));
+  EXPECT_THAT(told_of(18, 120),
+              testing::HasSubstr("survey.width[0].height: lies above the walls: found 120\", and they "
+                                 "are 96\" high"));
+}
+
+TEST(Contradictions, AHubsStopLiesNoDeeperThanATrapHoldsWater) {
+  // Source: IRC P3201.2, from memory: a seal of 4 in at most, from the weir down.
+  const auto told_of = [](double hub) {
+    return told([&](Job& j) { j.trap.emplace().hub = inches(hub), j.trap->weir = inches(-7.25); });
+  };
+  EXPECT_EQ(told_of(-6), "");
+  EXPECT_EQ(told_of(-11.25), "");
+  EXPECT_THAT(told_of(-12), testing::HasSubstr("trap.hub: a stop in the hub at -12\" is 4-3/4\" below the trap's weir "
+                                               "at -7-1/4\" (trap.weir); at most 4\""));
+}
+
 TEST(Contradictions, ASeatThatFallsAwayKeepsItsThicknessAtTheWall) {
   // Source: by hand: a seat of 1-1/4 in over 14-1/2 in keeps 0.04 in at the wall falling 1:12, and 0.52 falling 1:20.
   const auto falling = [](double in) { return [in](Job& j) { j.bench->seat_fall = Fall::one_in(-in); }; };
