@@ -371,7 +371,7 @@ Json unused_key(const job::UnusedKey& u) {
 
 Json road_json(const rules::Road& road) {
   if (road.changes.empty()) return {};
-  return {{"lines", list(road.changes, line_json)}, {"mends", road.mends}, {"left", road.left}};
+  return {{"lines", list(road.changes, line_json)}, {"mends", road.mends}, {"left", road.left}, {"stay", road.stay}};
 }
 
 void add_measured(const Report& report, Json& json) {

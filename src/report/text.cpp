@@ -195,6 +195,11 @@ std::string road_words(const Report& report) {
                       std::string{to_order ? ", for a base that is still to be made" : ""} + ": " + lines +
                       ". That mends " + titles(road.mends) + ".";
   if (!road.left.empty()) words += " It leaves, or breaks: " + titles(road.left) + ".";
+  if (!road.stay.empty()) {
+    const std::size_t others = road.stay.size() - 1;
+    words += " Failed stays what no lines were told for: " + titles({road.stay.front()}) +
+             (others == 0 ? "" : ", and " + std::to_string(others) + (others == 1 ? " other" : " others")) + ".";
+  }
   return words;
 }
 

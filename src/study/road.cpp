@@ -167,12 +167,17 @@ rules::Road road_of(const job::Job& job, const std::vector<Result>& results, con
   const Stop end = Walk{job, results, memory}.to_its_end();
   if (end.lines.empty()) return {};
   if (remedies.size() == 1 && (end.lines == remedies.front()->changes || told_alone(end.lines, results))) return {};
-  rules::Road road{end.lines, {}, {}};
+  rules::Road road{end.lines, {}, {}, {}};
   for (const Result& before : results) {
     const Result* now = of(before.id, end.results);
     if (!now) continue;
     if (broken(before) && !broken(*now)) road.mends.push_back(before.id);
     if (broken(*now) && (!broken(before) || !before.remedies.empty())) road.left.push_back(before.id);
+  }
+  for (const Result& now : rules::worst_first(end.results)) {
+    const Result* before = of(now.id, results);
+    if (now.outcome == rules::Outcome::fail && before && broken(*before) && before->remedies.empty())
+      road.stay.push_back(now.id);
   }
   // It says no more than they do where what they cost is not mended on it either.
   const bool same = std::all_of(costs.begin(), costs.end(), [&](const auto& id) { return holds(road.left, id); });

@@ -55,7 +55,7 @@ struct Reported {
             cuts,
             plan,
             {{"model.step", 12, "ab"}},
-            {{{"base.fall", "\"1/4 in/ft\""}}, {"floor.fall-least"}, {"levelling.window"}}};
+            {{{"base.fall", "\"1/4 in/ft\""}}, {"floor.fall-least"}, {"levelling.window"}, {"clear.circle"}}};
   }
 };
 

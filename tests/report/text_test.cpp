@@ -136,8 +136,10 @@ TEST(Text, RemediesThatUndoEachOtherAreToldTogetherBelowThem) {
   // Source: none: lines that are followed all at once, what they mend, and what they leave.
   const sample::Reported sample;
   report::Report report = sample.report();
-  report.road = {
-      {{"drain.from_left", "\"34 in\""}, {"walls.blocking", "[\"5 in\"]"}}, {"floor.fall-least", "upstand.held"}, {}};
+  report.road = {{{"drain.from_left", "\"34 in\""}, {"walls.blocking", "[\"5 in\"]"}},
+                 {"floor.fall-least", "upstand.held"},
+                 {},
+                 {}};
   std::string words = report::road_words(report);
   EXPECT_THAT(words, HasSubstr("still to be made: drain.from_left = \"34 in\", walls.blocking = [\"5 in\"]. "));
   EXPECT_THAT(words, HasSubstr("That mends '"));
@@ -150,6 +152,12 @@ TEST(Text, RemediesThatUndoEachOtherAreToldTogetherBelowThem) {
   words = report::road_words(report);
   EXPECT_THAT(words, Not(HasSubstr("still to be made")));
   EXPECT_THAT(words, HasSubstr("It leaves, or breaks: 'base can be set by a level'"));
+  EXPECT_THAT(words, Not(HasSubstr("Failed stays")));
+  report.road.stay = {"clear.width"};
+  EXPECT_THAT(report::road_words(report),
+              HasSubstr("Failed stays what no lines were told for: 'floor is wide enough'."));
+  report.road.stay = {"clear.width", "door.opening", "clear.area"};
+  EXPECT_THAT(report::road_words(report), HasSubstr("told for: 'floor is wide enough', and 2 others."));
   report.road = {};
   EXPECT_EQ(report::road_words(report), "");
   EXPECT_THAT(report::check_list(report), Not(HasSubstr("TOGETHER")));

@@ -87,6 +87,20 @@ TEST(Road, BoreAndFallAreMendedByOnePlaceOfTheDrain) {
     EXPECT_FALSE(broken(of(there.results, id))) << id << ": " << lines(at.road);
 }
 
+TEST(Road, TellsWhatFailsAtItsEndWithoutLinesToMendIt) {
+  // Source: by hand: the room above, 36 in deep, asked for a floor 50 in wide each way and a bore into one joist: what
+  // no line mends stays, and is told beside what the lines mend.
+  const Judged at =
+      judged(room("fall = \"1/4 in/ft\"\n", "from_left = 48\nfrom_back = 17\n", "blocking = [5]\n",
+                  "[floor]\nkind = \"joists\"\n[floor.joists]\nstock = \"2x10\"\nspacing = 16\nfirst = "
+                  "\"16 in\"\ndirection = \"along-depth\"\n[limits]\nsource = \"x\"\nclear_width = 50\n"));
+  ASSERT_EQ(of(at.results, "clear.width").outcome, rules::Outcome::fail);
+  ASSERT_FALSE(at.road.changes.empty());
+  EXPECT_EQ(at.road.stay, std::vector<std::string>{"clear.width"});
+  measure::Memory fresh;
+  EXPECT_EQ(of(follow(at.job, at.road.changes, fresh).results, "clear.width").outcome, rules::Outcome::fail);
+}
+
 TEST(Advice, WhatBothRemediesBreakIsToldOnce) {
   // Source: none; where an inch is asked for, either of two ways to mend the floor leaves the level too little to
   // spare.
