@@ -322,8 +322,11 @@ class Judge {
 
   /// What stands so little above the rim that marks of a tape tell both alike is told by what is left between them.
   std::string above_rim(const char* what, const char* they, double top, double rim) const {
-    return std::string{what} + " top is " + text(top) + " above the drain and the floor's rim " + text(rim) + "; " +
-           they + " must stand above the rim: by " + left(top - rim, " now", least_over_rim);
+    const std::string found = std::string{what} + " top is " + text(top) + " above the drain and the floor's rim " +
+                              text(rim) + "; " + they + " must stand above the rim: ";
+    if (top < rim)
+      return found + text(units::up_to_mark(rim + least_over_rim - top, job_.mark_mm())) + " higher at least";
+    return found + "by " + left(top - rim, " now", least_over_rim);
   }
 
   void heights() {

@@ -332,6 +332,13 @@ TEST(Contradictions, AHubsStopLiesNoDeeperThanATrapHoldsWater) {
                                                "at -7-1/4\" (trap.weir); at most 4\""));
 }
 
+TEST(Contradictions, AnEdgeBelowTheRimIsToldByHowMuchItRises) {
+  // Source: by hand: a rim of 1/2 in, a threshold of 1/4: 1/4 and a millimetre more, 0.289, on the tape 5/16.
+  EXPECT_THAT(told([](Job& j) { j.base.rise = inches(0.5), j.base.threshold.height = inches(0.25); }),
+              testing::HasSubstr("the threshold must stand above the rim: 5/16\" higher at least"));
+  EXPECT_EQ(told([](Job& j) { j.base.rise = inches(0.5), j.base.threshold.height = inches(0.5625); }), "");
+}
+
 TEST(Contradictions, ASeatThatFallsAwayKeepsItsThicknessAtTheWall) {
   // Source: by hand: a seat of 1-1/4 in over 14-1/2 in keeps 0.04 in at the wall falling 1:12, and 0.52 falling 1:20.
   const auto falling = [](double in) { return [in](Job& j) { j.bench->seat_fall = Fall::one_in(-in); }; };
