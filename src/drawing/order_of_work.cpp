@@ -207,11 +207,14 @@ class Order {
                   "no centre is given: the check '" + unsettled->title + "' fails",
                   "somebody gives you the old sheets"});
     if (f_.bought && (f_.bought->waste_aside_mm || f_.bought->waste_back_mm)) return waste();
-    add_on_bore({true, "plumber",
+    add_on_bore({true,
+                 "plumber",
                  std::string{"Bore for the drain from both stud faces; template at full size. "} +
                      (joists() ? "Never cut a joist: an engineer first." : "No hole before the scan."),
                  "centre " + centre() + "; bore " + len(job_.drain.bore.in_mm()),
-                 joists() ? "a joist, a pipe or a wire shows" : "steel or a tendon shows"});
+                 joists() ? "a joist, a pipe or a wire shows" : "steel or a tendon shows",
+                 {},
+                 true});
   }
 
   /// Where a waste stands nothing is bored: the base has to come down on it.

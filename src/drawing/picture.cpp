@@ -3,29 +3,13 @@
 #include <map>
 #include <optional>
 
-#include <BRepAlgoAPI_Cut.hxx>
-#include <BRepBuilderAPI_MakeEdge.hxx>
-#include <BRepBuilderAPI_MakeFace.hxx>
-#include <BRepBuilderAPI_MakeWire.hxx>
-#include <BRepPrimAPI_MakePrism.hxx>
-#include <BRep_Builder.hxx>
-#include <BRep_Tool.hxx>
-#include <Geom_Plane.hxx>
-#include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
-#include <TopoDS.hxx>
-#include <TopoDS_Compound.hxx>
-#include <TopoDS_Face.hxx>
-#include <TopoDS_Wire.hxx>
-#include <gp_Ax2.hxx>
-#include <gp_Circ.hxx>
-#include <gp_Pln.hxx>
 #include <gp_Trsf.hxx>
-#include <gp_Vec.hxx>
 
 #include "brep/properties.hpp"
+#include "drawing/picture_shapes.hpp"
+#include "drawing/picture_struck.hpp"
 #include "drawing/scene.hpp"
-#include "drawing/site_shapes.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 #include "takeoff/takeoff.hpp"
@@ -36,10 +20,6 @@ namespace {
 
 using parts::Role;
 
-bool bench_is_right(const job::Job& job) {
-  return job.bench && job.bench->place == job::Side::right;
-}
-
 /// From the entry, from above and a little from the side on which the bench does not stand.
 View corner_view(const job::Job& job) {
   const double side = bench_is_right(job) ? -1 : 1;
@@ -47,99 +27,18 @@ View corner_view(const job::Job& job) {
   return {toward, gp_Dir{1, 0.55 * side, 0}};
 }
 
-/// The wall between the eye and the room.
-bool in_nearest_wall(const parts::Solid& solid, const job::Job& job) {
-  return solid.part.family == facts::Family{Role::wall, bench_is_right(job) ? job::Side::left : job::Side::right};
-}
-
-/// Of a base what can be seen from above: its top, its upstands and its outer sides; `all_sides`: as deep as they are,
-/// where it has no ribs and no shell whose inner sides would show.
-TopoDS_Shape base_from_above(const parts::Solid& solid, double rim, bool all_sides) {
-  BRep_Builder builder;
-  TopoDS_Compound compound;
-  builder.MakeCompound(compound);
-  for (TopExp_Explorer it{faces_looking_up(solid.shape), TopAbs_FACE}; it.More(); it.Next())
-    builder.Add(compound, it.Current());
-  for (TopExp_Explorer it{solid.shape, TopAbs_FACE}; it.More(); it.Next()) {
-    const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(TopoDS::Face(it.Current())));
-    if (plane.IsNull() || std::abs(plane->Pln().Axis().Direction().Z()) > 1e-3) continue;
-    const auto box = brep::box_of(it.Current());  // in a room out of square its faces stand along no axis
-    if (box[5] - box[2] > 1 && (all_sides || box[5] > rim + 1)) builder.Add(compound, it.Current());
-  }
-  return compound;
-}
-
-/// A level sheet with the bore through it, where that falls within it.
-TopoDS_Face sheet_with_bore(const Subject& s, const std::array<double, 6>& box, double z) {
-  const gp_Pln plane{gp_Pnt{0, 0, z}, gp::DZ()};
-  const TopoDS_Face sheet = BRepBuilderAPI_MakeFace{plane, box[0], box[3], box[1], box[4]};
-  const double bore = s.job().drain.bore.in_mm() / 2;
-  const auto& at = s.facts.room.drain.now_mm;
-  const gp_Circ rim{gp_Ax2{gp_Pnt{at[0], at[1], z}, gp::DZ()}, bore};
-  const double inside = std::min({at[0] - box[0], box[3] - at[0], at[1] - box[1], box[4] - at[1]});
-  if (inside > bore) {
-    const TopoDS_Wire hole = BRepBuilderAPI_MakeWire{BRepBuilderAPI_MakeEdge{rim}};
-    return BRepBuilderAPI_MakeFace{sheet, TopoDS::Wire(hole.Reversed())};
-  }
-  const TopoDS_Face hole = BRepBuilderAPI_MakeFace{plane, BRepBuilderAPI_MakeWire{BRepBuilderAPI_MakeEdge{rim}}};
-  const TopoDS_Shape cut = BRepAlgoAPI_Cut{sheet, hole};
-  const TopExp_Explorer left{cut, TopAbs_FACE};
-  return left.More() ? TopoDS::Face(left.Current()) : sheet;
-}
-
-/// The slab that a solid fills, bored: a surveyed floor is made of triangles, which are no joints, and nobody sees the
-/// ribs' prints in the bed.
-TopoDS_Shape plain_slab(const Subject& s, const std::array<double, 6>& box) {
-  return BRepPrimAPI_MakePrism{sheet_with_bore(s, box, box[2]), gp_Vec{0, 0, box[5] - box[2]}};
-}
-
-/// The bed rises between the ribs, where nobody sees it; as a slab it would come out through the falls.
-std::array<double, 6> below_base(const Subject& s, std::array<double, 6> bed) {
-  const double base = part(s.facts, Role::base).bbox_mm[2];
-  if (base > bed[2]) bed[5] = std::min(bed[5], base);
-  return bed;
-}
-
-TopoDS_Shape felt_of(const Subject& s) {
-  const double above = part(s.facts, facts::Role::subfloor).bbox_mm[5] + 1;  // of the slab as it is drawn
-  return sheet_with_bore(s, part(s.facts, facts::Role::base).bbox_mm, above);
-}
-
-/// What a step brings, as shapes that are drawn.
-std::vector<TopoDS_Shape> shapes_for(const Subject& s, const std::string& shows, bool all_walls) {
-  std::vector<TopoDS_Shape> shapes;
-  if (shows == "felt") return {felt_of(s)};
-  if (shows == "threshold") return {rough_threshold_of(s)};
-  if (shows == "form") return {form_of(s)};
-  const job::Side nearest = bench_is_right(s.job()) ? job::Side::left : job::Side::right;
-  if (shows == "board") return boards_of(s, nearest);
-  if (shows == "liner") {
-    std::array<double, 6> floor = part(s.facts, facts::Role::base).bbox_mm;
-    if (const auto threshold = takeoff::threshold_of(s.job(), s.facts)) floor[1] += threshold->width_mm;
-    shapes = liner_turned_up(s, nearest);
-    shapes.emplace_back(sheet_with_bore(s, floor, liner_floor_mm(s)));
-    return shapes;
-  }
-  for (const parts::Solid& solid : s.model.solids) {
-    const auto& box = part(s.facts, solid.id).bbox_mm;
-    if (shows == "floor" && solid.role == Role::subfloor) shapes.push_back(plain_slab(s, box));
-    if (shows == "bed" && solid.role == Role::bed) shapes.push_back(plain_slab(s, below_base(s, box)));
-    if (shows == "base" && solid.role == Role::base)
-      shapes.push_back(base_from_above(solid, s.facts.heights.rim_greatest_mm, s.facts.site_built.has_value()));
-    const bool seen_wall = all_walls || !in_nearest_wall(solid, s.job());
-    if ((shows == "walls" && solid.role == Role::wall && seen_wall) ||
-        (shows == "bench" && solid.role == Role::bench_frame) || (shows == "drain" && solid.role == Role::drain) ||
-        (shows == "seat" && solid.role == Role::seat_block))
-      shapes.push_back(solid.shape);
-  }
-  return shapes;
-}
-
 /// A step that changes what is seen.
 struct Stage {
   int step = 0;
   std::string shows;
 };
+
+/// The step that bores the subfloor; none where nobody does: a waste stands there, or the bore is void.
+int boring_of(const Subject& s) {
+  const std::vector<Step> steps = steps_of(s.job(), s);
+  const auto found = std::find_if(steps.begin(), steps.end(), [](const Step& step) { return step.bores; });
+  return found == steps.end() || bore_is_void(s) ? 0 : static_cast<int>(found - steps.begin()) + 1;
+}
 
 std::vector<Stage> stages_of(const Subject& s) {
   std::vector<Stage> stages;
@@ -151,10 +50,11 @@ std::vector<Stage> stages_of(const Subject& s) {
   return stages;
 }
 
-/// What a step brings, by name. Of a base built on site both layers go by what they are made of.
-std::string name_of(const std::string& shows, const Subject& s) {
+/// What a step brings, by what it is called. Of a base built on site both layers go by what they are made of.
+std::string plain_name(const std::string& shows, const Subject& s) {
   if (s.facts.site_built && (shows == "bed" || shows == "base")) return part(s.facts, shows).material;
-  if (shows == "floor" && s.facts.bought && s.facts.bought->waste_aside_mm) return "subfloor with its waste";
+  const auto& bought = s.facts.bought;
+  if (shows == "floor" && bought && (bought->waste_aside_mm || bought->waste_back_mm)) return "subfloor with its waste";
   if (shows == "floor") {
     const std::string floor = s.job().floor.kind == job::FloorKind::slab ? "slab" : "subfloor";
     return floor + (bore_is_void(s) ? ", its bore VOID" : ", bored later");
@@ -182,6 +82,11 @@ std::string name_of(const std::string& shows, const Subject& s) {
                                                       {"liner", "liner"},
                                                       {"board", "wall board"}};
   return all.at(shows);
+}
+
+/// With the word for what is struck.
+std::string name_of(const std::string& shows, const Subject& s) {
+  return plain_name(shows, s) + (is_void(s, shows) ? ", VOID" : "");
 }
 
 /// A number in a circle.
@@ -265,7 +170,7 @@ Sheet draw_assembly(const Subject& subject) {
       continue;
     }
     stages.push_back(stage);
-    groups.push_back(shapes_for(subject, stage.shows, false));
+    groups.push_back(shapes_for(subject, stage.shows));
   }
   groups.emplace_back();
   for (const parts::Solid& solid : subject.model.solids)
@@ -275,6 +180,7 @@ Sheet draw_assembly(const Subject& subject) {
   return on_page("assembly", "The assembly", job, [&](Sheet& sheet, Pen& pen) {
     for (std::size_t i = 0; i < stages.size(); ++i) pen.add(seen[i]);
     pen.add(as_kind(seen.back(), LineKind::phantom));
+    for (std::size_t i = 0; i < stages.size(); ++i) pen.add(strokes_over(subject, stages[i].shows, seen[i]));
     const Frame frame = frame_of(sheet);
     std::vector<Named> near, far;  // the bench stands at the other end
     for (std::size_t i = 0; i < stages.size(); ++i) {
@@ -289,7 +195,7 @@ Sheet draw_assembly(const Subject& subject) {
     add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * off, side, std::move(near));
     add_names(sheet, pen, (side > 0 ? frame.x0 : frame.x1) - side * off, -side, std::move(far));
     sheet.to_scale = false;
-    warn(sheet, bore_warning(subject));
+    warn_in_pictures(sheet, subject);
     sheet.notes.emplace_back(
         "Seen from the entry and above; of the wall nearest the eye only the foot is drawn. Numbers are those of the "
         "steps on {order-of-work}. Lengths cannot be taken from this picture.");
@@ -305,7 +211,7 @@ namespace {
 struct Lifted {
   int walls = 0;  ///< the step that brings the walls, which are not lifted
   std::vector<Stage> stages;
-  std::vector<Projection> seen;
+  std::vector<Projection> seen, struck;
 };
 
 Lifted lifted(const Subject& subject, const View& view) {
@@ -332,11 +238,16 @@ Lifted lifted(const Subject& subject, const View& view) {
     gp_Trsf lift;
     lift.SetTranslation({0, 0, lifts.at(stage.shows)});
     groups.emplace_back();
-    for (const TopoDS_Shape& shape : shapes_for(subject, stage.shows, false))
+    for (const TopoDS_Shape& shape : shapes_for(subject, stage.shows))
       groups.back().push_back(shape.Moved(TopLoc_Location{lift}));
     all.stages.push_back(stage);
   }
   all.seen = project_apart(groups, view);
+  for (std::size_t i = 0; i < all.stages.size(); ++i) {
+    const std::string& shows = all.stages[i].shows;
+    all.struck.push_back(strokes_over_bore(subject, view, shows, all.seen[i], lifts.at(shows)));
+    all.struck.push_back(strokes_over(subject, shows, all.seen[i]));
+  }
   return all;
 }
 
@@ -361,9 +272,10 @@ Sheet draw_exploded(const Subject& subject) {
   const View view = corner_view(subject.job());
   const double side = bench_is_right(subject.job()) ? -1 : 1;  // names stand where the bench does not
   const Lifted parts = lifted(subject, view);
-  const Projection walls = project(shapes_for(subject, "walls", false), view, false);
+  const Projection walls = project(shapes_for(subject, "walls"), view, false);
   return on_page("exploded", "In the order it goes together", subject.job(), [&](Sheet& sheet, Pen& pen) {
     for (const Projection& one : parts.seen) pen.add(one);
+    for (const Projection& one : parts.struck) pen.add(one);
     const Frame frame = frame_of(sheet);
     std::vector<Named> named;
     for (std::size_t i = 0; i < parts.stages.size(); ++i)
@@ -372,7 +284,7 @@ Sheet draw_exploded(const Subject& subject) {
     add_walls_aside(sheet, pen, walls, parts.walls, name_of("walls", subject), side);
     add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * 3 * pen.text_mm(), side, std::move(named));
     sheet.to_scale = false;
-    warn(sheet, bore_warning(subject));
+    warn_in_pictures(sheet, subject);
     sheet.notes.emplace_back(
         "Lifted apart, in the order it goes together, the walls aside and without the one nearest the eye; numbers are "
         "those of the steps on {order-of-work}. Lengths cannot be taken from this picture.");
@@ -423,27 +335,49 @@ class Grid {
   double wide_ = 0;
 };
 
+/// What stands after each step: the last thing is black, what stood before is grey, and what is void has strokes.
+std::vector<std::vector<Projection>> pictures_of(const Subject& subject, const std::vector<Stage>& stages) {
+  const View view = corner_view(subject.job());
+  const int boring = boring_of(subject);
+  std::vector<std::vector<Projection>> pictures;
+  Scene scene{view};
+  bool bored = true, covered = false;
+  for (std::size_t n = 0; n < stages.size(); ++n) {
+    const bool was = bored;
+    bored = stages[n].step >= boring;
+    if (bored && !was) {  // the floor that was added has no hole
+      scene = Scene{view};
+      for (std::size_t i = 0; i < n; ++i) scene.add(shapes_for(subject, stages[i].shows));
+    }
+    scene.add(shapes_for(subject, stages[n].shows, bored));
+    const std::vector<Projection> seen = scene.seen();
+    std::vector<Projection>& picture = pictures.emplace_back(seen);
+    for (std::size_t i = 0; i < n; ++i) picture[i] = as_kind(seen[i], LineKind::existing);
+    std::optional<Projection> bore;  // in the uppermost that shows it, until the base lies over it
+    covered = covered || stages[n].shows == "base";
+    for (std::size_t i = 0; i <= n; ++i) {
+      Projection strokes = strokes_over_bore(subject, view, stages[i].shows, seen[i]);
+      if (!covered && !strokes.lines.empty()) bore = std::move(strokes);
+      picture.push_back(strokes_over(subject, stages[i].shows, seen[i]));
+    }
+    if (bore) picture.push_back(std::move(*bore));
+  }
+  return pictures;
+}
+
 }  // namespace
 
-/// Rows of pictures with one eye: what a step brings is black, what stood before is grey.
+/// Rows of pictures with one eye.
 Sheet draw_steps(const Subject& subject) {
-  const View view = corner_view(subject.job());
   const std::vector<Stage> stages = stages_of(subject);
-  std::vector<std::vector<Projection>> pictures;
+  const std::vector<std::vector<Projection>> pictures = pictures_of(subject, stages);
   std::vector<std::string> names;
-  Scene scene{view};
-  for (const Stage& stage : stages) {
-    names.push_back(name_of(stage.shows, subject));
-    scene.add(shapes_for(subject, stage.shows, false));
-    pictures.push_back(scene.seen());
-    for (std::size_t i = 0; i + 1 < pictures.back().size(); ++i)
-      pictures.back()[i] = as_kind(pictures.back()[i], LineKind::existing);
-  }
+  for (const Stage& stage : stages) names.push_back(name_of(stage.shows, subject));
   const auto in_rows_of = [&](std::size_t in_a_row, double least_name) {
     return on_page("steps", "Pictures of the steps", subject.job(), [&](Sheet& sheet, Pen& pen) {
       Grid{pictures, pen.text_mm(), in_a_row, least_name}.draw(sheet, pen, stages, names);
       sheet.to_scale = false;
-      warn(sheet, bore_warning(subject));
+      warn_in_pictures(sheet, subject);
       sheet.notes.emplace_back(
           "Black: what the step brings; grey: what stands already; the wall nearest the eye is left out. Numbers are "
           "those of the steps on {order-of-work}. Lengths cannot be taken from these pictures.");

@@ -16,6 +16,7 @@ struct Step {
   std::string who, what, measure, stop;
   std::string shows =
       {};  ///< what stands after it and did not before: "floor", "walls", "bench", "felt", "bed", "base" ...
+  bool bores = false;  ///< the subfloor, for the drain
 };
 
 /// In their order on site, each with the numbers of this job. Sheets are named in words: "the bed sheet".

@@ -1,0 +1,21 @@
+/// What steps of the work bring, as shapes that pictures show. Inside `drawing` only.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <TopoDS_Shape.hxx>
+
+#include "drawing/views.hpp"
+
+namespace fallwright::drawing {
+
+bool bench_is_right(const job::Job& job);
+/// The wall between the eye and the room.
+bool in_nearest_wall(const parts::Solid& solid, const job::Job& job);
+
+/// What a step brings, by the name it has in `Step::shows`, without the wall nearest the eye; its floor with the bore in
+/// it or before that. Slabs stand for the floor and the bed, and of a base there is what can be seen from above.
+std::vector<TopoDS_Shape> shapes_for(const Subject& s, const std::string& shows, bool bored = true);
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,120 @@
+// Pictures of the work: what may not be built is struck in them as on other sheets, no hole is there before it is
+// bored, and on a floor that falls nothing ends in the air.
+#include <algorithm>
+#include <cmath>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "drawing/views.hpp"
+#include "outside/drawn.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+using testing::Contains;
+using testing::HasSubstr;
+
+/// Of the pairs of strokes that cross: how wide and where.
+std::vector<Frame> struck_fields(const Sheet& sheet) {
+  std::vector<Frame> fields;
+  for (std::size_t i = 0; i + 1 < sheet.lines.size(); ++i) {
+    const Line &a = sheet.lines[i], &b = sheet.lines[i + 1];
+    if (a.kind != LineKind::rejected || b.kind != LineKind::rejected) continue;
+    fields.push_back({std::min(a.from.x, a.to.x), std::min(a.from.y, a.to.y), std::max(a.from.x, a.to.x),
+                      std::max(a.from.y, a.to.y)});
+    ++i;
+  }
+  return fields;
+}
+
+std::vector<std::string> words_on(const Sheet& sheet) {
+  std::vector<std::string> words;
+  for (const Text& text : sheet.texts) words.push_back(text.words);
+  return words;
+}
+
+/// From the entry and above, as the bench at the left lets one see: 0.55 to the right, 1 back, 0.75 up.
+Point as_pictured(double x, double y, double z) {
+  const double flat = std::hypot(1.0, 0.55), all = std::hypot(flat, 0.75);
+  const double toward[]{0.55 / all, -1 / all, 0.75 / all}, right[]{1 / flat, 0.55 / flat, 0};
+  const double up[]{toward[1] * right[2] - toward[2] * right[1], toward[2] * right[0] - toward[0] * right[2],
+                    toward[0] * right[1] - toward[1] * right[0]};
+  return {x * right[0] + y * right[1], x * up[0] + y * up[1] + z * up[2]};
+}
+
+TEST(Pictures, WhatFailsIsStruckInEachOfThem) {
+  // Source: the judgement: the attic's bore cuts a joist, and with its drain its base is not settled. By hand: of its
+  // eight pictures five show the bore, three the base that hides it, and two of these the drain. Its cross is as wide
+  // as 1.4 bores.
+  const Drawn& d = drawn_demo("ferry-steps-3");
+  const double bore = 1.4 * d.model->job.drain.bore.in_mm();
+  const auto of_bore = [&](const Sheet& sheet) {
+    const auto fields = struck_fields(sheet);
+    return std::count_if(fields.begin(), fields.end(),
+                         [&](const Frame& f) { return std::abs(f.width() - bore) < 0.01; });
+  };
+  EXPECT_EQ(struck_fields(d.sheet("steps")).size(), 5u + 3 + 2);
+  EXPECT_EQ(of_bore(d.sheet("steps")), 5);
+  EXPECT_EQ(struck_fields(d.sheet("assembly")).size(), 2u) << "base and drain";
+  EXPECT_EQ(of_bore(d.sheet("exploded")), 1) << "where its hole is seen";
+  EXPECT_EQ(struck_fields(d.sheet("exploded")).size(), 3u);
+  EXPECT_EQ(struck_fields(d.sheet("cover")).size(), 2u + 1) << "its picture, and the legend";
+  const auto& drain = part(d.facts, facts::Role::drain).bbox_mm;
+  const Point middle = as_pictured((drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2, drain[5]);
+  for (const Frame& f : struck_fields(d.sheet("assembly")))
+    EXPECT_TRUE(f.x0 < middle.x && middle.x < f.x1 && f.y0 < middle.y && middle.y < f.y1);
+  for (const char* name : {"assembly", "exploded", "steps"}) {
+    EXPECT_THAT(words_on(d.sheet(name)), Contains("base, VOID")) << name;
+    EXPECT_THAT(words_on(d.sheet(name)), Contains("drain made tight, VOID")) << name;
+    EXPECT_THAT(d.sheet(name).holds, Contains("DO NOT BORE HERE: THE BORE CUTS A JOIST")) << name;
+    EXPECT_THAT(d.sheet(name).holds, Contains("DO NOT SET THE BASE: DRAIN'S PLACE NOT SETTLED")) << name;
+  }
+}
+
+TEST(Pictures, NoHoleIsThereBeforeTheStepThatBores) {
+  // Source: by hand from the order of work of flat 2A: floor 2, walls 3, bore 4, bench 6, felt 7. The picture's bore is
+  // an ellipse about its centre, as wide as the bore.
+  const Drawn& d = drawn_demo("tannery-lane-2a");
+  const Sheet& sheet = d.sheet("steps");
+  const double radius = d.model->job.drain.bore.in_mm() / 2 * 1.02;
+  const auto& at = d.facts.room.drain.now_mm;
+  const Point centre = as_pictured(at[0], at[1], 0);
+  ASSERT_GE(sheet.arcs.size(), 4u);
+  const auto in_bore = [&](std::size_t picture) {
+    const Point shift{sheet.arcs[picture].centre.x - sheet.arcs[0].centre.x,
+                      sheet.arcs[picture].centre.y - sheet.arcs[0].centre.y};
+    return std::count_if(sheet.lines.begin(), sheet.lines.end(), [&](const Line& l) {
+      return std::hypot(l.from.x - centre.x - shift.x, l.from.y - centre.y - shift.y) < radius &&
+             std::hypot(l.to.x - centre.x - shift.x, l.to.y - centre.y - shift.y) < radius;
+    });
+  };
+  EXPECT_THAT(words_on(sheet), Contains("subfloor, bored later"));
+  for (const std::size_t before : {0u, 1u}) EXPECT_EQ(in_bore(before), 0) << before;
+  for (const std::size_t after : {2u, 3u}) EXPECT_GT(in_bore(after), 8) << after;
+}
+
+TEST(Pictures, NothingHangsBelowItsFootOnAFloorThatFalls) {
+  // Source: none but this: an upright edge that is seen ends at another edge, of its own foot or of what hides it.
+  for (const char* name : {"tannery-lane-2a", "ferry-steps-3", "coopers-yard-4", "chandlers-row-9"}) {
+    const Sheet& sheet = drawn_demo(name).sheet("assembly");
+    const auto& drain = part(drawn_demo(name).facts, facts::Role::drain).bbox_mm;
+    const Point round = as_pictured((drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2, drain[5]);
+    for (const Line& upright : sheet.lines) {
+      if (upright.kind != LineKind::outline || std::abs(upright.from.x - upright.to.x) > 0.01) continue;
+      const Point foot = upright.from.y < upright.to.y ? upright.from : upright.to;
+      if (std::hypot(foot.x - round.x, foot.y - round.y) < drain[3] - drain[0]) continue;  // a pipe has no such edges
+      const bool ends = std::any_of(sheet.lines.begin(), sheet.lines.end(), [&](const Line& l) {
+        const double dx = l.to.x - l.from.x, dy = l.to.y - l.from.y, length = std::hypot(dx, dy);
+        if (length < 0.01 || std::abs(dx) < 0.1 * length) return false;
+        const double share =
+            std::clamp(((foot.x - l.from.x) * dx + (foot.y - l.from.y) * dy) / (length * length), 0., 1.);
+        return std::hypot(l.from.x + share * dx - foot.x, l.from.y + share * dy - foot.y) < 0.5;
+      });
+      EXPECT_TRUE(ends) << name << " " << foot.x << " " << foot.y;
+    }
+  }
+}
+
+}  // namespace
+}  // namespace fallwright::drawing
