@@ -258,12 +258,22 @@ std::string height_of_mark(const Subject& s, double x, double y, double z) {
   for (const Figured& m : marks_of(s))
     if (m.corner && std::hypot(m.at_mm[0] - x, m.at_mm[1] - y) < 1 && std::abs(m.top_mm - z) < 0.5)
       return "+" + bare(rules::text_of_mark(drain - m.down.top_mm, s.job()));
+  if (!s.job().base.threshold.width.is_zero() && z > s.facts.heights.rim_greatest_mm + 1)
+    return "+" + bare(rules::text_of_mark(
+                     rules::laid_over_drain(*s.judgement.screed, s.job(), s.facts, z) -
+                         rules::laid_over_drain(*s.judgement.screed, s.job(), s.facts, s.facts.heights.drain_top_mm),
+                     s.job()));
   return "";
 }
 
 Level level_of(const Pen& pen, const Subject& s, const facts::Rung& rung) {
-  if (!s.judgement.screed || !rung.name.starts_with("rim"))
+  const bool threshold = rung.name.starts_with("threshold");
+  if (!s.judgement.screed || !(threshold || rung.name.starts_with("rim")))
     return {pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm};
+  if (threshold) {
+    const double mm = rules::laid_over_drain(*s.judgement.screed, s.job(), s.facts, rung.above_datum_mm);
+    return {bare(rules::text_of_mark(mm, s.job())) + "  " + rung.name, mm};
+  }
   const rules::LaidRim rim = rules::laid_rim(*s.judgement.screed, s.job(), s.facts);
   const double mm = rung.name == "rim, lowest" ? rim.least_mm : rim.greatest_mm;
   return {bare(rules::text_of_mark(mm, s.job())) + "  " + rung.name, mm};
@@ -319,7 +329,7 @@ Sheet draw_screed(const Subject& subject) {
             : "The membrane goes on once the bed has set, by its maker's word. Wet mortar is caustic: gloves and "
               "goggles."};
     sheet.notes[1] = fall_told(subject) + " " + sheet.notes[1];
-    if (const std::string rough = rough_threshold(subject.job(), subject.facts); !rough.empty())
+    if (const std::string rough = rough_threshold(subject.job(), subject); !rough.empty())
       sheet.notes.push_back(
           "The bed runs on under the threshold to a form along the entry, which comes first; 'form': its top, at both "
           "ends, down from the line as well. Threshold, on "

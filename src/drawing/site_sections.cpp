@@ -76,9 +76,15 @@ class CutHeights {
     if (!z || !laid) return add(name, z);
     levels_.push_back({bare(rules::text_of_mark((*laid).*what, s_.job())) + "  " + name, *z});
   }
+  /// Of a threshold, that is built `less` lower: over the drain, as that is told.
+  void add_threshold(const std::string& name, std::optional<double> z, double less = 0) {
+    if (!z) return;
+    const double told = rules::laid_over_drain(s_.judgement.screed.value(), s_.job(), s_.facts, *z) - less;
+    levels_.push_back({bare(rules::text_of_mark(told, s_.job())) + "  " + name, *z - less});
+  }
   /// Of what may be higher and not lower.
-  void add_least(const std::string& name, double z, const job::Job& job) {
-    levels_.push_back({bare(rules::text_or_more(z, rules::Unit::mm, job)) + "  " + name, z});
+  void add_least(const std::string& name, double z) {
+    levels_.push_back({bare(told_over_finish(s_.job(), s_, z)) + "  " + name, z});
   }
   std::vector<Level> done() && { return std::move(levels_); }
 
@@ -156,11 +162,12 @@ Point add_site_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s,
     heights.add_laid(std::string{cover_name(s)} + " at the inner face", inner, built.top(Role::base, inner, 1),
                      &rules::Laid::top_mm);
     if (const auto rough = rough_of(s, built); rough && rough->said) {
-      heights.add("rough threshold, inner edge", rough->inner_top);
-      heights.add("rough threshold, outer edge", rough->outer_top);
+      const auto threshold = takeoff::threshold_of(s.job(), s.facts);
+      heights.add_threshold("rough threshold, inner edge", threshold->inner_mm, threshold->laid_on_mm.value_or(0));
+      heights.add_threshold("rough threshold, outer edge", threshold->outer_mm, threshold->laid_on_mm.value_or(0));
     }
-    heights.add("finished threshold, inner edge", inner_top);
-    heights.add("finished threshold, outer edge", outer_top);
+    heights.add_threshold("finished threshold, inner edge", inner_top);
+    heights.add_threshold("finished threshold, outer edge", outer_top);
     detail.heights = std::move(heights).done();
     detail.widths.push_back({front, inner, pen.words(inner - front)});
   }
@@ -214,8 +221,8 @@ Point add_back_wall(Sheet& sheet, Pen& pen, double scale, const Subject& s, std:
     heights.add("subfloor at the wall", ground);
     heights.add_laid(std::string{bed_name(s)} + " at the wall", face, bed_top, &rules::Laid::bed_mm);
     heights.add_laid(std::string{cover_name(s)} + " at the wall", face, cover_top, &rules::Laid::top_mm);
-    if (liner_top) heights.add_least("top of the liner", *liner_top, s.job());
-    if (over_liner(s)) heights.add_least("no fastener lower", lowest_fastener_mm(s.facts), s.job());
+    if (liner_top) heights.add_least("top of the liner", *liner_top);
+    if (over_liner(s)) heights.add_least("no fastener lower", lowest_fastener_mm(s.facts));
     detail.heights = std::move(heights).done();
     if (const auto& finish = s.job().survey.finish_mm)
       detail.widths.push_back({face - *finish, face, pen.words(*finish) + " finish"});

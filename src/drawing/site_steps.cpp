@@ -96,7 +96,7 @@ class Building {
 
   /// On the bed, which runs on under it, and before what goes over both.
   void threshold() {
-    const std::string rough = rough_threshold(job_, s_.facts);
+    const std::string rough = rough_threshold(job_, s_);
     if (rough.empty()) return;
     add_on_base(
         {false, "crew",
@@ -140,9 +140,9 @@ class Building {
     add_on_base({false, "crew", "Wall board in front of the liner, its foot clear of the top coat's marks.",
                  rules::text_of_mark(rules::laid_rim(s_.judgement.screed.value(), job_, s_.facts).greatest_mm, job_) +
                      " above the datum: the top coat at its highest",
-                 "a fastener goes through the liner lower than " + at_or_over(lowest_fastener_mm(s_.facts)) +
-                     " above the datum, " + len(25.4) + " above the " +
-                     (has_threshold() ? "finished threshold" : "finished floor's highest edge"),
+                 "a fastener goes through the liner lower than " +
+                     told_over_finish(job_, s_, lowest_fastener_mm(s_.facts)) + " above the datum, " + len(25.4) +
+                     " above the " + (has_threshold() ? "finished threshold" : "finished floor's highest edge"),
                  "board"});
     add_on_base(
         {false, "crew",
@@ -159,7 +159,7 @@ class Building {
   std::string liner_top() const {
     const auto top = takeoff::liner_top_mm(job_, s_.facts);
     const auto seat = takeoff::liner_over_seat_mm(job_, s_.facts);
-    return (top ? "; its top " + at_or_over(*top) + " above the datum" : "") +
+    return (top ? "; its top " + told_over_finish(job_, s_, *top) + " above the datum" : "") +
            (seat ? ", behind the seat and at its ends " + at_or_over(*seat) : "");
   }
   /// Of what may be higher and not lower.
@@ -204,12 +204,20 @@ double lowest_fastener_mm(const facts::Facts& facts) {
   return facts.heights.threshold_greatest_mm.value_or(facts.heights.rim_greatest_mm) + inch;
 }
 
-std::string rough_threshold(const job::Job& job, const facts::Facts& facts) {
-  const auto threshold = takeoff::threshold_of(job, facts);
+std::string told_over_finish(const job::Job& job, const Findings& s, double above_datum_mm) {
+  return s.judgement.screed ? rules::text_over_finish(*s.judgement.screed, job, s.facts, above_datum_mm)
+                            : rules::text_or_more(above_datum_mm, rules::Unit::mm, job);
+}
+
+std::string rough_threshold(const job::Job& job, const Findings& s) {
+  const auto threshold = takeoff::threshold_of(job, s.facts);
   if (!threshold) return "";
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), job.is_metric()); };
   const auto heights = [&](double less) {
-    const std::string inner = len(threshold->inner_mm - less), outer = len(threshold->outer_mm - less);
+    const auto laid = [&](double mm) {
+      return rules::text_of_mark(rules::laid_over_drain(s.judgement.screed.value(), job, s.facts, mm) - less, job);
+    };
+    const std::string inner = laid(threshold->inner_mm), outer = laid(threshold->outer_mm);
     return inner == outer ? inner + " above the datum"
                           : inner + " (inner edge) to " + outer + " (outer) above the datum";
   };

@@ -51,6 +51,8 @@ struct AnyJob {
 /// Above the datum: lower no fastener goes through a liner. An inch above the finished threshold, or the floor's
 /// highest edge where there is none: common practice, no source.
 double lowest_fastener_mm(const facts::Facts& facts);
+/// That, or a liner's top, as it is told: so that it adds up with the threshold's height as that is told.
+std::string told_over_finish(const job::Job& job, const Findings& findings, double above_datum_mm);
 
 /// Those of building a base on site, in place of setting one and making it tight.
 std::vector<Step> site_steps(const job::Job& job, const Findings& findings, const AnyJob& any);
@@ -68,7 +70,8 @@ struct LateFurring {
 /// a bench, whose frame stands before the base comes, and those of the back wall do not wait.
 LateFurring furring_after_base(const job::Job& job, const Findings& findings);
 
-/// Of the other strips, those that wait because a check fails, as the cut list holds them: nobody cuts or sets them yet.
+/// Of the other strips, those that wait because a check fails, as the cut list holds them: nobody cuts or sets them
+/// yet.
 LateFurring furring_on_hold(const job::Job& job, const Findings& findings);
 
 /// The flood test, with how much water stands how high on that day. @pre there is something that holds it
@@ -88,7 +91,7 @@ std::string body_in_bore(const job::Job& job, const facts::Facts& facts);
 std::string bed_thickness(const job::Job& job, const facts::Facts& facts);
 
 /// How high and how wide a threshold is built that is made on site, and what is laid on it later; empty: there is none.
-std::string rough_threshold(const job::Job& job, const facts::Facts& facts);
+std::string rough_threshold(const job::Job& job, const Findings& findings);
 
 /// The gauge points as the base is pressed down over them: from the drain, the lowest part of the floor, outward.
 /// Points into `room`.

@@ -160,7 +160,9 @@ class Wall {
   void mark_liner(const std::pair<double, double>& stretch, const std::string& what, double z, LineKind kind) {
     const bool settled = !base_is_void(s_) && !rejected_liner(s_);
     pen_.line({stretch.first, z}, {stretch.second, z}, kind);
-    levels_.push_back({(settled ? bare(rules::text_or_more(z, rules::Unit::mm, s_.job())) : "HOLD") + "  " + what, z});
+    const std::string told = what.ends_with("over the seat") ? rules::text_or_more(z, rules::Unit::mm, s_.job())
+                                                             : told_over_finish(s_.job(), s_, z);
+    levels_.push_back({(settled ? bare(told) : "HOLD") + "  " + what, z});
     tops_.push_back({stretch.first, stretch.second, z});
   }
 

@@ -260,6 +260,28 @@ LaidRim laid_rim(const Screed& screed, const job::Job& job, const facts::Facts& 
   return rim;
 }
 
+namespace {
+
+double up_to_half_mark(double mm, const job::Job& job) {
+  const double mark = units::tape_mark_mm(job.is_metric()) / (job.is_metric() ? 1 : 2);
+  return units::up_to_mark(mm - units::tolerance::on_mark_mm, mark);
+}
+
+}  // namespace
+
+double laid_over_drain(const Screed& screed, const job::Job& job, const facts::Facts& facts, double above_datum_mm) {
+  return line_above_datum(job) - screed.drain_mm + up_to_half_mark(above_datum_mm - facts.heights.drain_top_mm, job);
+}
+
+std::string text_over_finish(const Screed& screed, const job::Job& job, const facts::Facts& facts,
+                             double above_datum_mm) {
+  const auto& threshold = facts.heights.threshold_greatest_mm;
+  const double finish = threshold.value_or(facts.heights.rim_greatest_mm),
+               told =
+                   threshold ? laid_over_drain(screed, job, facts, finish) : laid_rim(screed, job, facts).greatest_mm;
+  return text_of_mark(up_to_half_mark(told + above_datum_mm - finish, job), job);
+}
+
 std::string text_of_mark(double mm, const job::Job& job) {
   return text_at_most(mm, job);
 }

@@ -44,6 +44,15 @@ struct LaidRim {
 };
 LaidRim laid_rim(const Screed& screed, const job::Job& job, const facts::Facts& facts);
 
+/// Above the datum what stands over the drain's top, by that as it is told and what it stands over it: on half a mark
+/// of a tape, and no lower than on the solid. So a threshold's edges add up with the drain's height.
+double laid_over_drain(const Screed& screed, const job::Job& job, const facts::Facts& facts, double above_datum_mm);
+
+/// Likewise of what is measured from the finished threshold's highest edge, or the rim where there is none, as that is
+/// told: no fastener lower, a liner's top. In words.
+std::string text_over_finish(const Screed& screed, const job::Job& job, const facts::Facts& facts,
+                             double above_datum_mm);
+
 /// A length on a mark of a rule, as it is printed: finer than a tape where it has to be.
 std::string text_of_mark(double mm, const job::Job& job);
 
