@@ -161,6 +161,36 @@ std::vector<Enlarged> enlarged(const std::vector<CutSolid>& cut, const Frame& wi
   return parts;
 }
 
+/// A ring of what is cut about something that stands in it, so that it is not filled there.
+void leave_blank(std::vector<Enlarged>& parts, const Ribbon& ribbon, const Frame& w, double times) {
+  Outline ring;
+  for (const Point& p : ribbon.points) ring.push_back({(p.x - w.x0) * times, (p.y - w.y1) * times});
+  constexpr double hair_mm = 0.05;  // off what it stands on: sides of two rings on one line have no inside
+  ring.front().y += hair_mm * times, ring.back().y += hair_mm * times;
+  Point middle;
+  for (const Point& p : ring)
+    middle.x += p.x / static_cast<double>(ring.size()), middle.y += p.y / static_cast<double>(ring.size());
+  for (Enlarged& part : parts) {
+    const auto cut = stretches_within(part.rings, middle.y);
+    if (std::none_of(cut.begin(), cut.end(), [&](const auto& s) { return middle.x > s.first && middle.x < s.second; }))
+      continue;
+    part.cut.source.blank_mm2 = area_within({ring}) / (times * times);
+    part.rings.push_back(ring);
+    return;
+  }
+}
+
+/// Where the line to its name ends: where it first runs, clear of what it lies on; of what stands, in its middle, off
+/// the level of what is about it.
+Point place_of_name(const Ribbon& ribbon, const Line& first, const Frame& w, double times) {
+  if (!ribbon.stands) return {(first.from.x + first.to.x) / 2, (first.from.y + first.to.y) / 2};
+  double x0 = ribbon.points.front().x, x1 = x0, y0 = ribbon.points.front().y, y1 = y0;
+  for (const Point& p : ribbon.points)
+    x0 = std::min(x0, p.x), x1 = std::max(x1, p.x), y0 = std::min(y0, p.y), y1 = std::max(y1, p.y);
+  constexpr double share = 0.4;
+  return {((x0 + x1) / 2 - w.x0) * times, (y0 + share * (y1 - y0) - w.y1) * times};
+}
+
 /// Edges of what is only seen, as far as they lie in the window, and a point of it that nothing that is cut covers.
 struct Placed {
   std::vector<Line> edges;
@@ -358,8 +388,8 @@ Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const
     if (lines.empty()) continue;
     for (Line& line : lines)
       for (Point* p : {&line.from, &line.to}) *p = {(p->x - w.x0) * times, (p->y - w.y1) * times};
-    const Line& first = lines.front();  // where it runs up, clear of what it lies on
-    const Point at{(first.from.x + first.to.x) / 2, (first.from.y + first.to.y) / 2};
+    if (ribbon.stands) leave_blank(parts, ribbon, w, times);
+    const Point at = place_of_name(ribbon, lines.front(), w, times);
     const bool nearer_left = laddered || at.x < w.width() * times - at.x;
     (nearer_left ? left : right).push_back({ribbon.name, at});
     double& side = nearer_left ? room : beside;

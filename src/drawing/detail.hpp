@@ -22,6 +22,9 @@ struct Ribbon {
   std::string name;
   std::vector<Point> points;  ///< in the section's view
   LineKind kind = LineKind::section;
+  /// Where it is the outline of a thing that stands on its two ends: no part of what is cut there, and left blank in
+  /// that; its name leads to its middle.
+  bool stands = false;
 };
 
 /// How wide something in a detail is: a dimension with its words, since a length there is not the sheet's.

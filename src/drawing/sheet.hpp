@@ -109,6 +109,7 @@ struct Hatch {
     std::string part_id, section;
     double moved_mm = 0, times = 1;
     Box window = everywhere;
+    double blank_mm2 = 0;  ///< of the section, as something else stands there that is no solid
   };
   std::vector<Outline> rings;  ///< outer ones and holes
   const char* name = "";       ///< as readers with patterns of their own know it; none: they are to be lines

@@ -144,7 +144,8 @@ Point add_site_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s,
                                {rough->outer, rough->outer_top},
                                {rough->inner, rough->inner_top},
                                {rough->inner, behind}},
-                              rough->said ? LineKind::hidden : LineKind::phantom});
+                              rough->said ? LineKind::hidden : LineKind::phantom,
+                              true});
     for (CutSolid& solid : cut)  // beyond what is called otherwise; its height has its name
       if (solid.solid->role == Role::base) solid.name.clear();
     sheet_over.points = {{rough->outer - off, foot},

@@ -44,5 +44,38 @@ TEST(ReadAsOne, HeightsOverABuiltThresholdAddUpOnAllSheets) {
   EXPECT_THAT(d.sheet("screed").notes, Contains(HasSubstr("5-1/2\" (inner edge) to 5-19/32\" (outer)")));
 }
 
+/// Where the line ends that leads to a name, which stands at its left.
+Point place_named(const Sheet& sheet, const std::string& words) {
+  const double t = 3 * sheet.page.scale;
+  const auto name =
+      std::find_if(sheet.texts.begin(), sheet.texts.end(), [&](const Text& text) { return text.words == words; });
+  if (name == sheet.texts.end()) throw std::logic_error{"not on the sheet: " + words};
+  const Point end{name->at.x + 0.5 * t, name->at.y + 0.4 * t};
+  for (const Line& line : sheet.lines)
+    if (line.kind == LineKind::dimension && apart(line.to, end) < 0.01 * t) return line.from;
+  throw std::logic_error{"no line to " + words};
+}
+
+TEST(ReadAsOne, ARoughThresholdIsBlankAndItsNameLeadsIntoIt) {
+  // Source: by hand: where its build-up is not said it is drawn a quarter of 4-1/2 off both faces: at 1:2 its middle
+  // lies 14.3 mm of paper from them, and no filling is nearer than 10.
+  const Drawn& d = drawn_demo("coopers-yard-4");
+  const Sheet& sheet = d.sheet("screed-sections");
+  const double mm = sheet.page.scale;
+  ASSERT_EQ(mm, 2);
+  const Point rough = place_named(sheet, "threshold, build-up not said"), liner = place_named(sheet, "liner");
+  EXPECT_GT(apart(rough, liner), 10 * mm);
+  int filled = 0;
+  for (const Hatch& hatch : sheet.hatches)
+    for (std::size_t i = hatch.first_line; i < hatch.last_line; ++i, ++filled) {
+      const Line& l = sheet.lines[i];
+      const double dx = l.to.x - l.from.x, dy = l.to.y - l.from.y;
+      const double u =
+          std::clamp(((rough.x - l.from.x) * dx + (rough.y - l.from.y) * dy) / (dx * dx + dy * dy + 1e-12), 0., 1.);
+      EXPECT_GT(apart(rough, {l.from.x + u * dx, l.from.y + u * dy}), 7 * mm) << hatch.material;
+    }
+  EXPECT_GT(filled, 50);
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
