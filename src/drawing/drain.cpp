@@ -17,6 +17,7 @@ namespace {
 using parts::Role;
 
 constexpr double reach = 330;  ///< mm either side of the drain that are drawn
+constexpr double past = 1.8;   ///< what the bore from above shows past its edge, in letters: more may cost the scale
 
 /// The section's axis: across the joists, where their spacing shows; of a channel, which joists have no say in, across
 /// its length.
@@ -58,7 +59,7 @@ void add_window(Pen& pen, const Subject& s, double y) {
   for (const double end : ends) pen.label({end, y - 2 * t}, pen.words(end - hook), Anchor::middle, 0.8);
   pen.label({now, y + 1.6 * t}, (bore_is_void(s) ? "rejected: " : "now ") + pen.words(now - hook), Anchor::middle, 0.8);
   pen.note(
-      {low, y - 5 * t},
+      {low, y - 4.2 * t},
       std::string{"Heavy: the bore misses every joist, if by a hair; "} +
           (w.along_width ? "from the " + left_face(s.job()) + ", level with the bore" : std::string{"from the entry"}) +
           (moves_for_another ? ""
@@ -138,7 +139,7 @@ double add_set_out(Pen& pen, const Subject& s, Point middle, double half) {
 /// The bore between its joists from above, deck off: how far its edge is from the joist on either side, as a tape
 /// shows it. @return how far down that reaches.
 double add_bore_plan(Sheet& sheet, Pen& pen, const Subject& s, Point middle) {
-  const double t = pen.text_mm(), bore = s.job().drain.bore.in_mm() / 2, half = bore + 3 * t;
+  const double t = pen.text_mm(), bore = s.job().drain.bore.in_mm() / 2, half = bore + past * t;
   double left = -reach, right = reach;  // faces next to the bore
   for (const auto& [from, to] : joists_across(s)) {
     for (const double face : {from, to})
@@ -446,7 +447,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
       sheet.notes.emplace_back(arm_apart ? "Trap and arm: {drain-arm}." : "Joist by joist: {drain-arm}.");
     const Point beside{frame_of(sheet).x1 + 4 * t, frame_of(sheet).y1};
     const bool plan = !small && has_bore_plan(subject);
-    const double half = subject.job().drain.bore.in_mm() / 2 + 3 * t,
+    const double half = subject.job().drain.bore.in_mm() / 2 + past * t,
                  foot = plan ? add_bore_plan(sheet, pen, subject, {middle, below - 7.5 * t - half}) + 7 * t : below;
     add_places(pen, subject, {x0, foot}, small || plan ? std::optional{ladder_foot} : std::nullopt);
     if (!small)

@@ -77,5 +77,14 @@ TEST(ReadAsOne, ARoughThresholdIsBlankAndItsNameLeadsIntoIt) {
   EXPECT_GT(filled, 50);
 }
 
+TEST(ReadAsOne, ADrainsSectionIsAsLargeAsItsPageHolds) {
+  // Source: the rooms: joists as deep and as far apart, heights as many: what one holds at 1:4 the other does.
+  for (const char* name : {"tannery-lane-2a", "chandlers-row-9", "coopers-yard-4"}) {
+    const Drawn& d = drawn_demo(name);
+    EXPECT_EQ(d.sheet("drain").page.scale, 4) << name;
+    EXPECT_THAT(told_on(d, "drain"), Contains("joist")) << name;
+  }
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
