@@ -60,6 +60,8 @@ class Pen {
   /// Of the last of those: where no place is clear it stands about the first, or at the best of them all the same.
   void or_about_it();
   void nowhere_else();
+  /// Of the last of those: it stands beside its thing, with a line to it from however near.
+  void always_led() { movable_.back().outside = movable_.back().led = true; }
   /// Of the last of those: where no place is clear of texts and edges it is these fewer words, with a line to the
   /// thing.
   void otherwise(const std::string& brief, Point thing);

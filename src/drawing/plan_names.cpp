@@ -87,12 +87,16 @@ void Plan::furring() {
       const bool left = stud.wall == job::Side::left;
       pen_.line({left ? b[3] : b[0], b[1]}, {left ? b[3] : b[0], b[4]}, LineKind::correction);
       const double face = left ? b[3] : b[0];
+      // In the room: past the entry's line it would be of something else.
+      const double entry = std::min(base_[1], b[1]) + 0.3 * t_;
       std::vector<Point> places;
-      for (const double off : {0.8, 0.45, 2.0, 3.2, 4.8, 6.4})
-        for (const double up : {0.0, 0.4, -0.4, 1.3, -1.3, 2.2, -2.2, -3.4})
-          if (y + (up + 0.8) * t_ < depth_) places.push_back({face + (left ? off : -off) * t_, y + (up - 0.4) * t_});
+      for (const double off : {1.6, 2.4, 3.2, 4.8, 6.4})
+        for (const double up : {0.0, 0.4, -0.4, 0.9, 1.3, -1.3, 2.2, -2.2, 3.4, -3.4})
+          if (y + (up + 0.8) * t_ < depth_ && y + (up - 0.4) * t_ > entry)
+            places.push_back({face + (left ? off : -off) * t_, y + (up - 0.4) * t_});
       pen_.name_at_one_of({face, y}, std::move(places), words, left ? Anchor::left : Anchor::right, 0.75);
       pen_.nowhere_else();
+      pen_.always_led();
       pen_.in_turn();
     }
   }

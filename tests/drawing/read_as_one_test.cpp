@@ -86,5 +86,35 @@ TEST(ReadAsOne, ADrainsSectionIsAsLargeAsItsPageHolds) {
   }
 }
 
+TEST(ReadAsOne, EachStripOfASideWallHasALineFromItsWords) {
+  // Source: the facts: where the stud stands that is furred; and none but this: its words stand in the room.
+  for (const char* name : {"chandlers-row-9", "ferry-steps-3"}) {
+    const Drawn& d = drawn_demo(name);
+    const Sheet& plan = d.sheet("plan");
+    const double t = 3 * plan.page.scale;
+    int led = 0;
+    for (const Text& text : plan.texts) {
+      if (!text.words.starts_with("fur ") || text.anchor == Anchor::middle) continue;
+      EXPECT_GT(text.at.y, part(d.facts, facts::Role::base).bbox_mm[1]) << name << " " << text.at.x;
+      const Box b = box_of(text);
+      led += std::any_of(plan.lines.begin(), plan.lines.end(), [&](const Line& l) {
+        const bool here = l.from.x > b.x0 - t && l.from.x < b.x1 + t && l.from.y > b.y0 - t && l.from.y < b.y1 + t;
+        return here && l.kind == LineKind::dimension &&
+               std::any_of(d.facts.room.studs.begin(), d.facts.room.studs.end(), [&](const facts::StudGap& stud) {
+                 const auto& s = part(d.facts, stud.part_id).bbox_mm;
+                 return std::abs(l.to.y - (s[1] + s[4]) / 2) < 0.01 &&
+                        (std::abs(l.to.x - s[3]) < 0.01 || std::abs(l.to.x - s[0]) < 0.01);
+               });
+      });
+    }
+    EXPECT_EQ(led, std::count_if(plan.texts.begin(), plan.texts.end(),
+                                 [](const Text& text) {
+                                   return text.words.starts_with("fur ") && text.anchor != Anchor::middle;
+                                 }))
+        << name;
+    EXPECT_GE(led, 4) << name;
+  }
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
