@@ -149,9 +149,18 @@ std::vector<Level> courses(const Pen& pen, const parts::Model& model, const View
   double printed =
       levels.empty() ? 0 : units::round_to_tape(units::Length::mm(levels.back().z), model.job.is_metric()).in_mm();
   for (std::size_t i = levels.size(); i-- > 0;) {
-    levels[i].words = pen.words(printed) + "  " + levels[i].words;
+    levels[i].words = pen.height(printed) + "  " + levels[i].words;
     if (i > 0) printed -= parts[i - 1];
   }
+  return levels;
+}
+
+/// For a ladder: where words tell that a height is below the datum, its name has no room for as many.
+std::vector<Level> in_short(std::vector<Level> levels) {
+  const std::string below = " below the datum  ", underside = below + "underside of the ";
+  for (Level& level : levels)
+    if (const std::size_t at = level.words.find(underside); at != std::string::npos)
+      level.words = level.words.substr(0, at) + below + level.words.substr(at + underside.size()) + "'s foot";
   return levels;
 }
 
@@ -162,7 +171,10 @@ void add_heights(const Sheet& sheet, Pen& pen, const std::vector<Level>& at_left
   const Frame all = frame_of(sheet);
   const auto split = [](const Level& level) {
     const std::size_t gap = level.words.find("  ");
-    return std::pair{level.words.substr(0, gap), level.words.substr(gap + 2)};
+    std::string height = level.words.substr(0, gap);
+    if (const std::size_t datum = height.find(" the datum"); datum != std::string::npos)
+      height.erase(datum);  // the column's head says of what
+    return std::pair{height, level.words.substr(gap + 2)};
   };
   Table table{pen,
               {all.x0, all.y0 - 2 * t},
@@ -388,7 +400,7 @@ Sheet draw_bench_front(const Subject& subject) {
     if (below)
       add_heights(sheet, pen, at_left, at_right, alike);
     else
-      pen.ladder(frame.x1 + (both ? 16.5 : 1) * t, at_right);
+      pen.ladder(frame.x1 + (both ? 16.5 : 1) * t, in_short(at_right));
     sheet.notes = {
         std::string{"Letters: marks of the cut list. Running below: stud centres from the "} +
             (place == job::Side::back ? "left end" : "entry's end") +
@@ -432,9 +444,9 @@ std::vector<Sheet> draw_bench_end(const Subject& subject) {
     levels.push_back({pen.words(seat.y1) + "  upstands of the seat", seat.y1});
     if (has_apron(subject.job()))
       levels.push_back({base_is_void(subject) ? "HOLD  apron's foot, which stands on the base"
-                                              : pen.words(seat.y0) + "  apron's foot",
+                                              : pen.height(seat.y0) + "  apron's foot",
                         seat.y0});
-    pen.ladder(edge + t, levels);
+    pen.ladder(edge + t, in_short(std::move(levels)));
     sheet.notes = {
         "Letters: marks of the cut list. Heights from the datum, the highest subfloor spot under the base. The frame "
         "is level; the seat falls to the "

@@ -400,7 +400,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
       if (rung.name.find("seat") == std::string::npos && !(rejected && is_of_base(rung)))
         levels.push_back(level_of(pen, subject, rung)), levels.back().drawn = !is_past_ends(sheet, rung);
     const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
-    if (!rejected) levels.push_back({pen.words(drain[2]) + "  drain body, lowest", drain[2]});
+    if (!rejected) levels.push_back({pen.height(drain[2]) + "  drain body, lowest", drain[2]});
     pen.ladder(x1 + t, levels);
     add_breaks(pen, solids, {x0, x1});
     const Point ladder_foot{x1 + 3.4 * t, foot_of_texts(sheet, x1) - 2 * t};

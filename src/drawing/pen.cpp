@@ -149,6 +149,11 @@ std::string Pen::words(double length_mm) const {
   return number_of(length_mm, sheet_.metric);
 }
 
+std::string Pen::height(double above_datum_mm) const {
+  const std::string number = words(above_datum_mm);
+  return number.starts_with("-") ? number.substr(1) + " below the datum" : number;
+}
+
 std::string Pen::said(double length_mm) const {
   return units::to_text(units::Length::mm(length_mm), sheet_.metric);
 }

@@ -108,6 +108,8 @@ class Pen {
   void part_texts();
 
   std::string words(double length_mm) const;  ///< `number_of` it
+  /// A height from the datum likewise; "1/4 below the datum" of a lower one, as its minus would be read as a dash.
+  std::string height(double above_datum_mm) const;
   /// The same in a sentence, with its unit.
   std::string said(double length_mm) const;
 

@@ -269,7 +269,7 @@ std::string height_of_mark(const Subject& s, double x, double y, double z) {
 Level level_of(const Pen& pen, const Subject& s, const facts::Rung& rung) {
   const bool threshold = rung.name.starts_with("threshold");
   if (!s.judgement.screed || !(threshold || rung.name.starts_with("rim")))
-    return {pen.words(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm};
+    return {pen.height(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm};
   if (threshold) {
     const double mm = rules::laid_over_drain(*s.judgement.screed, s.job(), s.facts, rung.above_datum_mm);
     return {bare(rules::text_of_mark(mm, s.job())) + "  " + rung.name, mm};

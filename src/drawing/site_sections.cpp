@@ -67,7 +67,7 @@ class CutHeights {
  public:
   CutHeights(const Pen& pen, const Subject& s) : pen_{pen}, s_{s} { add("datum", 0); }
   void add(const std::string& name, std::optional<double> z) {
-    if (z) levels_.push_back({pen_.words(*z) + "  " + name, *z});
+    if (z) levels_.push_back({pen_.height(*z) + "  " + name, *z});
   }
   /// Of what is laid to marks, as high as those have it; `y` is where along the section.
   void add_laid(const std::string& name, double y, std::optional<double> z, double rules::Laid::*what) {
@@ -219,7 +219,7 @@ Point add_back_wall(Sheet& sheet, Pen& pen, double scale, const Subject& s, std:
   detail.ribbons.push_back(std::move(turned));
   if (!detail.rejected) {
     CutHeights heights{pen, s};
-    heights.add("subfloor at the wall", ground);
+    heights.add("subfloor", ground);
     heights.add_laid(std::string{bed_name(s)} + " at the wall", face, bed_top, &rules::Laid::bed_mm);
     heights.add_laid(std::string{cover_name(s)} + " at the wall", face, cover_top, &rules::Laid::top_mm);
     if (liner_top) heights.add_least("top of the liner", *liner_top);

@@ -301,8 +301,8 @@ TEST(PrintedDrain, HasHeightsAndPlaces) {
   // Source: by hand: the body 4 below the drain's top at 1-1/2; bore and body 5 and 3-1/4; joists leave 22-1/4 to
   // 31-3/4 and from 38-1/4 on, within 13 of the bore.
   const Sheet& s = settled("drain");
-  expect_words(s, {"-2-1/2  drain body, lowest",
-                   "-1/8  bath floor outside, lowest",
+  expect_words(s, {"2-1/2 below the datum  drain body, lowest",
+                   "1/8 below the datum  bath floor outside, lowest",
                    "0  datum, highest subfloor spot under the base",
                    "1/2  rib plane",
                    "1/2  bath floor outside, highest",
@@ -405,7 +405,7 @@ TEST(PrintedBench, IsSetOutFromItsOpenEnd) {
   EXPECT_GT(text(settled("bench-plan"), "WALL").at.x / in, 80) << "at the right";
   EXPECT_LT(text(settled("bench-plan"), "FRONT").at.x / in, 65);
   expect_words(settled("bench-front"),
-               {"3/4", "13-9/16", "26-7/16", "39-1/4", "40", "-11/16  underside of the sole plate",
+               {"3/4", "13-9/16", "26-7/16", "39-1/4", "40", "11/16 below the datum  sole plate's foot",
                 "11  underside of the top plate", "12-1/2  top of the top plate", "16  top of the front rail",
                 "16-3/4  top of the deck"});
   // Of each end the courses at its stud, and their sum: the far end's sole lies 17.81 under the deck's top.

@@ -116,5 +116,23 @@ TEST(ReadAsOne, EachStripOfASideWallHasALineFromItsWords) {
   }
 }
 
+TEST(ReadAsOne, HeightsBelowTheDatumHaveNoMinus) {
+  // Source: by hand: a drain's body of 4 below its top at 2-1/2, 1-1/8 and 1-1/2.
+  const std::pair<const char*, const char*> bodies[]{
+      {"coopers-yard-4", "1-1/2"}, {"chandlers-row-9", "2-7/8"}, {"tannery-lane-2a", "2-1/2"}};
+  for (const auto& [name, below] : bodies)
+    EXPECT_THAT(told_on(drawn_demo(name), "drain"),
+                Contains(below + std::string{" below the datum  drain body, lowest"}));
+  EXPECT_THAT(told_on(drawn_demo("ferry-steps-3"), "bench-front"),
+              Contains(HasSubstr(" below the datum  sole plate's foot")));
+  EXPECT_THAT(told_on(drawn_demo("coopers-yard-4"), "screed-sections"),
+              Contains("1/16 below the datum  subfloor at the form"));
+  for (const char* name : {"coopers-yard-4", "chandlers-row-9", "tannery-lane-2a", "ferry-steps-3"})
+    for (const Sheet& sheet : drawn_demo(name).sheets)
+      for (const Text& text : sheet.texts)
+        EXPECT_FALSE(sheet.to_scale && text.words.starts_with("-") && text.words.find("  ") != std::string::npos)
+            << name << " " << sheet.name << " " << text.words;
+}
+
 }  // namespace
 }  // namespace fallwright::drawing

@@ -140,10 +140,14 @@ TEST(Set, AFramesCoursesAndTheHeightsOfTheirEndsAddUpAsPrinted) {
             (text.words.rfind("top of the ", 0) == 0 || text.words.rfind("underside of the ", 0) == 0))
           text.words = sheet.texts[i + 1].words + "  " + text.words;
         const std::size_t name = text.words.find("  ");
-        const bool height = text.words.find("  top of the ") == name || text.words.find("  underside of the ") == name;
-        if (name == std::string::npos || !height || text.words.find(' ') != name) continue;  // notes name them too
-        const bool below = text.words.front() == '-';
-        heights.push_back((below ? -1 : 1) * read_back(text.words.substr(below, name - below), sheet.metric));
+        const bool height = text.words.find("  top of the ") == name ||
+                            text.words.find("  underside of the ") == name ||
+                            text.words.find("  sole plate's foot") == name;
+        if (name == std::string::npos || !height) continue;
+        const std::size_t below = text.words.find(" below");  // the datum
+        const std::string number = text.words.substr(0, std::min(name, below));
+        if (number.find(' ') != std::string::npos) continue;  // notes name them too
+        heights.push_back((below < name ? -1 : 1) * read_back(number, sheet.metric));
       }
       std::sort(heights.begin(), heights.end());
       int last = 0;  // the ladder's names are those of the chain at its end, drawn after the other's
