@@ -64,16 +64,34 @@ struct Tiling {
 
 constexpr double half_cross = 4;
 
-/// Along a shared strip the place nearest to `at` where a cross runs through no text.
-Point clear_of_texts(const Sheet& sheet, Point at, Point along) {
-  for (const double shift : {0.0, 8.0, -8.0, 16.0, -16.0, 24.0, -24.0}) {
-    const Point p{at.x + shift * along.x, at.y + shift * along.y};
-    constexpr double reach = half_cross + 1;
-    const Box box{p.x - reach, p.y - reach, p.x + reach, p.y + reach};
-    const bool free =
-        std::none_of(sheet.texts.begin(), sheet.texts.end(), [&](const Text& text) { return meet(box_of(text), box); });
-    if (free) return p;
-  }
+/// Whether a line runs beside an arm of a cross, or on it: the two would be read as one.
+bool runs_beside(const Line& line, Point p) {
+  constexpr double beside = 2, same_way = 0.1;
+  const double dx = std::abs(line.to.x - line.from.x), dy = std::abs(line.to.y - line.from.y);
+  const auto near = [](double from, double to, double at, double reach) {
+    return std::min(from, to) < at + reach && std::max(from, to) > at - reach;
+  };
+  return (dx < same_way * dy && near(line.from.x, line.to.x, p.x, beside) &&
+          near(line.from.y, line.to.y, p.y, half_cross)) ||
+         (dy < same_way * dx && near(line.from.y, line.to.y, p.y, beside) &&
+          near(line.from.x, line.to.x, p.x, half_cross));
+}
+
+/// In a shared strip the place nearest to `at` where a cross runs through no text and beside no line.
+Point clear_place(const Sheet& sheet, Point at, Point along) {
+  constexpr double aside_most = 3;  // then all of it still lies in the strip
+  static_assert(aside_most + half_cross < lap / 2);
+  for (const double aside : {0.0, 1.5, -1.5, aside_most, -aside_most})
+    for (const double shift : {0.0, 8.0, -8.0, 16.0, -16.0, 24.0, -24.0}) {
+      const Point p{at.x + shift * along.x + aside * along.y, at.y + shift * along.y + aside * along.x};
+      constexpr double reach = half_cross + 1;
+      const Box box{p.x - reach, p.y - reach, p.x + reach, p.y + reach};
+      const bool free =
+          std::none_of(sheet.texts.begin(), sheet.texts.end(),
+                       [&](const Text& text) { return meet(box_of(text), box); }) &&
+          std::none_of(sheet.lines.begin(), sheet.lines.end(), [&](const Line& line) { return runs_beside(line, p); });
+      if (free) return p;
+    }
   return at;
 }
 
@@ -85,9 +103,8 @@ void add_joining_crosses(Sheet& sheet, const Tiling& tiling) {
       const Point at = tiling.corner(row, column);
       for (const double off : {-50.0, 50.0}) {
         if (column > 0)
-          pen.cross(clear_of_texts(sheet, {at.x + lap / 2, at.y + tiling.height / 2 + off}, {0, 1}), half_cross);
-        if (row > 0)
-          pen.cross(clear_of_texts(sheet, {at.x + tiling.width / 2 + off, at.y + lap / 2}, {1, 0}), half_cross);
+          pen.cross(clear_place(sheet, {at.x + lap / 2, at.y + tiling.height / 2 + off}, {0, 1}), half_cross);
+        if (row > 0) pen.cross(clear_place(sheet, {at.x + tiling.width / 2 + off, at.y + lap / 2}, {1, 0}), half_cross);
       }
     }
 }
