@@ -153,10 +153,14 @@ void add_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s, const
   const double width = s.job().base.threshold.width.in_mm(), front = part(s.facts, facts::Role::base).bbox_mm[1];
   const double high = s.facts.heights.threshold_greatest_mm.value_or(s.facts.heights.rim_greatest_mm),
                low = std::max(part(s.facts, facts::Role::subfloor).bbox_mm[2] - 8, -45.0);
-  add_detail(
-      sheet, pen, cut,
-      {1, "section C-C at the threshold", {front - 45, low, front + width + 60, high + 15}, false, {}, base_is_void(s)},
-      scale, place);
+  add_detail(sheet, pen, cut,
+             {1,
+              bed_section(s) + " at the threshold",
+              {front - 45, low, front + width + 60, high + 15},
+              false,
+              {},
+              base_is_void(s)},
+             scale, place);
 }
 
 /// Columns and rows of the gauges as a tape reads them that stays hooked; beside a wall that runs askew none does.
@@ -200,6 +204,11 @@ void add_extremes(Pen& pen, const Subject& s) {
 
 }  // namespace
 
+std::string bed_section(const Subject& subject) {
+  const std::string letter = subject.job().bench ? "C" : "B";
+  return "section " + letter + "-" + letter;
+}
+
 Cut bed_cut(const Subject& subject) {
   const auto& base = part(subject.facts, facts::Role::base).bbox_mm;
   const auto& bore = subject.facts.room.drain.now_mm;
@@ -210,7 +219,7 @@ Cut bed_cut(const Subject& subject) {
     const double pitch = (base[3] - base[0]) / columns;
     x = base[0] + (std::floor(std::abs(x - base[0]) / pitch) + 0.5) * pitch;
   }
-  return {"C", gp_Pln{gp_Pnt{x, bore[1], 0}, gp::DX()}, view_from(gp::DX())};
+  return {subject.job().bench ? "C" : "B", gp_Pln{gp_Pnt{x, bore[1], 0}, gp::DX()}, view_from(gp::DX())};
 }
 
 std::vector<CutSolid> cut_at_bed(const Subject& subject) {
@@ -246,7 +255,7 @@ void add_edge_at_back(Sheet& sheet, Pen& pen, double scale, const Subject& s, co
   }
   add_detail(sheet, pen, cut,
              {1,
-              "section C-C, " + std::string{edge.name} + " at the back wall",
+              bed_section(s) + ", " + std::string{edge.name} + " at the back wall",
               {back - 75, low, face + 60, high},
               false,
               std::move(seen),
@@ -360,8 +369,8 @@ std::vector<Sheet> draw_bed(const Subject& subject) {
                                  depth_rows(Pen{any, 1}, subject), {"The points are those of {bed}."}))
       sheets.push_back(std::move(sheet));
   if (has_threshold(subject))
-    sheets.push_back(details_alone("bed-threshold", "Mortar under the threshold, section C-C", subject.job(),
-                                   [&](Sheet& sheet, Pen& pen, double scale) {
+    sheets.push_back(details_alone("bed-threshold", "Mortar under the threshold, " + bed_section(subject),
+                                   subject.job(), [&](Sheet& sheet, Pen& pen, double scale) {
                                      sheet.sight = bed_cut(subject).sight();
                                      warn(sheet, base_warning(subject));
                                      add_threshold(sheet, pen, scale, subject, cut, {0, 0});

@@ -440,7 +440,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     if (!arm_apart)
       for (std::string& note : pipe_notes(subject)) sheet.notes.push_back(std::move(note));
     if (small)
-      sheet.notes.emplace_back("Flange, collar and bore larger: {drain-flange}.");
+      sheet.notes.push_back(std::string{"Flange, collar and "} + bore_word(subject.job()) + " larger: {drain-flange}.");
     else
       sheet.notes.push_back(flange_words(pen, subject));
     if (small && !subject.judgement.pipe.rows.empty() && !bore_is_void(subject))
@@ -476,14 +476,15 @@ std::vector<Sheet> draw_drain(const Subject& subject) {
                      !draw_pipe(subject, true).empty();
   if (apart) sheets = {draw_drain_section(subject, solids, left_out, true)};
   for (Sheet& arm : draw_pipe(subject, apart)) sheets.push_back(std::move(arm));
-  sheets.push_back(details_alone("drain-flange", "Drain's flange, collar and bore, section A-A", subject.job(),
-                                 [&](Sheet& sheet, Pen& pen, double scale) {
-                                   sheet.sight = a.sight();
-                                   warn(sheet, bore_is_void(subject) ? bore_warning(subject) : base_warning(subject));
-                                   sheet.notes.push_back(flange_words(pen, subject));
-                                   add_flange(sheet, pen, scale, subject, solids,
-                                              subject.facts.room.drain.now_mm[axis_of(subject)], false, {0, 0});
-                                 }));
+  sheets.push_back(details_alone(
+      "drain-flange", std::string{"Drain's flange, collar and "} + bore_word(subject.job()) + ", section A-A",
+      subject.job(), [&](Sheet& sheet, Pen& pen, double scale) {
+        sheet.sight = a.sight();
+        warn(sheet, bore_is_void(subject) ? bore_warning(subject) : base_warning(subject));
+        sheet.notes.push_back(flange_words(pen, subject));
+        add_flange(sheet, pen, scale, subject, solids, subject.facts.room.drain.now_mm[axis_of(subject)], false,
+                   {0, 0});
+      }));
   if (has_bore_plan(subject))
     sheets.push_back(on_page("drain-plan", title_of_bore_plan(subject), subject.job(), [&](Sheet& sheet, Pen& pen) {
       const bool joists = has_joists_across(subject);

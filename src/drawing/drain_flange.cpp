@@ -71,7 +71,7 @@ Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const s
   const auto& drain = part(s.facts, facts::Role::drain).bbox_mm;
   const double near = s.job().drain.body.in_mm() / 2;
   const Frame window{middle + 0.4 * near, drain[2] + 0.3 * near, middle + near + 75, drain[5] + 18};
-  Detail detail{1, "flange, collar and bore", window, marked, {}, base_is_void(s)};
+  Detail detail{1, std::string{"flange, collar and "} + bore_word(s.job()), window, marked, {}, base_is_void(s)};
   if (s.facts.site_built) detail.ribbons = {waterproofing_over(s, solids, window, middle + near, 0.9 * scale)};
   return add_detail(sheet, pen, solids, detail, scale, place);
 }

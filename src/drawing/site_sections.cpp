@@ -129,9 +129,12 @@ Point add_site_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s,
   const auto bed_front = built.top(Role::bed, front, 1), bed_inner = built.top(Role::bed, inner, 1),
              outer_top = built.top(Role::base, front, 1), inner_top = built.top(Role::base, inner, -1);
   const double ground = built.lowest(front, 1), high = std::max(outer_top.value_or(0), inner_top.value_or(0));
-  Detail detail{
-      number, "threshold, section C-C", {front - 28, std::max(ground - 30, -75.0), inner + 36, high + 15}, false,
-      {},     base_is_void(s)};
+  Detail detail{number,
+                "threshold, " + bed_section(s),
+                {front - 28, std::max(ground - 30, -75.0), inner + 36, high + 15},
+                false,
+                {},
+                base_is_void(s)};
   constexpr double form_mm = 19;
   if (bed_front) detail.seen.push_back({"form", {front - form_mm, ground, front, *bed_front}, LineKind::phantom});
   const std::vector<Point> bed = built.along_bed(inner, detail.window.x1, off);
@@ -199,7 +202,7 @@ Point add_back_wall(Sheet& sheet, Pen& pen, double scale, const Subject& s, std:
   const auto liner_top = takeoff::liner_top_mm(s.job(), s.facts);
   const double high = std::max(cover_top.value_or(0) + 100, liner_top.value_or(0) + 25);
   Detail detail{number,
-                "back wall, section C-C",
+                "back wall, " + bed_section(s),
                 {face - 60, std::max(ground - 30, -75.0), face + 45, high},
                 false,
                 lining_of(s.job(), face, over_liner(s) ? face - 2 * off : face, foot, high + 55),
@@ -285,7 +288,7 @@ std::vector<Sheet> draw_site_sections(const Subject& s) {
   if (!has_site_sections(s)) return {};
   const std::vector<CutSolid> cut = cut_at_bed(s);
   const auto drawn = [&](const char* name, const std::string& title, bool threshold, bool wall) {
-    return details_alone(name, title + ", section C-C", s.job(), [&](Sheet& sheet, Pen& pen, double scale) {
+    return details_alone(name, title + ", " + bed_section(s), s.job(), [&](Sheet& sheet, Pen& pen, double scale) {
       sheet.sight = bed_cut(s).sight();
       warn(sheet, base_warning(s));
       for (std::string& note : notes_on(s, pen, threshold, wall)) sheet.notes.push_back(std::move(note));

@@ -78,9 +78,11 @@ struct Cut {
   View view;
   Sight sight() const;
 };
-Cut drain_cut(const Subject& subject);     ///< A: through the bore
-Cut bench_cut(const Subject& subject);     ///< B: through seat and base, beside the drain. @pre there is a bench
-Cut bed_cut(const Subject& subject);       ///< C: from the entry to the back, beside the drain
+Cut drain_cut(const Subject& subject);  ///< A: through the bore
+Cut bench_cut(const Subject& subject);  ///< B: through seat and base, beside the drain. @pre there is a bench
+Cut bed_cut(const Subject& subject);    ///< C, B without a bench: from the entry to the back, beside the drain
+/// "section C-C": of that cut, whose letter follows those of the others that the set has.
+std::string bed_section(const Subject& subject);
 bool has_bed_cut(const Subject& subject);  ///< whether a sheet shows anything of it: threshold, upstand at the back
 /// Where an elevation is looked at from: outside of what it shows, the way against `toward`.
 Sight eye_at(Point at, const gp_Dir& toward);

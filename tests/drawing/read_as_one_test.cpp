@@ -162,5 +162,27 @@ TEST(ReadAsOne, AJoiningCrossStandsClearOfEdges) {
   EXPECT_GT(crosses, 20);
 }
 
+TEST(ReadAsOne, LettersOfSectionsRunOnAndAWasteStandsInAHole) {
+  // Source: by hand: a room without a bench has two sections, one with it three; over a waste that stands nothing is
+  // bored.
+  const auto letters = [](const char* name) {
+    std::string found;
+    const Sheet& plan = drawn_demo(name).sheet("plan");
+    for (const std::string letter : {"A", "B", "C"})
+      found +=
+          std::any_of(plan.texts.begin(), plan.texts.end(),
+                      [&](const Text& text) { return text.words == letter && text.height > 4.5 * plan.page.scale; })
+              ? letter
+              : "";
+    return found;
+  };
+  EXPECT_EQ(letters("tannery-lane-2a"), "ABC");
+  EXPECT_EQ(letters("chandlers-row-9"), "AB");
+  EXPECT_EQ(letters("coopers-yard-4"), "AB");
+  EXPECT_THAT(drawn_demo("coopers-yard-4").sheet("screed-sections").title, HasSubstr("section B-B"));
+  EXPECT_THAT(told_on(drawn_demo("chandlers-row-9"), "drain"), Contains(HasSubstr("Flange, collar and hole")));
+  EXPECT_THAT(told_on(drawn_demo("tannery-lane-2a"), "drain"), Contains(HasSubstr("Flange, collar and bore")));
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
