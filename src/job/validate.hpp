@@ -39,6 +39,10 @@ std::vector<Contradiction> revision_contradictions(const Job& job);
 /// one.
 bool can_be_read(const RimReading& place, const Base& base);
 
+/// Where on a base a rule is held, in millimetres. @param floor the box round what lies inside upstands and threshold,
+/// @param base the one round all of it
+survey::Point place_of(const RimReading& place, const survey::Rect& floor, const survey::Rect& base);
+
 /// Every contradiction of the job, in the order of the job file's sections; empty when it can be built.
 std::vector<Contradiction> contradictions(const Job& job);
 

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "job/layout.hpp"
 #include "job/validate.hpp"
@@ -14,6 +15,7 @@ constexpr double design_mm = 50;  ///< between the size as designed and as read:
 constexpr double steepest = 1 / 20.;
 constexpr double steepest_floor = 4 * steepest;
 constexpr std::size_t most_plumbs = 100;  ///< each is moved by its tolerance and the framing built anew
+constexpr double least_across_mm = 100;   ///< readings on a base span a hand's breadth: less is one line for its tilt
 constexpr std::size_t most_spots = 1000;  ///< a floor is laid through them for every other reading that may be off
 
 using P = RimPoint;
@@ -21,6 +23,27 @@ constexpr RimPoint sides_of_rim[][3] = {{P::back_left, P::back, P::back_right},
                                         {P::front_left, P::front, P::front_right},
                                         {P::back_left, P::left, P::front_left},
                                         {P::back_right, P::right, P::front_right}};
+
+/// The other lines on which places of a rim lie: from side to side, and from corner to corner.
+constexpr RimPoint across_rim[][2] = {
+    {P::left, P::right}, {P::back, P::front}, {P::back_left, P::front_right}, {P::back_right, P::front_left}};
+
+/// How wide a strip must be that holds all of these places: it has two of them on an edge.
+double least_across(const std::vector<survey::Point>& places) {
+  double least = std::numeric_limits<double>::max();
+  for (const survey::Point& a : places)
+    for (const survey::Point& b : places) {
+      const double length = std::hypot(b.x - a.x, b.y - a.y);
+      if (length < units::tolerance::length_mm) continue;
+      double low = 0, high = 0;
+      for (const survey::Point& p : places) {
+        const double off = ((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / length;
+        low = std::min(low, off), high = std::max(high, off);
+      }
+      least = std::min(least, high - low);
+    }
+  return least;
+}
 
 std::string key_of(const std::string& name) {
   if (name.empty()) return "survey.plan";
@@ -272,13 +295,46 @@ class Surveyor {
     if (n > 0 && n < 3)
       add("as_set", (n == 1 ? "1 reading leaves" : std::to_string(n) + " readings leave") +
                         std::string{" the base's plane open; at least three are needed"});
-    // All along one side, in a line or in two that lie a few inches apart: which way the base tips is then not known.
-    for (const auto& side : sides_of_rim)
-      if (n >= 3 && std::all_of(readings.begin(), readings.end(), [&](const RimReading& r) {
-            return std::find(std::begin(side), std::end(side), r.point) != std::end(side);
-          }))
-        return add("as_set", "all " + (n == 3 ? "three" : std::to_string(n)) +
-                                 " readings lie on one side; read another corner as well");
+    if (n < 3) return;
+    // All along one side, in a line or in two that lie a few inches apart, or in any other line across the base: which
+    // way it tips is then not known.
+    const auto all_of = [&](const auto& line) {
+      return std::all_of(readings.begin(), readings.end(), [&](const RimReading& r) {
+        return std::find(std::begin(line), std::end(line), r.point) != std::end(line);
+      });
+    };
+    const bool side = std::any_of(std::begin(sides_of_rim), std::end(sides_of_rim), all_of),
+               line = side || std::any_of(std::begin(across_rim), std::end(across_rim), all_of);
+    const auto [floor, base] = boxes_of_base();
+    std::vector<survey::Point> places;
+    for (const RimReading& r : readings) places.push_back(place_of(r, floor, base));
+    if (!line && least_across(places) > least_across_mm) return;
+    add("as_set", "all " + (n == 3 ? "three" : std::to_string(n)) + " readings lie " +
+                      (side ? "on one side; read another corner as well" : "in one line; read a corner as well") +
+                      ", the " + name_of(corner_to_read(places, floor, base)));
+  }
+
+  /// Inside upstands and threshold, and overall. Of a base whose size comes out of its own readings or its room nothing
+  /// is known yet where those are judged first: then any box tells which places lie in a line.
+  std::pair<Rect, Rect> boxes_of_base() const {
+    constexpr double any_mm = 1000;
+    if (!found_.empty() || job_.base.length.is_zero() || job_.base.width.is_zero())
+      return {{0, 0, any_mm, any_mm}, {0, 0, any_mm, any_mm}};
+    const Layout at = lay_out(job_);
+    return {at.floor, at.base};
+  }
+
+  /// The corner of the rim that tells most of a base that was read at these places.
+  static RimPoint corner_to_read(const std::vector<survey::Point>& places, const Rect& floor, const Rect& base) {
+    RimPoint best = P::back_left;
+    double widest = -1;
+    for (const RimPoint corner : {P::back_left, P::back_right, P::front_left, P::front_right}) {
+      std::vector<survey::Point> with = places;
+      with.push_back(place_of({corner, {}, ReadOn::rim}, floor, base));
+      const double across = least_across(with);
+      if (across > widest + units::tolerance::length_mm) widest = across, best = corner;
+    }
+    return best;
   }
 
   /// A rule can only be held to what the base has.
@@ -307,6 +363,20 @@ bool can_be_read(const RimReading& place, const Base& base) {
            std::find(base.upstands.begin(), base.upstands.end(), of[i]) != base.upstands.end();
   };
   return !base.upstand_thickness.is_zero() && (turned(0) || turned(1) || turned(2) || turned(3));
+}
+
+survey::Point place_of(const RimReading& place, const survey::Rect& floor, const survey::Rect& base) {
+  const survey::Rect& r = place.on == ReadOn::rim ? floor : base;
+  const auto lies_on = [&](std::size_t side) {
+    return std::find(std::begin(sides_of_rim[side]), std::end(sides_of_rim[side]), place.point) !=
+           std::end(sides_of_rim[side]);
+  };
+  return {lies_on(2)   ? r.x0
+          : lies_on(3) ? r.x1
+                       : (r.x0 + r.x1) / 2,
+          lies_on(0)   ? r.y1
+          : lies_on(1) ? r.y0
+                       : (r.y0 + r.y1) / 2};
 }
 
 std::optional<Contradiction> unclosed_plan(const Job& job) {

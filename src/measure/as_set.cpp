@@ -28,30 +28,6 @@ survey::Rect floor_of(const parts::Model& model) {
   return r;
 }
 
-survey::Point place_of(job::RimPoint point, const survey::Rect& f) {
-  using P = job::RimPoint;
-  const double x = (f.x0 + f.x1) / 2, y = (f.y0 + f.y1) / 2;
-  switch (point) {
-    case P::back_left:
-      return {f.x0, f.y1};
-    case P::back:
-      return {x, f.y1};
-    case P::back_right:
-      return {f.x1, f.y1};
-    case P::right:
-      return {f.x1, y};
-    case P::front_right:
-      return {f.x1, f.y0};
-    case P::front:
-      return {x, f.y0};
-    case P::front_left:
-      return {f.x0, f.y0};
-    case P::left:
-      break;
-  }
-  return {f.x0, y};
-}
-
 /// The rim's own height: the floor's facets are the upper envelope of their planes.
 double rim_at(const parts::Solid& base, survey::Point p) {
   double z = std::numeric_limits<double>::lowest();
@@ -62,11 +38,6 @@ double rim_at(const parts::Solid& base, survey::Point p) {
     z = std::max(z, o.Z() - (n->X() * (p.x - o.X()) + n->Y() * (p.y - o.Y())) / n->Z());
   }
   return z;
-}
-
-/// Where the rule stands, and how high that place is as designed.
-survey::Point place_of(const job::RimReading& reading, const parts::Model& model, const survey::Rect& floor) {
-  return place_of(reading.point, reading.on == job::ReadOn::rim ? floor : *plan_of(model, parts::Role::base));
 }
 
 /// The threshold's top on its outer edge; it falls inward from there as one plane.
@@ -186,7 +157,7 @@ facts::Lying measure_lying(const parts::Model& model) {
     lying.length_mm = all.width(), lying.width_mm = all.depth();
     for (const job::RimReading& place : all_places()) {
       if (!job::can_be_read(place, model.job.base)) continue;
-      const survey::Point p = place_of(place, model, floor);
+      const survey::Point p = job::place_of(place, floor, all);
       lying.places.push_back({job::name_of(place), p.x, p.y, designed_height(place, model, p)});
     }
     find_corners(model, lying);
@@ -199,11 +170,11 @@ facts::Lying measure_lying(const parts::Model& model) {
 facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& set) {
   facts::AsSet found;
   if (set.readings.empty()) return found;
-  const survey::Rect floor = floor_of(model);
+  const survey::Rect floor = floor_of(model), all = *plan_of(model, parts::Role::base);
   const facts::Lying lying = measure_lying(model);
   std::vector<survey::Spot> spots;
   for (const job::RimReading& r : set.readings) {
-    const survey::Point p = place_of(r, model, floor);
+    const survey::Point p = job::place_of(r, floor, all);
     spots.push_back({p.x, p.y,
                      set.line.value_or(units::Length{}).in_mm() + (set.down ? -1 : 1) * r.value.in_mm() -
                          designed_height(r, model, p)});
@@ -219,7 +190,6 @@ facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& set) {
                             plane.at(spots[i].x, spots[i].y) - plane_lowest});
   found.read = true;
   found.gx = plane.gx, found.gy = plane.gy;
-  const survey::Rect all = *plan_of(model, parts::Role::base);
   found.over_length_mm = plane.gx * all.width(), found.over_width_mm = plane.gy * all.depth();
   for (const facts::Facet& f : tilted_falls(model, plane.gx, plane.gy))
     found.falls.push_back({f.surface, f.facet, f.fall, f.fall * f.flow[1]});

@@ -42,10 +42,28 @@ Finding fall_greatest(const job::Job&, const facts::Facts& facts, const Limit&) 
   return fall(facts, false);
 }
 
+/// At how many places the base was read. Rim, upstand and threshold of one corner lie a few inches apart: what bends
+/// the base lifts them as one.
+std::size_t places_read(const job::Job& job, const facts::AsSet& set) {
+  constexpr double hand_mm = 100;
+  const double beside = std::max(hand_mm, std::hypot((job.base.threshold.width + job.base.upstand_thickness).in_mm(),
+                                                     job.base.upstand_thickness.in_mm()));
+  std::vector<const facts::AsSetPoint*> apart;
+  for (const facts::AsSetPoint& p : set.points)
+    if (std::none_of(apart.begin(), apart.end(), [&](const facts::AsSetPoint* q) {
+          return std::hypot(p.x_mm - q->x_mm, p.y_mm - q->y_mm) <= beside + units::tolerance::length_mm;
+        }))
+      apart.push_back(&p);
+  return apart.size();
+}
+
 Finding twist(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::AsSet& set = facts.room.as_set;
   if (!set.read) return not_applicable(not_read);
-  if (set.points.size() < 4) return missing("read the rim at a fourth place: three always lie in a plane");
+  if (places_read(job, set) < 4)
+    return missing(set.points.size() < 4 ? "read the rim at a fourth place: three always lie in a plane"
+                                         : "read the rim at a fourth place: of these some lie at one corner, and three "
+                                           "places always lie in a plane");
   return found(
       set.twist_mm, "greatest distance of a reading from the plane that fits all best",
       "read the rim again; if " + text_or_more(set.twist_mm, Unit::mm, job) +

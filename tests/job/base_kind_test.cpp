@@ -88,6 +88,10 @@ TEST(BaseKind, SidesAndDiagonalsOfABaseCloseOrAreReadAgain) {
   const Job job = with_base(outside(one));
   ASSERT_TRUE(job.base.tape.outline);
   EXPECT_NEAR(job.base.length.in_mm(), 59 * 25.4, 2);
+  const string round = "[as_set]\nback_left = 0\nback_right = 0\nfront_left = 0\n";
+  EXPECT_EQ(faults_with(outside(one) + round), "") << "they span a base whose size its sides tell";
+  EXPECT_TRUE(has(faults_with(outside(one) + "[as_set]\nfront = 0\nback = 0\n[as_set.threshold]\nmiddle = 0\n"),
+                  "in one line; read a corner as well"));
   EXPECT_TRUE(has(faults_with(outside("")), "four sides and a diagonal fix a base's outline"))
       << faults_with(outside(""));
   EXPECT_TRUE(has(faults_with(outside(one + "diagonal_from_back_right = \"70 in\"\n")), "again"));

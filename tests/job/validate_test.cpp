@@ -369,6 +369,41 @@ TEST(Contradictions, ReadingsOfABaseStandRoundIt) {
     EXPECT_THAT(read_at(round), testing::Not(refused));
 }
 
+TEST(Contradictions, ReadingsOfABaseThatLieInOneLineNameACornerToRead) {
+  // Source: by hand: a line from side to side, or from corner to corner, is one whether rim, upstand or threshold is
+  // read on it. A threshold of 8 in on a base of 57-1/2 by 36: its right end, the rim's front and its left lie within
+  // 2-3/4 in of one line; one of 4 in, within 4-1/2.
+  using P = RimPoint;
+  const auto read_at = [](std::vector<RimReading> readings, double threshold_in = 4) {
+    Job job = sample::alcove();
+    job.base.threshold.width = inches(threshold_in);
+    job.as_set.readings = std::move(readings);
+    std::string text;
+    for (const Contradiction& c : survey_contradictions(job)) text += c.key + ": " + c.message + "\n";
+    return text;
+  };
+  const auto on = [](P point, ReadOn what = ReadOn::rim) { return RimReading{point, inches(1), what}; };
+  const auto threshold = ReadOn::threshold, upstands = ReadOn::upstands;
+  EXPECT_EQ(read_at({on(P::front), on(P::back), on(P::front, threshold)}),
+            "as_set: all three readings lie in one line; read a corner as well, the front right\n");
+  EXPECT_EQ(read_at({on(P::front), on(P::back), on(P::front, threshold), on(P::back, upstands)}),
+            "as_set: all 4 readings lie in one line; read a corner as well, the front right\n");
+  const auto in_line = testing::HasSubstr("readings lie in one line; read a corner as well, the ");
+  EXPECT_THAT(read_at({on(P::left), on(P::right), on(P::left, upstands)}), in_line);
+  EXPECT_THAT(read_at({on(P::left), on(P::right), on(P::right, upstands)}), in_line);
+  EXPECT_THAT(read_at({on(P::back_left), on(P::front_right), on(P::back_left, upstands)}),
+              testing::HasSubstr("the back right"));
+  EXPECT_THAT(read_at({on(P::back_right), on(P::front_left), on(P::back_right, upstands)}),
+              testing::HasSubstr("the back left"));
+  for (const bool left : {true, false}) {
+    const std::vector<RimReading> thin{on(left ? P::left : P::right), on(P::front),
+                                       on(left ? P::front_right : P::front_left, threshold)};
+    EXPECT_THAT(read_at(thin, 8), in_line) << left;
+    EXPECT_EQ(read_at(thin), "") << left;
+  }
+  EXPECT_EQ(read_at({on(P::back_left, upstands), on(P::back_right, upstands), on(P::front, threshold)}), "");
+}
+
 TEST(Contradictions, ATrapLiesBelowItsDrain) {
   // Source: common practice, no source: water falls from a drain into its trap. By the sample: the drain's top and
   // body.

@@ -58,6 +58,20 @@ TEST(AsSet, MayStayWhereAllItIsHeldToHolds) {
   EXPECT_TRUE(verdict.passes());
 }
 
+TEST(AsSet, IsNotKnownToBeStraightWhereTwoOfFourReadingsLieAtOneCorner) {
+  // Source: closed form: three places always lie in a plane, and an upstand or a threshold a few inches from a rim's
+  // corner stands where that does.
+  const job::Job job = sample::alcove();
+  facts::Facts f = sample::good_facts();
+  ASSERT_EQ(judged(job, f, "rim.twist").outcome, rules::Outcome::pass);
+  auto& points = f.room.as_set.points;
+  ASSERT_EQ(points.size(), 4U);
+  points[3].x_mm = points[2].x_mm, points[3].y_mm = points[2].y_mm - job.base.threshold.width.in_mm();
+  const rules::Result r = judged(job, f, "rim.twist");
+  EXPECT_EQ(r.outcome, rules::Outcome::not_checked);
+  EXPECT_THAT(r.advice, HasSubstr("some lie at one corner"));
+}
+
 TEST(AsSet, IsPressedWhereAThresholdWentBelowItsLimit) {
   // Source: IRC P2709.1 (2009, 2021), 2 in: a base 3/16 in low in front over 36 in, its threshold 18 in from the drain.
   facts::Facts f = sample::good_facts();
