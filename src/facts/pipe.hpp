@@ -31,6 +31,14 @@ struct JoistHole {
   double along_mm = 0, centre_mm = 0, diameter_mm = 0;
 };
 
+/// A joist in whose thickness the trap's hub stands, where its arm runs across the joists: how far the trap is to go
+/// along the arm to be clear of it, one way or the other.
+struct HubInJoist {
+  std::string joist;
+  bool sideways = true;             ///< along x; else along y
+  double less_mm = 0, more_mm = 0;  ///< toward the left, or the entry; toward the right, or the back
+};
+
 struct PipeRun {
   bool known = false;                          ///< the job has a trap
   double aside_mm = 0;                         ///< hub's centre from the drain's, in plan
@@ -44,6 +52,7 @@ struct PipeRun {
   std::vector<std::string> passed_under = {};  ///< joists below which the arm hangs free
   std::string bay = {};                        ///< it, or a part of it, runs along joists: "joists/joist-03 and ..."
   std::optional<double> beside_mm = {};        ///< free there between pipe and nearer joist; negative: it cuts in
+  std::optional<HubInJoist> hub_in = {};       ///< nothing where it stands clear, or hangs below
 };
 
 }  // namespace fallwright::facts

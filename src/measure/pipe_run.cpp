@@ -65,6 +65,7 @@ class Runner {
     const std::vector<Way> ways = ways_of(trap_, hub());
     run_.unplaced_bend = ways.empty();
     run_.routed = !ways.empty();
+    if (run_.routed) stand(ways.front());
     const bool joists_along_y = model_.job.floor.joist_direction == job::Direction::along_depth;
     for (const Way& way : ways) {
       if ((way.axis == 1) == joists_along_y)
@@ -158,13 +159,31 @@ class Runner {
       run_.crossings.push_back(std::move(crossing));
   }
 
+  /// The trap's hub, as thick as its pipe, in a joist that its arm runs across. One that runs along joists lies in them
+  /// all along: see lie_in_bay().
+  void stand(const Way& way) {
+    if ((way.axis == 1) == (model_.job.floor.joist_direction == job::Direction::along_depth)) return;
+    const int other = 1 - way.axis;
+    const auto top = trap_.hub ? std::optional{trap_.hub->in_mm()} : centre_at(0);
+    for (const parts::Solid& joist : model_.solids) {
+      if (joist.role != parts::Role::joist) continue;
+      const Box box = parts::box_of(joist);
+      if (way.across() < box[other] || way.across() > box[other + 3]) continue;
+      const double less = way.start() + outside() / 2 - box[way.axis],
+                   more = box[way.axis + 3] - way.start() + outside() / 2;
+      if (std::min(less, more) <= units::tolerance::length_mm || (top && *top + outside() / 2 <= box[2])) continue;
+      run_.hub_in = facts::HubInJoist{joist.id, way.axis == 0, less, more};
+    }
+  }
+
+  /// An arm that ends in a joist's wood, short of its middle, is bored into it as well.
   void cross(const Way& way) {
     const int other = 1 - way.axis;
     std::optional<facts::JoistCrossing> first, last;  // along the arm's way, whether it reaches so far or not
     for (const parts::Solid& joist : model_.solids) {
       if (joist.role != parts::Role::joist) continue;
       const Box box = parts::box_of(joist);
-      const double middle = (box[way.axis] + box[way.axis + 3]) / 2,
+      const double middle = (box[way.axis] + box[way.axis + 3]) / 2, half = (box[way.axis + 3] - box[way.axis]) / 2,
                    from = way.begin_mm + (middle - way.start()) * way.sign;
       if (way.across() < box[other] || way.across() > box[other + 3]) continue;
       const double x = way.axis == 0 ? middle : way.across(), y = way.axis == 0 ? way.across() : middle;
@@ -177,10 +196,15 @@ class Runner {
       crossing.along_span = share_of_span(x, y);
       if (!first || from < first->from_weir_mm) first = crossing;
       if (!last || from > last->from_weir_mm) last = crossing;
-      if (from >= way.begin_mm && from <= way.end_mm) meet(std::move(crossing));
+      if (from >= way.begin_mm && is_reached(from, half, way)) meet(std::move(crossing));
     }
     if (first) go_on_past(*first, -1, way);
     if (last) go_on_past(*last, 1, way);
+  }
+
+  /// Whether the arm's end comes into a joist's wood, whose middle lies so far along it.
+  static bool is_reached(double from_weir, double half, const Way& way) {
+    return from_weir - half < way.end_mm - units::tolerance::length_mm;
   }
 
   /// Joists lie past the walls as well: where the modelled ones end theirs go on, as far as anyone can tell; on both
@@ -188,11 +212,13 @@ class Runner {
   void go_on_past(const facts::JoistCrossing& outermost, int sign, const Way& way) {
     facts::JoistCrossing next = outermost;
     next.modelled = false;
+    const double half = model_.job.floor.joist_stock.thickness.in_mm() / 2;
     for (int i = 1;; ++i) {
       next.joist = std::to_string(i) + " past " + outermost.joist.substr(outermost.joist.rfind('/') + 1);
       next.from_weir_mm = outermost.from_weir_mm + sign * i * model_.job.floor.joist_spacing.in_mm();
-      if (sign > 0 ? next.from_weir_mm > way.end_mm : next.from_weir_mm < way.begin_mm) return;
-      if (next.from_weir_mm >= way.begin_mm && next.from_weir_mm <= way.end_mm) meet(next);
+      const bool reached = is_reached(next.from_weir_mm, half, way);
+      if (sign > 0 ? !reached : next.from_weir_mm < way.begin_mm) return;
+      if (next.from_weir_mm >= way.begin_mm && reached) meet(next);
     }
   }
 

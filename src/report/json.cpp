@@ -234,7 +234,9 @@ Json pipe(const facts::PipeRun& p, bool notched) {
           {"holes", list(p.holes, hole)},
           {"passed_under", p.passed_under},
           {"bay", p.bay},
-          {"beside_mm", maybe(p.beside_mm)}};
+          {"beside_mm", maybe(p.beside_mm)},
+          {"hub_in_joist", p.hub_in ? Json(p.hub_in->joist) : Json()},
+          {"hub_in_mm", p.hub_in ? Json(std::min(p.hub_in->less_mm, p.hub_in->more_mm)) : Json()}};
 }
 
 Json hold(const facts::Hold& h) {

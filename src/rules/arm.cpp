@@ -111,6 +111,22 @@ Finding in_a_joist(const job::Job& job, const facts::PipeRun& pipe) {
   return finding;
 }
 
+/// A trap hangs between joists: its hub and the riser on it would go down through one.
+Finding trap_in_a_joist(const job::Job& job, const facts::Facts& facts) {
+  const facts::HubInJoist& in = *facts.pipe.hub_in;
+  const auto to = [&](double mm, const char* where) { return text_at_least(mm, job) + " " + where; };
+  const std::string less = to(in.less_mm, in.sideways ? "to the left" : "toward the entry"),
+                    more = to(in.more_mm, in.sideways ? "to the right" : "toward the back");
+  Finding finding =
+      found(-std::min(in.less_mm, in.more_mm),
+            "from the trap's hub to the joist that it stands in, " + said_joist(in.joist, facts, job),
+            "the trap stands in a joist: set it " +
+                (in.less_mm <= in.more_mm ? less + ", or " + more : more + ", or " + less) +
+                " at least, its drain with it (" + (in.sideways ? "trap.from_left" : "trap.from_back") + ")");
+  finding.least = 0;
+  return finding;
+}
+
 /// How much wood stays above and below the holes of all joists that were described, least.
 struct Wood {
   double above = 0, below = 0;
@@ -263,9 +279,10 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
   if (slab(job)) return not_applicable(no_joists);
   if (!job.trap) return unread();
   if (const auto none = no_way(job, facts)) return *none;
+  if (facts.pipe.hub_in) return trap_in_a_joist(job, facts);
+  if (facts.pipe.beside_mm.value_or(0) < 0) return in_a_joist(job, facts.pipe);
   if (job.trap->notch && !job.trap->hole) return not_applicable("the pipe takes a notch from its joists, no hole");
   if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
-  if (facts.pipe.beside_mm.value_or(0) < 0) return in_a_joist(job, facts.pipe);
   const facts::JoistCrossing* worst = nullptr;
   Wood wood;
   std::vector<std::string> lines;

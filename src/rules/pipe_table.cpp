@@ -85,11 +85,14 @@ class Writer {
           "the joists are (floor.joists.first)");
     if (pipe.beside_mm.value_or(0) < 0)
       return line("THE ARM LIES IN A JOIST, by " + len(-*pipe.beside_mm) + ", along the bay of " + bay());
+    if (pipe.hub_in)
+      line("THE TRAP STANDS IN A JOIST, by " + len(std::min(pipe.hub_in->less_mm, pipe.hub_in->more_mm)) + ": " +
+           said_joist(pipe.hub_in->joist, facts_, job_));
     if (!pipe.bay.empty())
       line("the arm runs along the bay of " + bay() +
            (pipe.beside_mm ? ", " + len(*pipe.beside_mm) + " from the nearer" : "") +
            (pipe.crossings.empty() ? ": no joist is bored" : ": none is bored there"));
-    if (pipe.crossings.empty()) return pipe.bay.empty() ? line(meets_no_joist(pipe)) : void();
+    if (pipe.crossings.empty()) return pipe.bay.empty() && !pipe.hub_in ? line(meets_no_joist(pipe)) : void();
     if (!pipe.crossings.back().modelled)
       line(
           "joists named \"past\" lie outside the floor that was described: taken at its spacing and height, look "

@@ -342,6 +342,7 @@ Finding size(const job::Job& job, const facts::Facts& facts, const Limit&) {
 std::string meets_no_joist(const facts::PipeRun& pipe) {
   if (!pipe.routed || !pipe.crossings.empty()) return "";
   if (pipe.beside_mm.value_or(0) < 0) return "";  // it lies in a joist, all along
+  if (pipe.hub_in) return "";                     // it starts in one
   if (!pipe.bay.empty()) return "the trap arm runs along its bay and crosses no joist";
   return pipe.passed_under.empty() ? "the trap arm reaches no joist" : "the trap arm passes below its joists";
 }

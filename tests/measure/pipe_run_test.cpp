@@ -194,6 +194,51 @@ TEST(PipeRun, AlongItsBayAndIntoAJoistIsTold) {
   EXPECT_FALSE(facts_of(j).pipe.beside_mm);
 }
 
+TEST(PipeRun, ATrapThatStandsInAJoistIsTold) {
+  // Source: by hand: a joist from 34-1/4 to 35-3/4 in and a pipe of 2-3/8 in: on the joist's middle either way is
+  // 3/4 + 1-3/16 in; at 36-15/16 from the left it just touches, and a sixteenth nearer it stands in it by that,
+  // whichever way its arm goes. Below the joists, at -10 in, it is free.
+  job::Job j = with_trap(Side::left);
+  j.trap->from_left = Length::inches(35);
+  for (const Side to : {Side::left, Side::right}) {
+    j.trap->to = to;
+    const auto in_it = facts_of(j).pipe.hub_in;
+    ASSERT_TRUE(in_it);
+    EXPECT_EQ(in_it->joist, "joists/joist-03");
+    EXPECT_NEAR(in_it->less_mm, 1.9375 * in, 1e-6);
+    EXPECT_NEAR(in_it->more_mm, 1.9375 * in, 1e-6);
+  }
+  for (const double side : {-1.0, 1.0}) {
+    j.trap->from_left = Length::inches(35 + side * 1.9375);
+    EXPECT_FALSE(facts_of(j).pipe.hub_in) << side;
+    j.trap->from_left = Length::inches(35 + side * 1.875);
+    const auto in_it = facts_of(j).pipe.hub_in;
+    ASSERT_TRUE(in_it) << side;
+    EXPECT_NEAR(std::min(in_it->less_mm, in_it->more_mm), in / 16, 1e-6);
+    EXPECT_EQ(in_it->more_mm<in_it->less_mm, side> 0);
+  }
+  j.trap->hub = Length::inches(-12), j.trap->weir = Length::inches(-13);
+  EXPECT_FALSE(facts_of(j).pipe.hub_in);
+}
+
+TEST(PipeRun, AnArmThatEndsInAJoistIsBoredIntoIt) {
+  // Source: by hand: from 43-1/4 in from the left the joist from 18-1/4 to 19-3/4 in begins 23-1/2 in along the arm,
+  // its middle 24-1/4; to the right the one from 66-1/4 in 23 along, and past the walls the one at 83 in begins 39
+  // along.
+  const auto crossed = [](Side to, double arm) {
+    job::Job j = with_trap(to);
+    j.trap->arm = Length::inches(arm);
+    return facts_of(j).pipe.crossings.size();
+  };
+  EXPECT_EQ(crossed(Side::left, 23.5), 1U);
+  EXPECT_EQ(crossed(Side::left, 23.6), 2U);
+  EXPECT_EQ(crossed(Side::left, 24.2), 2U);
+  EXPECT_EQ(crossed(Side::right, 23), 1U);
+  EXPECT_EQ(crossed(Side::right, 23.1), 2U);
+  EXPECT_EQ(crossed(Side::right, 39), 2U);
+  EXPECT_EQ(crossed(Side::right, 39.1), 3U);
+}
+
 TEST(PipeRun, ARiserReachesFromTheHubToTheDrainAsItLies) {
   // Source: by hand: the drain's body ends 4 in below its top, the grate's ledge lies 3/8 in below it.
   job::Job j = with_trap(Side::left);

@@ -83,6 +83,9 @@ TEST_F(PipeLines, TellABayThatTheArmRunsAlong) {
                           "bored"));
   facts_.pipe.beside_mm = -0.5 * in;
   EXPECT_THAT(way(), ElementsAre("THE ARM LIES IN A JOIST, by 1/2\", along the bay of joist-03 and joist-04"));
+  facts_.pipe.beside_mm.reset(), facts_.pipe.bay.clear();
+  facts_.pipe.hub_in = facts::HubInJoist{"joists/joist-03", true, 0.5 * in, 2 * in};
+  EXPECT_THAT(way(), ElementsAre("THE TRAP STANDS IN A JOIST, by 1/2\": joist-03"));
 }
 
 TEST_F(PipeLines, TellEachJoistAndWhatIsLeftOfIt) {

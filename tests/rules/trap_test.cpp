@@ -205,6 +205,30 @@ TEST(Trap, AnArmThatLiesInAJoistFails) {
     }
 }
 
+TEST(Trap, ATrapThatStandsInAJoistFails) {
+  // Source: none; in a joist that its arm runs across, whatever hole or notch is cut for the arm.
+  for (const bool notched : {false, true}) {
+    job::Job job = trap(36, 0.25);
+    job.trap->pipe = Length::inches(2), job.trap->weir = Length::inches(-6);
+    job.trap->hole.reset();
+    if (notched) job.trap->notch = Length::inches(1);
+    facts::Facts facts = sample::facts_for_boundary();
+    facts.pipe.routed = true, facts.pipe.crossings.clear();
+    facts.pipe.hub_in = facts::HubInJoist{"joists/joist-03", true, 0.5 * in, 2 * in};
+    const auto judged = [&] {
+      for (const rules::Result& r : rules::check(job, facts))
+        if (r.id == "joist.hole-edges") return r;
+      return rules::Result{};
+    };
+    EXPECT_EQ(judged().outcome, Outcome::fail);
+    EXPECT_THAT(judged().advice, HasSubstr("set it 1/2\" to the left, or 2\" to the right at least"));
+    facts.pipe.hub_in = facts::HubInJoist{"joists/joist-03", false, 2 * in, 0.5 * in};
+    EXPECT_THAT(judged().advice, HasSubstr("set it 1/2\" toward the back, or 2\" toward the entry at least"));
+    facts.pipe.hub_in.reset();
+    EXPECT_EQ(judged().outcome, Outcome::not_applicable);
+  }
+}
+
 TEST(Trap, BendsWantACleanoutWhereTheBookSaysSo) {
   // Source: UPC 1002.3 (2018), as plumbers quote it: 90 degrees without a cleanout, 135 from 3 in on.
   job::Job job = trap(36, 0.25, "plumbing");
