@@ -49,14 +49,22 @@ struct RoomFace {
   /// How far it reaches into the room at a height: by that of its long edges which stands in farthest; past its ends
   /// they go on.
   double innermost(Side side, double z) const {
-    double best = std::numeric_limits<double>::lowest();
+    return -least_to(side, z, [](double) { return 0; });
+  }
+  /// How far it stays, at a height, behind an edge that lies so far into the room at a place along the wall: at that of
+  /// its long edges where there is least.
+  template <class Edge>
+  double least_to(Side side, double z, Edge edge) const {
+    double least = std::numeric_limits<double>::max();
     for (std::size_t i = 0; i < outline.size(); ++i) {
       const gp_Pnt &a = outline[i], &b = outline[(i + 1) % outline.size()];
       const double rise = b.Z() - a.Z();
       if (std::abs(rise) < a.Distance(b) / 2) continue;
-      best = std::max(best, inward(side, a) + (inward(side, b) - inward(side, a)) * (z - a.Z()) / rise);
+      const double up = (z - a.Z()) / rise;
+      least = std::min(least, edge(along(side, a) + (along(side, b) - along(side, a)) * up) -
+                                  (inward(side, a) + (inward(side, b) - inward(side, a)) * up));
     }
-    return best;
+    return least;
   }
 };
 
@@ -79,12 +87,25 @@ double edge_of(const Rect& r, Side side) {
   return side == Side::left ? r.x0 : side == Side::right ? -r.x1 : -r.y1;
 }
 
-/// What stands in front of a wall at a place along it, and how far into the room the edge lies that studs are brought
-/// out to.
-struct Ahead {
-  facts::Before what;
-  double inward;
-};
+/// The edge of a convex outline toward a wall, as far into the room as it lies at a place along that wall; past its
+/// ends that of its end.
+double edge_at(const survey::Polygon& outline, Side side, double place) {
+  const auto of = [](const survey::Point& p) { return gp_Pnt{p.x, p.y, 0}; };
+  double from = std::numeric_limits<double>::max(), to = std::numeric_limits<double>::lowest();
+  for (const survey::Point& p : outline)
+    from = std::min(from, along(side, of(p))), to = std::max(to, along(side, of(p)));
+  place = std::clamp(place, from, to);
+  double nearest = std::numeric_limits<double>::max();
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const gp_Pnt a = of(outline[i]), b = of(outline[(i + 1) % outline.size()]);
+    const double run = along(side, b) - along(side, a);
+    if (std::abs(run) < units::tolerance::length_mm) continue;
+    const double share = (place - along(side, a)) / run;
+    if (share < -units::tolerance::ratio || share > 1 + units::tolerance::ratio) continue;
+    nearest = std::min(nearest, inward(side, a) + (inward(side, b) - inward(side, a)) * share);
+  }
+  return nearest;
+}
 
 class Walls {
  public:
@@ -104,9 +125,14 @@ class Walls {
       const auto face = room_face(solid.shape, *side);
       if (!face) continue;
       const auto before = before_at(*side, *face);
-      const auto gap = [&](double z) { return before ? before->inward - face->innermost(*side, z) : 0.0; };
-      room.studs.push_back({solid.id, *side, before ? before->what : facts::Before::nothing,
-                            running(*side, face->middle_at(*side, 0)), gap(floor), gap(upstand), gap(top)});
+      const auto edge = [&](double at) {
+        return before == facts::Before::bench ? edge_of(*bench_, *side) : edge_at(outline_, *side, at);
+      };
+      const auto gap = [&](double z) {
+        return before == facts::Before::nothing ? 0.0 : face->least_to(*side, z, edge);
+      };
+      room.studs.push_back(
+          {solid.id, *side, before, running(*side, face->middle_at(*side, 0)), gap(floor), gap(upstand), gap(top)});
     }
   }
 
@@ -150,7 +176,7 @@ class Walls {
 
   /// Before the bench's own wall stands the bench and nothing else. Elsewhere what stands before a stud's middle, and
   /// where nothing does, what stands before any of it.
-  std::optional<Ahead> before_at(Side side, const RoomFace& face) const {
+  facts::Before before_at(Side side, const RoomFace& face) const {
     const auto in_front = [&](const Rect& r, double from, double to) {
       constexpr double slack = units::tolerance::length_mm;
       return side == Side::back ? to >= r.x0 - slack && from <= r.x1 + slack
@@ -158,13 +184,14 @@ class Walls {
     };
     // One at an end of the alcove stands before its own wall and the back one, and not before that of the other end.
     const bool faces_bench = bench_ && (side == Side::back || bench_side_ == Side::back || bench_side_ == side);
-    const bool bench_first = faces_bench && edge_of(*bench_, side) < edge_of(base_, side) - units::tolerance::length_mm;
+    const bool bench_first =
+        faces_bench && edge_of(*bench_, side) < edge_at(outline_, side, face.middle()) - units::tolerance::length_mm;
     for (const auto& [from, to] : {std::pair{face.middle(), face.middle()}, std::pair{face.from, face.to}}) {
-      if (bench_first && in_front(*bench_, from, to)) return Ahead{facts::Before::bench, edge_of(*bench_, side)};
-      if (side != bench_side_ && in_front(base_, from, to)) return Ahead{facts::Before::base, edge_of(base_, side)};
-      if (faces_bench && in_front(*bench_, from, to)) return Ahead{facts::Before::bench, edge_of(*bench_, side)};
+      if (bench_first && in_front(*bench_, from, to)) return facts::Before::bench;
+      if (side != bench_side_ && in_front(base_, from, to)) return facts::Before::base;
+      if (faces_bench && in_front(*bench_, from, to)) return facts::Before::bench;
     }
-    return std::nullopt;
+    return facts::Before::nothing;
   }
 
   const facts::StudGap* nearest(const facts::Room& room, Side side, double along) const {

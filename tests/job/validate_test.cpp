@@ -385,16 +385,16 @@ TEST(Contradictions, ReadingsOfABaseThatLieInOneLineNameACornerToRead) {
   const auto on = [](P point, ReadOn what = ReadOn::rim) { return RimReading{point, inches(1), what}; };
   const auto threshold = ReadOn::threshold, upstands = ReadOn::upstands;
   EXPECT_EQ(read_at({on(P::front), on(P::back), on(P::front, threshold)}),
-            "as_set: all three readings lie in one line; read a corner as well, the front right\n");
+            "as_set: all three readings lie in one line; read a corner as well, the front left\n");
   EXPECT_EQ(read_at({on(P::front), on(P::back), on(P::front, threshold), on(P::back, upstands)}),
-            "as_set: all 4 readings lie in one line; read a corner as well, the front right\n");
+            "as_set: all 4 readings lie in one line; read a corner as well, the front left\n");
   const auto in_line = testing::HasSubstr("readings lie in one line; read a corner as well, the ");
   EXPECT_THAT(read_at({on(P::left), on(P::right), on(P::left, upstands)}), in_line);
   EXPECT_THAT(read_at({on(P::left), on(P::right), on(P::right, upstands)}), in_line);
   EXPECT_THAT(read_at({on(P::back_left), on(P::front_right), on(P::back_left, upstands)}),
-              testing::HasSubstr("the back right"));
+              testing::HasSubstr("the front left"));
   EXPECT_THAT(read_at({on(P::back_right), on(P::front_left), on(P::back_right, upstands)}),
-              testing::HasSubstr("the back left"));
+              testing::HasSubstr("the front right"));
   for (const bool left : {true, false}) {
     const std::vector<RimReading> thin{on(left ? P::left : P::right), on(P::front),
                                        on(left ? P::front_right : P::front_left, threshold)};

@@ -352,6 +352,36 @@ TEST(Bought, TellsTheFloorsLowestPlaceAlongAThresholdThatIsNotSquare) {
   EXPECT_NEAR(*b.facts.heights.floor_at_threshold_mm, low, 0.05) << "a crease meets the edge between two of them";
 }
 
+TEST(Bought, HasEachStudBroughtOutToItsOwnEdge) {
+  // Source: by hand, from the outline's corners: a base that is 30 narrower in front stands farther from the studs of
+  // both side walls the nearer they are to the entry, and least at a stud's edge toward the back.
+  const double deep = std::sqrt(800. * 800 - 15 * 15), diagonal = std::hypot(1505, deep);
+  const std::string text = std::to_string(diagonal);
+  const Built b = built(tape + "[base.outside]\nback = 1520\nfront = 1490\nleft = 800\nright = 800\n" +
+                        "diagonal_from_back_left = " + text + "\ndiagonal_from_back_right = " + text +
+                        "\n[base.ribs]\ncolumns = 10\nrows = 6\nwidth = 5\ndeepest = 40\n");
+  const job::Layout at = job::lay_out(b.job);
+  const auto& [left, right, back_right, back_left] = at.base_outline.corners();
+  const double half = b.job.walls.stock.thickness.in_mm() / 2;
+  int seen = 0;
+  for (const facts::StudGap& stud : b.facts.room.studs) {
+    if (stud.wall == job::Side::back || stud.before != facts::Before::base) continue;
+    const bool at_left = stud.wall == job::Side::left;
+    const survey::Point &front = at_left ? left : right, &back = at_left ? back_left : back_right;
+    const double y = std::clamp(b.job.alcove.depth.in_mm() - stud.running_mm + half, front.y, back.y);
+    const double x = front.x + (back.x - front.x) * (y - front.y) / (back.y - front.y);
+    EXPECT_NEAR(stud.at_floor_mm, at_left ? x : b.job.alcove.width.in_mm() - x, 0.01) << stud.part_id;
+    ++seen;
+  }
+  EXPECT_GE(seen, 4);
+  const auto gap = [&](const char* id) {
+    for (const facts::StudGap& stud : b.facts.room.studs)
+      if (stud.part_id == id) return stud.at_floor_mm;
+    return -1.0;
+  };
+  EXPECT_GT(gap("wall-left/stud-01") - gap("wall-left/stud-03"), 5) << "toward the entry";
+}
+
 TEST(Bought, TellsHowFarTheWasteStandsFromTheDrain) {
   // Source: by hand: the drain 460 from the left of a base of 1520 in an alcove of 1540, so 10 off the left stud face,
   // and 405 from its back edge, which stands tight; the waste read 473 and 399 from the stud faces.
