@@ -109,7 +109,7 @@ struct Clear {
   double area_mm2 = 0;
   double circle_mm = 0;  ///< diameter of the largest inscribed circle
   Point circle_at_mm{};
-  double least_width_mm = 0;                    ///< the smaller side of the free floor's bounding rectangle
+  double least_width_mm = 0;                    ///< the least between opposite sides of the free floor
   std::optional<double> entry_mm;               ///< least free width at the entry, from the threshold's top up
   std::optional<double> seat_depth_mm;          ///< seat's front edge from the framing behind it
   std::optional<double> seat_reach_mm = {};     ///< from the base's front edge back to the seat's nearer end
@@ -118,6 +118,8 @@ struct Clear {
   std::vector<Side> nothing_at_entry = {};  ///< sides where no stud of their wall stands there, and no bench
   std::optional<Finished> finished = {};    ///< absent: nobody said how thick the walls are built up
   Compartment compartment = {};
+  /// The least between opposite sides of the base, overall: across the entry, and from it to the back.
+  std::optional<std::array<double, 2>> receptor_mm = {};
 };
 
 enum class Touch { gap, touch, clash };

@@ -14,6 +14,7 @@
 #include "brep/properties.hpp"
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
+#include "measure/least_width.hpp"
 #include "measure/rim.hpp"
 #include "measure/wall_faces.hpp"
 #include "units/tolerance.hpp"
@@ -148,38 +149,60 @@ struct Extent {
   }
 };
 
-/// The same between walls, each where it comes in farthest along it.
-Extent between(Extent e, const std::vector<WallFace>& walls) {
-  const Extent all = e;
+survey::Polygon in_plan(const Polygon& polygon) {
+  survey::Polygon points;
+  for (const PlanPoint& p : polygon) points.push_back({p.x, p.y});
+  return points;
+}
+
+/// A wall's finished face bounds the floor in its side's place where it comes in farther.
+std::vector<SideLine> with_walls(std::vector<SideLine> sides, const std::vector<WallFace>& walls) {
   for (const WallFace& wall : walls) {
-    const bool back = wall.side == job::Side::back;
-    const double one = wall.at(back ? all.x0 : all.y0), other = wall.at(back ? all.x1 : all.y1);
-    if (wall.side == job::Side::left) e.x0 = std::max({e.x0, one, other});
-    if (wall.side == job::Side::right) e.x1 = std::min({e.x1, one, other});
-    if (back) e.y1 = std::min({e.y1, one, other});
+    const double length = std::hypot(wall.nx, wall.ny);
+    sides.push_back({wall.side, wall.nx / length, wall.ny / length, wall.reach_mm / length});
   }
-  return e;
+  return sides;
 }
 
-/// The smaller side of a floor; an obstacle along a whole side takes its width off the side that it is nearer to.
-double least_width(Extent left, const std::vector<Polygon>& taken) {
-  constexpr double same = 0.01;
-  const auto shorten = [](double from, double to, double& low, double& high) {
-    if (from + to < low + high)
-      low = std::max(low, to);
-    else
-      high = std::min(high, from);
+/// Whether something on a floor stands on a side of it; it need not stand square to that.
+bool stands_on(const Polygon& part, const Polygon& floor, const std::vector<SideLine>& sides, job::Side side) {
+  constexpr double same_mm = 0.01;
+  const auto on = [&](const SideLine& line, const Polygon& of) {
+    return std::any_of(of.begin(), of.end(), [&](const PlanPoint& p) { return line.inside({p.x, p.y}) < same_mm; });
   };
-  for (const Polygon& polygon : taken) {
-    const Extent t{polygon};
-    if (t.y0 <= left.y0 + same && t.y1 >= left.y1 - same) shorten(t.x0, t.x1, left.x0, left.x1);
-    if (t.x0 <= left.x0 + same && t.x1 >= left.x1 - same) shorten(t.y0, t.y1, left.y0, left.y1);
-  }
-  return std::max(0.0, std::min(left.x1 - left.x0, left.y1 - left.y0));
+  return std::any_of(sides.begin(), sides.end(),
+                     [&](const SideLine& line) { return line.side == side && on(line, floor) && on(line, part); });
 }
 
-/// What obstacles leave of a convex floor, whose sides reach as far as `sides`.
-facts::Finished free_of(const Polygon& floor, const Extent& sides, const std::vector<Polygon>& obstacles,
+/// The least between opposite sides of a floor; an obstacle from one side to the other takes its width off the side
+/// that it is nearer to.
+double least_width(Polygon floor, std::vector<SideLine> sides, const std::vector<Polygon>& taken) {
+  using job::Side;
+  const auto shorten = [&](Side low, Side high, double from, double to, double first, double last) {
+    const bool near_low = from + to < first + last;
+    const double sign = near_low ? 1 : -1, at = near_low ? to : -from;
+    const bool sideways = low == Side::left;
+    sides.push_back({near_low ? low : high, sideways ? sign : 0, sideways ? 0 : sign, at});
+    floor = brep::clip(floor, sides.back().nx, sides.back().ny, -at);
+  };
+  for (const Polygon& obstacle : taken) {
+    const Polygon part = common(obstacle, floor);
+    if (part.empty()) continue;
+    const Extent t{part}, all{floor};
+    const auto across = [&](Side a, Side b) {
+      return stands_on(part, floor, sides, a) && stands_on(part, floor, sides, b);
+    };
+    const bool deep = across(Side::front, Side::back), wide = across(Side::left, Side::right);
+    if (deep) shorten(Side::left, Side::right, t.x0, t.x1, all.x0, all.x1);
+    if (wide && !floor.empty()) shorten(Side::front, Side::back, t.y0, t.y1, all.y0, all.y1);
+    if (floor.empty()) return 0;
+  }
+  const Least least = least_between(in_plan(floor), sides);
+  return std::min(least.across_mm, least.deep_mm);
+}
+
+/// What obstacles leave of a convex floor between its sides.
+facts::Finished free_of(const Polygon& floor, const std::vector<SideLine>& sides, const std::vector<Polygon>& obstacles,
                         const Foremost& foremost) {
   facts::Finished clear;
   if (floor.empty()) return clear;
@@ -200,7 +223,7 @@ facts::Finished free_of(const Polygon& floor, const Extent& sides, const std::ve
                std::none_of(taken.begin(), taken.end(), [&](const Polygon& t) { return is_inside(t, p); });
       },
       foremost, clear);
-  clear.least_width_mm = least_width(sides, obstacles);
+  clear.least_width_mm = least_width(floor, sides, obstacles);
   return clear;
 }
 
@@ -230,7 +253,7 @@ facts::Clear measure_clear(const parts::Model& model, const Framing& framing) {
   const double top = parts::box_of(drain)[5];
   Polygon floor;
   for (const survey::Point& p : hull(floor_corners(base, drain))) floor.push_back({p.x, p.y});
-  const Extent sides{floor};
+  const std::vector<SideLine> sides = side_lines(in_plan(floor));
   std::vector<Polygon> over;
   for (const Polygon& obstacle : obstacles(model, top))
     if (const Polygon part = common(obstacle, floor); !part.empty()) over.push_back(part);
@@ -244,11 +267,14 @@ facts::Clear measure_clear(const parts::Model& model, const Framing& framing) {
   clear.circle_mm = framed.circle_mm;
   clear.circle_at_mm = {framed.circle_at_mm[0], framed.circle_at_mm[1], top};
   clear.least_width_mm = framed.least_width_mm;
-  clear.compartment = compartment_of(model.job, sides, walls);
+  const survey::Polygon whole = Rim{base}.corners();
+  const Least overall = least_between(whole, side_lines(whole));
+  clear.receptor_mm = {overall.across_mm, overall.deep_mm};
+  clear.compartment = compartment_of(model.job, Extent{floor}, walls);
   if (!build_up) return clear;
   Polygon left = floor;
   for (const WallFace& wall : walls) left = brep::clip(left, wall.nx, wall.ny, -wall.reach_mm);
-  clear.finished = free_of(left, between(sides, walls), over, foremost);
+  clear.finished = free_of(left, with_walls(sides, walls), over, foremost);
   clear.finished->circle_at_mm[2] = top;
   return clear;
 }

@@ -42,7 +42,8 @@ std::optional<Finding> exempt(const Ground& ground, const char* id, const Limit&
   if (ground.limits.by_user(id) || !limit.source.starts_with("UPC 408.7")) return std::nullopt;
   for (const facts::Part& part : ground.facts.parts) {
     if (!part.which.is(facts::Role::base)) continue;
-    const double x = part.bbox_mm[3] - part.bbox_mm[0], y = part.bbox_mm[4] - part.bbox_mm[1];
+    const auto [x, y] = ground.facts.clear.receptor_mm.value_or(
+        std::array{part.bbox_mm[3] - part.bbox_mm[0], part.bbox_mm[4] - part.bbox_mm[1]});
     if (std::min(x, y) < short_side - slack || std::max(x, y) < long_side - slack) continue;
     const auto len = [&](double mm) { return text_of(mm, Unit::mm, ground.job); };
     return not_applicable("a receptor of " + len(short_side) + " by " + len(long_side) +

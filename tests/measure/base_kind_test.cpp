@@ -352,6 +352,31 @@ TEST(Bought, TellsTheFloorsLowestPlaceAlongAThresholdThatIsNotSquare) {
   EXPECT_NEAR(*b.facts.heights.floor_at_threshold_mm, low, 0.05) << "a crease meets the edge between two of them";
 }
 
+/// How far a corner stands from the line through two others.
+double off_line(const survey::Point& p, const survey::Point& a, const survey::Point& b) {
+  return std::abs(survey::cross(a, b, p)) / std::hypot(b.x - a.x, b.y - a.y);
+}
+
+TEST(Bought, IsAsWideAsItIsAtItsNarrowEnd) {
+  // Source: by hand, from the outlines' corners: a front askew comes nearest to the back at its end on the shorter
+  // side, left or, in the mirror, right.
+  for (const bool left_short : {true, false}) {
+    const std::string sides = left_short ? "left = 795\nright = 820\ndiagonal_from_back_left = 1727.1\n"
+                                         : "left = 820\nright = 795\ndiagonal_from_back_right = 1727.1\n";
+    const Built b = built(tape + "[base.outside]\nback = 1520\nfront = 1520.2\n" + sides +
+                          "[base.ribs]\ncolumns = 10\nrows = 6\nwidth = 5\ndeepest = 40\n");
+    const job::Layout at = job::lay_out(b.job);
+    const auto least = [&](const auto& corners) {
+      const auto& [left, right, back_right, back_left] = corners;
+      return off_line(left_short ? back_left : back_right, left, right);
+    };
+    EXPECT_NEAR(b.facts.clear.least_width_mm, least(at.floor_outline.corners()), 1e-3) << left_short;
+    ASSERT_TRUE(b.facts.clear.receptor_mm);
+    EXPECT_NEAR((*b.facts.clear.receptor_mm)[1], least(at.base_outline.corners()), 1e-3) << left_short;
+    EXPECT_LT((*b.facts.clear.receptor_mm)[1], 796);
+  }
+}
+
 TEST(Bought, HasEachStudBroughtOutToItsOwnEdge) {
   // Source: by hand, from the outline's corners: a base that is 30 narrower in front stands farther from the studs of
   // both side walls the nearer they are to the entry, and least at a stud's edge toward the back.

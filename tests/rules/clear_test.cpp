@@ -56,6 +56,18 @@ TEST(Clear, AReceptorOfThirtyBySixtyIsExempt) {
     }
 }
 
+TEST(Clear, AReceptorIsAsWideAsItIsAtItsNarrowEnd) {
+  // Source: UPC 408.7 (2024), exception 1, "30 in wide": one of 30-1/4 in at one end and 29-1/4 at the other is not.
+  facts::Facts facts = small_floor_on(62, 30.25);
+  for (const auto& [least_in, outcome] : {std::pair{29.25, Outcome::fail}, {30., Outcome::not_applicable}}) {
+    facts.clear.receptor_mm = {62 * in, least_in * in};
+    EXPECT_EQ(result_of(in_book("plumbing"), facts, "clear.area").outcome, outcome);
+    EXPECT_EQ(result_of(in_book("plumbing"), facts, "clear.circle").outcome, outcome);
+    facts.clear.receptor_mm = {least_in * in, 62 * in};
+    EXPECT_EQ(result_of(in_book("plumbing"), facts, "clear.area").outcome, outcome);
+  }
+}
+
 TEST(Clear, TheExceptionIsOfThatSectionAlone) {
   // Source: UPC 408.7 (2024): the residential book quotes its circle, not its area; a limit of the job's own has none.
   const facts::Facts facts = small_floor_on(60, 30);
