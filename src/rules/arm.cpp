@@ -274,6 +274,13 @@ std::string what_is_open(const job::Trap& trap) {
   return "say of the trap arm " + units::listed(words) + " (" + units::listed(keys, ", ") + ")";
 }
 
+/// An arm that meets no joist meets none where they were read: at another spacing others lie in its way.
+Finding clear_of_joists(const job::Job& job, const std::string& none) {
+  return job.is_default("floor.joists.spacing")
+             ? missing("measure the spacing of the floor joists (floor.joists.spacing)")
+             : not_applicable(none);
+}
+
 /// Two inches of wood above and below every hole, whatever its diameter, and to any other.
 Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (slab(job)) return not_applicable(no_joists);
@@ -282,7 +289,7 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
   if (facts.pipe.hub_in) return trap_in_a_joist(job, facts);
   if (facts.pipe.beside_mm.value_or(0) < 0) return in_a_joist(job, facts.pipe);
   if (job.trap->notch && !job.trap->hole) return not_applicable("the pipe takes a notch from its joists, no hole");
-  if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
+  if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return clear_of_joists(job, none);
   const facts::JoistCrossing* worst = nullptr;
   Wood wood;
   std::vector<std::string> lines;
@@ -369,6 +376,9 @@ Finding notch_length(const job::Job& job, const facts::Facts& facts, const Limit
 std::vector<Rule> arm_rules() {
   const std::vector<Input> at_joists{Input::trap,      Input::pipe,        Input::weir,        Input::route,
                                      Input::joist_run, Input::joist_stock, Input::joist_solids};
+  // The joists' heights hang from the datum by floor and deck.
+  std::vector<Input> at_their_edges = at_joists;
+  at_their_edges.insert(at_their_edges.end(), {Input::joist_spacing, Input::deck, Input::floor_shape});
   return {
       {"trap.vented",
        "trap has a vent",
@@ -409,7 +419,7 @@ std::vector<Rule> arm_rules() {
        "rim.riser"},
       {"joist.hole-edges", "holes through joists keep clear of edges and each other",
        "least wood above and below the arm's hole, and between it and others, over all joists it crosses",
-       "joists: heights where the arm crosses; readings: holes they have", Unit::mm, "", "", edges, at_joists},
+       "joists: heights where the arm crosses; readings: holes they have", Unit::mm, "", "", edges, at_their_edges},
       {"joist.notch-place",
        "notches stay out of the middle of the span",
        "distance of the crossing from the nearer bearing over the span, against a third",

@@ -29,6 +29,39 @@ job::Job bored_trap() {
   return job;
 }
 
+TEST(Trap, AHoleWithEnoughWoodRestsOnDeckFloorAndSpacing) {
+  // Source: by hand: joists hang from the datum by floor and deck, and lie at their spacing: 3 in of wood above and
+  // below a hole are so much where those were read. What fails by them as they are taken fails.
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const auto edges = [&](const job::Job& job) { return sample::result_of(job, facts, "joist.hole-edges"); };
+  const auto hole = [](double below) {
+    return facts::JoistCrossing{"joists/joist-01", 10 * in, -300, -300 + 9.25 * in, -300 + (below + 2.375 / 2) * in,
+                                2.375 * in};
+  };
+  job::Job job = bored_trap();
+  job.floor.joists_bored = false;
+  facts.pipe.crossings = {hole(3)};
+  ASSERT_EQ(edges(job).outcome, Outcome::pass);
+  for (const char* key : {"floor.deck", "floor.joists.spacing"}) {
+    job.defaulted = {key};
+    facts.pipe.crossings = {hole(3)};
+    EXPECT_EQ(edges(job).outcome, Outcome::not_checked) << key;
+    EXPECT_THAT(edges(job).advice, HasSubstr(key));
+    facts.pipe.crossings = {hole(1)};
+    EXPECT_EQ(edges(job).outcome, Outcome::fail) << key;
+  }
+  facts.pipe.crossings = {};
+  EXPECT_EQ(edges(job).outcome, Outcome::not_checked) << "at another spacing it may meet one";
+  EXPECT_THAT(edges(job).advice, HasSubstr("(floor.joists.spacing)"));
+  job.defaulted = {};
+  EXPECT_EQ(edges(job).outcome, Outcome::not_applicable);
+  facts.pipe.crossings = {hole(3)};
+  facts.room.floor.known = false;
+  EXPECT_EQ(edges(job).outcome, Outcome::not_checked);
+  EXPECT_THAT(edges(job).advice, HasSubstr("spot levels"));
+}
+
 TEST(Trap, AnArmIsMovedToTheHeightThatLeavesEnoughWood) {
   // Source: IRC R502.8.1 (2018): 2 in above and below. By hand: 9.25 in of joist and a hole of 2-3/8 leave 6-7/8; with
   // 1/2 in below the arm goes up 1-1/2; with two joists, one short below and one short above by as much as the other
