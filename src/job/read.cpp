@@ -319,7 +319,8 @@ class JobReader {
     job_.survey.spots = std::move(kept);
   }
 
-  /// The alcove's size, from what was read where the file does not give it.
+  /// The alcove's size, from what was read where the file does not give it; where the figure closes it is what was read
+  /// also beside a size as designed. One that is far off it is left to be refused.
   void alcove_size() {
     const survey::Plan& plan = job_.survey.plan;
     const auto need = [&](const char* key, bool given, bool read, const char* sides) {
@@ -329,10 +330,14 @@ class JobReader {
     const bool width = find("alcove.width"), depth = find("alcove.depth");
     need("alcove.width", width, plan.back || plan.front, "'back' and 'front'");
     need("alcove.depth", depth, plan.left || plan.right, "'left' and 'right'");
-    if (!faults_.empty() || (width && depth)) return;
+    if (!faults_.empty()) return;
     const survey::Room room = survey::make_room(job_.survey, {}, {}, job_.alcove.walls);
-    if (!width) job_.alcove.width = Length::mm(room.width);
-    if (!depth) job_.alcove.depth = Length::mm(room.depth);
+    const auto take = [&](bool given, Length& size, double read) {
+      const bool one_room = room.square_known && std::abs(size.in_mm() - read) <= designed_apart_mm;
+      if (!given || one_room) size = Length::mm(read);
+    };
+    take(width, job_.alcove.width, room.width);
+    take(depth, job_.alcove.depth, room.depth);
   }
 
   /// Defaults that hang on another key.

@@ -18,6 +18,9 @@ struct Contradiction {
   std::string message;
 };
 
+/// Between the alcove's size as designed and as read: more is another room.
+inline constexpr double designed_apart_mm = 50;
+
 /// Readings of the survey that cannot all be true, or that lie where nothing can be; the same for readings as set.
 std::vector<Contradiction> survey_contradictions(const Job& job);
 

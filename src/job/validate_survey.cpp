@@ -10,8 +10,7 @@
 namespace fallwright::job {
 namespace {
 
-constexpr double hopeless = 8;    ///< residuals beyond so many tolerances are no survey
-constexpr double design_mm = 50;  ///< between the size as designed and as read: more is another room
+constexpr double hopeless = 8;  ///< residuals beyond so many tolerances are no survey
 constexpr double steepest = 1 / 20.;
 constexpr double steepest_floor = 4 * steepest;
 constexpr std::size_t most_plumbs = 100;  ///< each is moved by its tolerance and the framing built anew
@@ -133,7 +132,7 @@ class Surveyor {
     if (closure.worst_share > hopeless) return add(key_of(closure.suspect), does_not_close(closure, job_.is_metric()));
     if (!closure.solved) return;
     const auto differs = [&](const char* key, double designed, double read) {
-      if (std::abs(designed - read) > design_mm)
+      if (std::abs(designed - read) > designed_apart_mm)
         add(key, "is " + text(designed) + ", and the survey says " + text(read) + "; leave it out or correct it");
     };
     const survey::Room room = survey::make_room(s_, {}, {}, job_.alcove.walls);

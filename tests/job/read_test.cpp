@@ -20,6 +20,32 @@ std::string fault(const std::string& text) {
   return faults.empty() ? "none" : diag::to_text(faults.front());
 }
 
+TEST(Read, TheAlcoveIsAsItWasReadWhereSidesAndDiagonalsClose) {
+  // Source: by hand: 71 by 35 in with diagonals of hypot(71, 35) = 79.158 in; the sample says 72 by 36, an inch off
+  // each. What is more than 50 mm off is another room.
+  const std::string plan =
+      "[survey.plan]\nback = 71\nfront = 71\nleft = 35\nright = 35\n"
+      "diagonal_from_back_left = 79.158\ndiagonal_from_back_right = 79.158\n";
+  std::string job = least_job(plan);
+  const auto size = [&](const std::string& of, const std::string& now) { job.replace(job.find(of), of.size(), now); };
+  size("width = 36", "width = 35");
+  const Job as_read = read(job, "job.toml");
+  EXPECT_NEAR(as_read.alcove.width.in_mm(), 71 * 25.4, 0.01);
+  EXPECT_NEAR(as_read.alcove.depth.in_mm(), 35 * 25.4, 0.01);
+  for (const char* depth : {"depth = 34", "depth = 36.9"}) {
+    job = least_job(plan);
+    size("width = 36", "width = 35"), size("depth = 36", depth);
+    EXPECT_NEAR(read(job, "job.toml").alcove.depth.in_mm(), 35 * 25.4, 0.01) << depth;
+  }
+  for (const char* depth : {"depth = 33", "depth = 37"}) {
+    job = least_job(plan);
+    size("width = 36", "width = 35"), size("depth = 36", depth);
+    const auto faults = faults_of(job);
+    ASSERT_FALSE(faults.empty()) << depth;
+    EXPECT_THAT(diag::to_text(faults.front()), testing::HasSubstr("alcove.depth")) << depth;
+  }
+}
+
 TEST(Read, TheSheetsPaperGoesByTheUnitUnlessItIsSaid) {
   // Source: the table of keys: tabloid where the job is in inches, A3 in millimetres.
   const std::string metric =
