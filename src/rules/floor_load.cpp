@@ -87,13 +87,18 @@ std::optional<Burden> under_wall(const job::Job& job, const facts::Facts& facts,
   return burden;
 }
 
-/// Panes stand along the entry, on the base's front.
+const char* const glass_burden = "glass";
+
+/// Panes stand along the entry, on the base's front, and on as much of it as they are wide: about its middle, or where
+/// else they are put along it.
 std::optional<Burden> under_glass(const job::Job& job, const Burden& base) {
   if (!job.glass || !job.glass->thickness || !job.glass->height) return std::nullopt;
   Plan strip = base.plan_mm;
   strip[3] = std::min(strip[3], strip[1] + std::max(50.0, job.base.threshold.width.in_mm()));
-  const double width = job.glass->width ? job.glass->width->in_mm() : strip[2] - strip[0];
-  return Burden{"glass", width * job.glass->height->in_mm() * job.glass->thickness->in_mm() * 1e-9 * glass_kg_m3,
+  const double front = strip[2] - strip[0], width = job.glass->width ? job.glass->width->in_mm() : front;
+  const double free = std::max(0.0, front - width) / 2;
+  strip[0] += free, strip[2] -= free;
+  return Burden{glass_burden, width * job.glass->height->in_mm() * job.glass->thickness->in_mm() * 1e-9 * glass_kg_m3,
                 strip};
 }
 
@@ -187,6 +192,27 @@ std::vector<LineLoad> with_factors(const Lines& lines, double dead, double live)
   std::vector<LineLoad> all;
   for (const LineLoad& l : lines.dead) all.push_back({l.from_mm, l.to_mm, l.newton_per_mm * dead});
   for (const LineLoad& l : lines.live) all.push_back({l.from_mm, l.to_mm, l.newton_per_mm * live});
+  return all;
+}
+
+/// Nobody says where along the entry the panes stand: on a joist that runs back from it over its middle; along one that
+/// runs with it, at any place.
+std::vector<std::vector<Burden>> with_panes_placed(const std::vector<Burden>& burdens, const Strip& strip) {
+  const auto at = std::find_if(burdens.begin(), burdens.end(), [](const Burden& b) { return b.what == glass_burden; });
+  if (at == burdens.end()) return {burdens};
+  const Burden& base = burdens.front();
+  const double low = base.plan_mm[0], wide = at->plan_mm[2] - at->plan_mm[0], free = base.plan_mm[2] - low - wide;
+  if (free <= 0) return {burdens};
+  std::vector<double> from;
+  constexpr int steps = 24;
+  if (strip.along == 1) from = {std::clamp(strip.centre - wide / 2, low, low + free)};
+  for (int i = 0; strip.along == 0 && i <= steps; ++i) from.push_back(low + free * i / steps);
+  std::vector<std::vector<Burden>> all;
+  for (const double begin : from) {
+    all.push_back(burdens);
+    Burden& panes = all.back()[static_cast<std::size_t>(at - burdens.begin())];
+    panes.plan_mm[0] = begin, panes.plan_mm[2] = begin + wide;
+  }
   return all;
 }
 
@@ -311,7 +337,10 @@ std::optional<FloorLoad> floor_load(const job::Job& job, const facts::Facts& fac
     for (const facts::Part& part : facts.parts) {
       if (!part.which.is(facts::Role::joist)) continue;
       strip.centre = (part.bbox_mm[1 - strip.along] + part.bbox_mm[4 - strip.along]) / 2;
-      judge(strip, floor, *grade, imposed_of(job.book), part.id, at_places.back());
+      for (std::vector<Burden>& burdens : with_panes_placed(load.burdens, strip)) {
+        at_places.back().burdens = std::move(burdens);
+        judge(strip, floor, *grade, imposed_of(job.book), part.id, at_places.back());
+      }
     }
   }
   return worst_of(at_places);

@@ -10,6 +10,7 @@
 #include "rules/words.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -26,11 +27,15 @@ std::string of_joist(const FloorLoad& load, const job::Job& job) {
          (load.place_known ? "" : ", base and bench at the worst place on it");
 }
 
+/// A load or a sag is held to the most alone.
+bool holds_most(double value, Limit limit) {
+  limit.least.reset();
+  return keeps(value, limit);
+}
+
 /// Nobody said where the span begins, and that decides.
 bool place_decides(const FloorLoad& load, double worst, double best, const Limit& limit) {
-  Limit held = limit;
-  held.least.reset();
-  return !load.place_known && !keeps(worst, held) && keeps(best, held);
+  return !load.place_known && !holds_most(worst, limit) && holds_most(best, limit);
 }
 Finding ask_for_place(const std::string& worst, const std::string& best) {
   return missing(
@@ -49,6 +54,20 @@ std::optional<Finding> no_load(const job::Job& job, const std::optional<FloorLoa
   return grade_of(job.floor.joist_species) ? unread() : missing(unknown_joists(job));
 }
 
+/// Panes that nobody can weigh stand on the joists all the same: without them these fail, or are not known to hold.
+Finding with_panes(Finding finding, bool holds, const job::Job& job) {
+  if (!holds || !job.glass) return finding;
+  std::vector<std::string> what, keys;
+  const auto ask = [&](bool known, const char* words, const char* key) {
+    if (!known) what.emplace_back(words), keys.emplace_back(key);
+  };
+  ask(job.glass->thickness.has_value(), "how thick", "glass.thickness");
+  ask(job.glass->height.has_value(), "how high", "glass.height");
+  if (what.empty()) return finding;
+  return missing("say " + units::listed(what) + " the panes at the entry are, whose weight the joists carry (" +
+                 units::listed(keys, ", ") + ")");
+}
+
 Finding joists_bending(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const auto load = floor_load(job, facts);
   if (const auto none = no_load(job, load)) return *none;
@@ -59,7 +78,7 @@ Finding joists_bending(const job::Job& job, const facts::Facts& facts, const Lim
                           std::string{engineer} + "sister the joists or shorten their span before the bed goes on");
   finding.details = floor_lines(*load, job);
   finding.by = calculation_of(*grade_of(job.floor.joist_species));
-  return finding;
+  return with_panes(std::move(finding), holds_most(share, limit), job);
 }
 
 /// Where a book's limit is one of Eurocode 5 for its own timber, which creeps, other timber is held to the tile's.
@@ -86,7 +105,7 @@ Finding joists_deflection(const job::Job& job, const facts::Facts& facts, const 
   const bool own = !limit.by_calculation || grade_of(job.floor.joist_species)->eurocode;
   if (limit.by_calculation) finding.by = own ? Calculation{limit.source, limit.verified} : tile_note;
   if (!own) finding.greatest = limit.greatest;
-  return finding;
+  return with_panes(std::move(finding), holds_most(sag, limit), job);
 }
 
 Finding deck_carries(const job::Job& job, const facts::Facts& facts, const Limit&) {
@@ -184,8 +203,8 @@ std::vector<Rule> load_rules() {
        "",
        joists_bending,
        {Input::joists, Input::joist_run, Input::joist_stock, Input::joist_span, Input::joist_species,
-        Input::joist_spacing, Input::deck, Input::joist_solids, Input::bed, Input::base, Input::bench_frame,
-        Input::seat_block}},
+        Input::joist_spacing, Input::deck, Input::glass, Input::joist_solids, Input::bed, Input::base,
+        Input::bench_frame, Input::seat_block}},
       {"load.joists-deflection",
        "floor joists are stiff enough",
        "deflection under total load over span",
@@ -195,8 +214,8 @@ std::vector<Rule> load_rules() {
        "joist_deflection",
        joists_deflection,
        {Input::joists, Input::joist_run, Input::joist_stock, Input::joist_span, Input::joist_species,
-        Input::joist_spacing, Input::deck, Input::joist_solids, Input::bed, Input::base, Input::bench_frame,
-        Input::seat_block}},
+        Input::joist_spacing, Input::deck, Input::glass, Input::joist_solids, Input::bed, Input::base,
+        Input::bench_frame, Input::seat_block}},
       {"load.deck",
        "floor's deck carries it",
        "mean load under base and bed over 100 psf (65 for panels rated 48 in on centre)",

@@ -220,6 +220,70 @@ TEST(Loads, GlassAndWallsWeighWhereTheyAreGiven) {
   EXPECT_GT(with_wall.bending_share, with_glass.bending_share);
 }
 
+TEST(Loads, PanesStandOnAsMuchOfTheEntryAsTheyAreWide) {
+  // Source: closed form: a joist that runs back from the entry carries 16 in of it, and so of panes over all of it as
+  // much as of panes 16 in wide that stand over it, wherever they stand; of 8 in of them half. Along one that runs with
+  // the entry 8 in anywhere bend it less than twice as much do there, and more than when spread over all of the entry.
+  job::Job job = floor_of("SPF No.2");
+  facts::Facts facts = sample::good_facts();
+  job.floor.joist_bearing = job::Length::mm(-1066.8);
+  const auto share = [&](double glass_in) {
+    job.glass.reset();
+    if (glass_in > 0)
+      job.glass = job::Glass{job::Length::inches(0.5), job::Length::inches(80), job::Length::inches(glass_in), {}};
+    return floor_load(job, facts)->bending_share;
+  };
+  const double of_all = share(57.5) - share(0);
+  EXPECT_NEAR(share(16) - share(0), of_all, 1e-9);
+  EXPECT_NEAR(share(26) - share(0), of_all, 1e-9);
+  EXPECT_NEAR(share(8) - share(0), of_all / 2, 0.02 * of_all) << "where it bends most moves with the load";
+  job.floor.joist_direction = job::Direction::along_width;
+  facts.parts.back().bbox_mm = {-1200, 0, -255, 2400, 38.1, -19};
+  const auto more = [&](double glass_in) { return share(glass_in) - share(0); };
+  EXPECT_GT(more(16), more(8));
+  EXPECT_LT(more(16), 2 * more(8) + 1e-12);
+  const double spread = more(57.5) * 8 / 57.5;
+  EXPECT_GT(more(8), spread);
+  facts.parts.back().bbox_mm = {-938.5, 0, -255, 2661.5, 38.1, -19};
+  job.floor.joist_bearing = job::Length::mm(1460.5 + 1066.8 - 3048);
+  EXPECT_NEAR(
+      more(8),
+      [&] {
+        job.floor.joist_bearing = job::Length::mm(-1066.8);
+        return more(8);
+      }(),
+      1e-9)
+      << "in a mirror";
+}
+
+TEST(Loads, WithPanesThatNobodyCanWeighAreNoPass) {
+  // Source: property: what stands on the joists weighs on them whether its thickness was said or not; a floor that
+  // fails without it fails with it.
+  job::Job job = floor_of("SPF No.2");
+  job.floor.joist_bearing = job::Length::mm(-1066.8);
+  const facts::Facts facts = sample::good_facts();
+  const auto told = [&](const char* id, double greatest) {
+    Limit own;
+    own.unit = std::string{id} == "load.joists-strength" ? Unit::share : Unit::span, own.greatest = greatest;
+    for (const Result& r : check(job, facts, Limits{{{id, {own}}}}))
+      if (r.id == id) return r;
+    return Result{};
+  };
+  for (const char* id : {"load.joists-strength", "load.joists-deflection"}) {
+    job.glass.reset();
+    EXPECT_EQ(told(id, 1).outcome, Outcome::pass) << id;
+    job.glass.emplace().height = job::Length::inches(76);
+    EXPECT_EQ(told(id, 1).outcome, Outcome::not_checked) << id;
+    EXPECT_THAT(told(id, 1).advice, HasSubstr("say how thick the panes at the entry are")) << id;
+    EXPECT_THAT(told(id, 1).advice, HasSubstr("(glass.thickness)")) << id;
+    EXPECT_EQ(told(id, 1e-4).outcome, Outcome::fail) << id;
+    job.glass = job::Glass{job::Length::inches(0.5), {}, {}, {}};
+    EXPECT_THAT(told(id, 1).advice, HasSubstr("(glass.height)")) << id;
+    job.glass->height = job::Length::inches(76);
+    EXPECT_EQ(told(id, 1).outcome, Outcome::pass) << id;
+  }
+}
+
 TEST(Loads, AWallBesideTheLastJoistStandsOnIt) {
   // Source: property: a wall along the joists, wherever it stands beside the last of them, weighs on that one as it
   // does at the edge of its strip; a load that no joist bears would be no load at all.

@@ -34,7 +34,7 @@ Room told(const std::string& name) {
   r.job.floor.joist_span = Length::inches(120), r.job.floor.joist_bearing = Length::inches(-30);
   r.job.floor.joist_species = "SPF No.2";
   r.job.floor.clear_along = r.job.floor.clear_before = Length::inches(60);
-  r.job.glass.emplace().marked = true;
+  r.job.glass = job::Glass{Length::inches(0.375), Length::inches(76), {}, true};
   r.job.liner.emplace() = {Length::inches(4), Length::inches(4), job::Fall::inches_per_foot(0.25)};
   for (const auto kind : {job::FixtureKind::grab_bar, job::FixtureKind::controls})
     r.job.fixtures.push_back({"bar", job::Side::right, Length::inches(20), Length::inches(36), {}, {}, kind, 200});
@@ -154,6 +154,7 @@ const TakenOut readings[] = {
      }},
     {"flow", {Input::flow, Input::drain_outlet}, [](Job& j, Facts&) { j.drain.flow_mm3.reset(); }},
     {"glass", {Input::glass}, [](Job& j, Facts&) { j.glass->marked.reset(); }},
+    {"panes", {Input::glass}, [](Job& j, Facts&) { j.glass->thickness.reset(); }},
     {"cleat", {Input::cleat_held}, [](Job& j, Facts&) { j.bench->frame.fastener.reset(); }},
     {"fixtures", {Input::fixtures}, [](Job& j, Facts& f) { j.fixtures.clear(), f.backings.clear(); }},
 };
