@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
 #include "units/length.hpp"
+#include "units/quantity.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::drawing {
@@ -53,9 +53,9 @@ double broad_width(const facts::Facts& facts, const std::string& id) {
 
 /// ", 1/16 over 3-1/2" as a square and a tape show it: of the end that is out of square, or of the one that is more so.
 std::string rise_of(const takeoff::CutRow& cut, bool metric) {
-  double first = 0, other = 0;
-  if (std::sscanf(cut.ends.c_str(), "%lf and %lf", &first, &other) != 2) return "";
-  const double rise = std::tan(std::max(first, other) * M_PI / 180) * cut.width_mm;
+  const double deg = std::max(cut.end_deg[0], cut.end_deg[1]);
+  if (deg == 0) return "";
+  const double rise = std::tan(deg * M_PI / 180) * cut.width_mm;
   return ", " + number_of(rise, metric) + " over " + number_of(cut.width_mm, metric);
 }
 
@@ -102,11 +102,11 @@ bool is_plain(const takeoff::CutRow& cut) {
 }
 
 std::string ends_of(const takeoff::CutRow& cut) {
-  // The cut list has both angles: an end that is 0.0 deg from square is square to whoever cuts it.
-  const std::string first = "0.0 and ", both = " and 0.0 deg from square";
-  if (cut.ends.starts_with(first)) return "square, other end " + cut.ends.substr(first.size());
-  if (cut.ends.ends_with(both))
-    return cut.ends.substr(0, cut.ends.size() - both.size()) + " deg from square, other end square";
+  // The cut list has both angles; whoever cuts one end reads of that alone.
+  const auto [first, other] = cut.end_deg;
+  const auto slanted = [](double deg) { return units::decimals(deg, 1) + " deg from square"; };
+  if (first == 0 && other > 0) return "square, other end " + slanted(other);
+  if (first > 0 && other == 0) return slanted(first) + ", other end square";
   return cut.ends;
 }
 

@@ -40,9 +40,9 @@ auto fields(Is<takeoff::Row> auto& of) {
 
 auto fields(Is<takeoff::CutRow> auto& of) {
   auto& [mark, part_ids, stock, length_mm, short_mm, width_mm, thickness_mm, count, ends, sheet, steel, fitted_mm,
-         furring, hold, board] = of;
+         furring, hold, board, end_deg] = of;
   return std::tie(mark, part_ids, stock, length_mm, short_mm, width_mm, thickness_mm, count, ends, sheet, steel,
-                  fitted_mm, furring, hold, board);
+                  fitted_mm, furring, hold, board, end_deg);
 }
 
 auto fields(Is<job::Cuts> auto& of) {

@@ -17,14 +17,22 @@ constexpr double square_deg = 0.25;  ///< 1/64 in over the depth of a 2x4: no sa
 
 /// An end that rises by less than half a mark of the tape over the piece's width is square to whoever cuts it: lengths
 /// are cut no finer.
-std::string ends_of(const facts::Member& member, bool metric) {
+std::array<double, 2> ends_as_cut(const facts::Member& member, bool metric) {
   const auto as_cut = [&](double deg) {
     const double rise = std::tan(deg * M_PI / 180) * member.width_mm;
     return deg < square_deg || rise < units::tape_mark_mm(metric) / 2 ? 0 : deg;
   };
-  const double a = as_cut(member.end_angle_deg[0]), b = as_cut(member.end_angle_deg[1]);
-  if (a == 0 && b == 0) return "square";
-  return units::decimals(a, 1) + " and " + units::decimals(b, 1) + " deg from square";
+  return {as_cut(member.end_angle_deg[0]), as_cut(member.end_angle_deg[1])};
+}
+
+std::string ends_text(const std::array<double, 2>& deg) {
+  if (deg[0] == 0 && deg[1] == 0) return "square";
+  return units::decimals(deg[0], 1) + " and " + units::decimals(deg[1], 1) + " deg from square";
+}
+
+/// Of pieces that are told alike what the farthest from square has, whichever came first.
+void take_ends(CutRow& row, const CutRow& piece) {
+  for (std::size_t i = 0; i < 2; ++i) row.end_deg[i] = std::max(row.end_deg[i], piece.end_deg[i]);
 }
 
 double widest_gap(const facts::StudGap& gap) {
@@ -117,6 +125,7 @@ CutRow row_of(const facts::Member& member, bool metric) {
   // one wherever the half lies between them.
   const double length = rounded(member.length_mm);
   const bool one = member.length_mm - member.short_mm < units::tape_mark_mm(metric) / 2;
+  const std::array<double, 2> ends = ends_as_cut(member, metric);
   return {"",
           {member.part_id},
           member.stock,
@@ -125,10 +134,13 @@ CutRow row_of(const facts::Member& member, bool metric) {
           member.width_mm,
           member.thickness_mm,
           1,
-          ends_of(member, metric),
+          ends_text(ends),
           member.sheet,
           member.steel,
-          member.fitted_mm};
+          member.fitted_mm,
+          false,
+          {},
+          ends};
 }
 
 /// Sheets last, then by stock, the longest first.
@@ -193,6 +205,7 @@ std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric, const std::
     }
     row->part_ids.push_back(piece.part_ids.front());
     row->fitted_mm = std::max(row->fitted_mm, piece.fitted_mm);
+    take_ends(*row, piece);
     row->width_mm = std::max(row->width_mm, piece.width_mm);  // bought to fit them all, whichever came first
     row->thickness_mm = std::max(row->thickness_mm, piece.thickness_mm);
     ++row->count;
@@ -225,6 +238,7 @@ std::vector<SawRow> saw_list(const std::vector<const std::vector<CutRow>*>& room
         row->cut.count = 0;
       }
       row->cut.count += cut.count;
+      take_ends(row->cut, cut);
       row->owners.push_back({room, cut.mark, cut.count});
     }
   std::stable_sort(rows.begin(), rows.end(),

@@ -1,6 +1,7 @@
 /// Pieces to cut: a room's cut list, and the saw list of many rooms.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -41,6 +42,7 @@ struct CutRow {
   bool furring = false;  ///< a strip before a stud that stands: no solid of the model
   std::optional<Hold> hold = {};
   std::optional<Board> board = {};  ///< that a strip is ripped from, with others beside it
+  std::array<double, 2> end_deg = {};  ///< what `ends` says, of the most slanted of them; 0: square to whoever cuts it
   /// Furring too thin to rip, which is on no stick: named "shims".
   bool is_shim() const { return furring && stock.starts_with("shims "); }
 };

@@ -374,9 +374,20 @@ TEST(Pieces, OutOfSquareAreToldByRiseOverRun) {
   // Source: by hand: tan(1.2 deg) * 3-1/2" is 0.0733", on the tape 1/16.
   takeoff::CutRow cut;
   cut.mark = "A", cut.stock = "2x4", cut.width_mm = 88.9, cut.length_mm = 508, cut.short_mm = 508 - 25.4 / 16;
-  cut.ends = "0.0 and 1.2 deg from square";
+  cut.ends = "0.0 and 1.2 deg from square", cut.end_deg = {0, 1.2};
   EXPECT_EQ(ends_of(cut, false),
             "square, other end 1.2 deg from square, 1/16 over 3-1/2, long point 20, short point 19-15/16");
+  cut.ends = "1.2 and 0.0 deg from square", cut.end_deg = {1.2, 0};
+  EXPECT_EQ(ends_of(cut), "1.2 deg from square, other end square");
+}
+
+TEST(Pieces, RiseByTheAngleTheyAreCutAtAndNotAsItIsPrinted) {
+  // Source: by hand: tan(1.149 deg) * 11-1/4" is 0.2256", 3.61 sixteenths; by the 1.1 deg of the list it would be
+  // 0.2160", 3.46 of them.
+  takeoff::CutRow cut;
+  cut.mark = "A", cut.stock = "2x12", cut.width_mm = 11.25 * 25.4, cut.length_mm = 508, cut.short_mm = 508;
+  cut.ends = "0.0 and 1.1 deg from square", cut.end_deg = {0, 1.149};
+  EXPECT_EQ(ends_of(cut, false), "square, other end 1.1 deg from square, 1/4 over 11-1/4");
 }
 
 }  // namespace

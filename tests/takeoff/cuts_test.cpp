@@ -91,6 +91,20 @@ TEST(CutList, ABevelSetsPiecesApart) {
   ASSERT_EQ(rows.size(), 2U);
   EXPECT_EQ(rows[0].ends, "square");
   EXPECT_EQ(rows[1].ends, "0.0 and 1.2 deg from square");
+  EXPECT_EQ(rows[1].end_deg, (std::array{0., 1.194}));
+}
+
+TEST(CutList, PiecesToldAlikeHaveTheEndsOfTheMostSlanted) {
+  // Source: by hand: 1.16 and 1.24 degrees are both told as 1.2, in whichever order they come, in one room or in two.
+  const facts::Facts a = with({stick("a", "2x4", 300, 1.16)}), b = with({stick("b", "2x4", 300, 1.24)}),
+                     both = with({stick("b", "2x4", 300, 1.24), stick("a", "2x4", 300, 1.16)});
+  const auto rows = takeoff::cut_list(both, false), first = takeoff::cut_list(a, false),
+             second = takeoff::cut_list(b, false);
+  ASSERT_EQ(rows.size(), 1U);
+  EXPECT_EQ(rows[0].end_deg, (std::array{0., 1.24}));
+  const auto saw = takeoff::saw_list({&first, &second});
+  ASSERT_EQ(saw.size(), 1U);
+  EXPECT_EQ(saw[0].cut.end_deg, (std::array{0., 1.24}));
 }
 
 TEST(CutList, AnEndThatRisesLessThanHalfAMarkIsSquare) {
