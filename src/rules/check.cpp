@@ -156,11 +156,12 @@ void name_calculation(const Calculation& by, Limit& limit) {
 }
 
 /// The limit of the book or of the user. One that comes out of the job itself stands in for the book's, but not for a
-/// stricter one of the user's.
+/// stricter one of the user's, unless that itself has the second way.
 Limit limit_for(const Held& held, const Finding& finding) {
   Limit limit = held.limit;
   if (finding.least)
-    limit.least = held.by_user ? std::max(*finding.least, limit.least.value_or(*finding.least)) : finding.least;
+    limit.least = held.by_user && !limit.second_way ? std::max(*finding.least, limit.least.value_or(*finding.least))
+                                                    : finding.least;
   if (finding.greatest)
     limit.greatest =
         held.by_user ? std::min(*finding.greatest, limit.greatest.value_or(*finding.greatest)) : finding.greatest;

@@ -45,7 +45,7 @@ inline Calculation calculated(const job::Job& job) {
 }
 
 inline double push_lbf(const job::Job& job) {
-  return is_accessible_book(job.book) || job.book == "building" ? 250 : 200;
+  return push_lbf_under(job.book);
 }
 inline std::string force_text(double lbf) {
   return units::decimals(lbf, 0) + " lbf (" + units::decimals(lbf * n_per_lbf, 0) + " N)";

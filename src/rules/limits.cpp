@@ -27,6 +27,7 @@ bool set_by_job(const Rule& rule, const job::Job& job, Limit& limit) {
   limit.source = !own.empty() ? own : !job.limits_source.empty() ? job.limits_source : "set in the job file";
   limit.verified = Verified::user;
   limit.by_calculation = false;
+  limit.exempt.reset(), limit.second_way.reset();  // meant for every receptor and every room
   return true;
 }
 

@@ -27,6 +27,17 @@ struct ByPipe {
   std::optional<double> least, greatest;
 };
 
+/// A receptor of such a size overall, whichever way it lies, answers for none of a limit.
+struct Exempt {
+  double short_mm = 0, long_mm = 0;
+  std::string source;  ///< code, section and exception
+};
+
+/// A smaller bound that will do where so much floor is free.
+struct SecondWay {
+  double least_mm = 0, area_mm2 = 0;
+};
+
 /// A limit and where it comes from. `least` and `greatest` may both be set (a band).
 struct Limit {
   std::optional<double> least, greatest;
@@ -36,7 +47,9 @@ struct Limit {
   Outcome when_broken = Outcome::fail;  ///< a caution becomes a failure once the user sets the limit
   bool by_calculation = false;          ///< its source is that of the calculation, which goes by the material
   std::vector<ByPipe> by_pipe = {};     ///< in place of the bounds above; smallest pipe first
-  bool has_least() const;               ///< for some pipe, if not for all
+  std::optional<Exempt> exempt = {};
+  std::optional<SecondWay> second_way = {};
+  bool has_least() const;  ///< for some pipe, if not for all
   bool has_greatest() const;
 };
 

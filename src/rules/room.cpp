@@ -13,8 +13,6 @@
 namespace fallwright::rules {
 namespace {
 
-using units::inch_mm;
-
 /// Between finished faces; where nobody said how the walls are built up, inside upstands and framing.
 struct Free {
   double area_mm2, circle_mm, least_width_mm;
@@ -29,26 +27,24 @@ Free free_of(const facts::Facts& facts) {
   return {f.area_mm2, f.circle_mm, f.least_width_mm, f.circle_at_mm, "between finished walls and threshold"};
 }
 
-/// The residential code's second way to the least room: 25 in wide where 1300 in2 are free. Same rounding as `keeps`.
-constexpr double second_width = 25 * inch_mm, second_area = 1300 * inch_mm * inch_mm;
-bool larger_room(const Free& free) {
-  return free.area_mm2 >= second_area - units::tolerance::length_mm * 1e3;
+/// The second way to the least room, where the book's row has one. Same rounding as `keeps`.
+bool larger_room(const Free& free, const SecondWay& way) {
+  return free.area_mm2 >= way.area_mm2 - units::tolerance::length_mm * 1e3;
 }
 
-/// UPC 408.7 (2024), exception 1: a receptor of 30 by 60 in overall answers neither for its area nor for the circle.
-/// Whoever sets a limit of their own means it for every receptor.
-std::optional<Finding> exempt(const Ground& ground, const char* id, const Limit& limit) {
-  constexpr double short_side = 30 * inch_mm, long_side = 60 * inch_mm, slack = units::tolerance::length_mm;
-  if (ground.limits.by_user(id) || !limit.source.starts_with("UPC 408.7")) return std::nullopt;
+/// Where the row of a book has an exception for large receptors; a limit that a job sets has none.
+std::optional<Finding> exempt(const Ground& ground, const Limit& limit) {
+  constexpr double slack = units::tolerance::length_mm;
+  if (!limit.exempt) return std::nullopt;
+  const auto& [short_side, long_side, source] = *limit.exempt;
   for (const facts::Part& part : ground.facts.parts) {
     if (!part.which.is(facts::Role::base)) continue;
     const auto [x, y] = ground.facts.clear.receptor_mm.value_or(
         std::array{part.bbox_mm[3] - part.bbox_mm[0], part.bbox_mm[4] - part.bbox_mm[1]});
     if (std::min(x, y) < short_side - slack || std::max(x, y) < long_side - slack) continue;
     const auto len = [&](double mm) { return text_of(mm, Unit::mm, ground.job); };
-    return not_applicable("a receptor of " + len(short_side) + " by " + len(long_side) +
-                          " or more is exempt (UPC 408.7, 2024, exception 1), and this one is " + len(x) + " by " +
-                          len(y) + " overall");
+    return not_applicable("a receptor of " + len(short_side) + " by " + len(long_side) + " or more is exempt (" +
+                          source + "), and this one is " + len(x) + " by " + len(y) + " overall");
   }
   return std::nullopt;
 }
@@ -126,7 +122,7 @@ double axis_across(const job::Job& job, const facts::Facts& facts, const Free& f
 }
 
 Finding area(const Ground& ground, const Limit& limit) {
-  if (const auto none = exempt(ground, "clear.area", limit)) return *none;
+  if (const auto none = exempt(ground, limit)) return *none;
   const Free free = free_of(ground.facts);
   const job::Job& job = ground.job;
   const std::size_t axis = job.bench && job.bench->place == job::Side::back ? 1 : 0;
@@ -141,9 +137,9 @@ Finding width(const Ground& ground, const Limit& limit) {
   const job::Job& job = ground.job;
   const Free free = free_of(ground.facts);
   const double own = free.least_width_mm;
-  const bool second_way =
-      job.book == "residential" && !ground.limits.by_user("clear.width") && larger_room(free) && own < *limit.least;
-  const double needed = second_way ? second_width : *limit.least;
+  const auto& way = limit.second_way;
+  const bool second_way = way && larger_room(free, *way) && own < *limit.least;
+  const double needed = second_way ? way->least_mm : *limit.least;
   Finding finding = found(own, std::string{"smaller side of the free floor "} + free.between, "");
   if (own < needed) {
     const Growth growth = grown(ground, narrow_axis(job, ground.facts), needed - own);
@@ -151,16 +147,16 @@ Finding width(const Ground& ground, const Limit& limit) {
     finding = mended_by(std::move(finding), growth.lines);
   }
   if (second_way) {
-    finding.where += "; " + text_of(second_width, Unit::mm, job) + " will do where " +
-                     text_or_more(second_area, Unit::mm2, job) + " are free, and " +
+    finding.where += "; " + text_of(way->least_mm, Unit::mm, job) + " will do where " +
+                     text_or_more(way->area_mm2, Unit::mm2, job) + " are free, and " +
                      text_or_less(free.area_mm2, Unit::mm2, job) + " are";
-    finding.least = second_width;
+    finding.least = way->least_mm;
   }
   return finding;
 }
 
 Finding circle(const Ground& ground, const Limit& limit) {
-  if (const auto none = exempt(ground, "clear.circle", limit)) return *none;
+  if (const auto none = exempt(ground, limit)) return *none;
   const job::Job& job = ground.job;
   const Free free = free_of(ground.facts);
   const double lacks = *limit.least - free.circle_mm;

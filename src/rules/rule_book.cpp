@@ -72,6 +72,7 @@ class BookReader {
                     number("floor_kpa"),
                     imposed["rated_panels"].value_or(true),
                     imposed["alone_on_joist"].value_or(false),
+                    number("push_lbf"),
                     words("person"),
                     words("floor"),
                     words("source")};
@@ -105,6 +106,7 @@ class BookReader {
     row.limit.least = bound(table, "least", row.limit.unit);
     row.limit.greatest = bound(table, "greatest", row.limit.unit);
     row.limit.by_pipe = by_pipe(table, row.limit);
+    read_ways_out(table, row);
     row.limit.source = text(table, "source", true);
     if (!row.edition.empty()) row.limit.source += " (" + row.edition + ")";
     row.limit.verified = verified_of(table);
@@ -113,13 +115,44 @@ class BookReader {
       fault(table.get("breaks")->source().begin, "breaks", "found '" + breaks + "'; allowed is fail or caution");
     row.limit.by_calculation = !check_bounds_ && table["by_calculation"].value_or(false);
     row.limit.when_broken = breaks == "caution" ? Outcome::caution : Outcome::fail;
-    static const std::set<std::string> known{"id",     "title",   "unit",     "least",  "least_by_pipe",   "greatest",
-                                             "source", "edition", "verified", "breaks", "greatest_by_pipe"};
+    static const std::set<std::string> known{"id",      "title",   "unit",     "least",  "least_by_pipe",    "greatest",
+                                             "source",  "edition", "verified", "breaks", "greatest_by_pipe", "exempt",
+                                             "or_least"};
     for (const auto& [name, node] : table)
       if (!known.count(std::string{name.str()}) && (check_bounds_ || name.str() != "by_calculation"))
         fault(name.source().begin, job::quoted_start(name.str()), "no such key in a row of a rule book");
     if (!row.id.empty()) suits_its_rule(table, row, faults_.size() > before);
     return row;
+  }
+
+  /// Whom a limit is not asked of, and a smaller one that will do: { short = "30 in", long = "60 in", source = "..." }
+  /// and { least = "25 in", area = "1300 in2" }, of the checks that know what to make of it.
+  void read_ways_out(const toml::table& table, BookRow& row) {
+    if (const toml::table* of =
+            part_of(table, "exempt", row.id, {"clear.area", "clear.circle"}, {"short", "long", "source"}))
+      row.limit.exempt = {needed(*of, "short", Unit::mm), needed(*of, "long", Unit::mm), text(*of, "source", true)};
+    if (const toml::table* of = part_of(table, "or_least", row.id, {"clear.width"}, {"least", "area"}))
+      row.limit.second_way = {needed(*of, "least", Unit::mm), needed(*of, "area", Unit::mm2)};
+  }
+
+  const toml::table* part_of(const toml::table& row, const char* key, const std::string& id,
+                             const std::set<std::string>& checks, const std::set<std::string>& known) {
+    const toml::node* node = row.get(key);
+    if (!node) return nullptr;
+    const auto& at = node->source().begin;
+    if (!checks.count(id)) return fault(at, key, "'" + id + "' is held to its limit in every room"), nullptr;
+    if (!node->is_table()) return fault(at, key, "wanted a table in braces"), nullptr;
+    for (const auto& [name, value] : *node->as_table())
+      if (!known.count(std::string{name.str()}))
+        fault(name.source().begin, job::quoted_start(name.str()), std::string{"no such key in '"} + key + "'");
+    return node->as_table();
+  }
+
+  double needed(const toml::table& table, const char* key, Unit unit) {
+    if (!table.get(key)) fault(table.source().begin, key, "is missing in this row");
+    const auto value = bound(table, key, unit);
+    if (value && *value <= 0) fault(table.get(key)->source().begin, key, "must be more than nothing");
+    return value.value_or(0);
   }
 
   /// A limit that the check does not know how to hold would be read as another.
@@ -297,24 +330,32 @@ RowOf row_under(const std::string& name, const std::string& id) {
   return {book("common").find(id), "common", ""};
 }
 
+namespace {
+
+/// The first book that says something, of the one named and those it rests on; what none says is as in `common`.
+template <class Says>
+const RuleBook& who_says(const std::string& name, Says says) {
+  for (std::string at = name; !at.empty(); at = book(at).rests_on)
+    if (says(book(at))) return book(at);
+  return book("common");
+}
+
+}  // namespace
+
 const FloodTest& flood_test_of(const std::string& name) {
-  std::string at = name;
-  while (book(at).flood_test.words.empty() && !book(at).rests_on.empty()) at = book(at).rests_on;
-  return book(book(at).flood_test.words.empty() ? "common" : at).flood_test;
+  return who_says(name, [](const RuleBook& b) { return !b.flood_test.words.empty(); }).flood_test;
 }
 
 const Imposed& imposed_of(const std::string& name) {
-  std::string at = name;
-  while (book(at).imposed.person_n == 0 && !book(at).rests_on.empty()) at = book(at).rests_on;
-  return book(book(at).imposed.person_n == 0 ? "common" : at).imposed;
+  return who_says(name, [](const RuleBook& b) { return b.imposed.person_n > 0; }).imposed;
+}
+
+double push_lbf_under(const std::string& name) {
+  return who_says(name, [](const RuleBook& b) { return b.imposed.push_lbf > 0; }).imposed.push_lbf;
 }
 
 bool is_metric_book(const std::string& name) {
   return book(name).rests_on == "millimetres";
-}
-
-bool is_accessible_book(const std::string& name) {
-  return name == "accessible" || (!book(name).rests_on.empty() && is_accessible_book(book(name).rests_on));
 }
 
 }  // namespace fallwright::rules

@@ -32,6 +32,7 @@ struct Imposed {
   double floor_kpa = 0;
   bool rated_panels = true;     ///< boards bear a span rating of PS 1 or PS 2 there
   bool alone_on_joist = false;  ///< the person counts on a floor joist too, in place of the spread load
+  double push_lbf = 0;          ///< by people on a seat's edge, any way; none: as in the book it rests on
   std::string person, floor;    ///< in words: "250 lbf (1112 N)", "40 psf (1.92 kPa)"
   std::string source;           ///< of the floor's load
 };
@@ -58,13 +59,14 @@ RowOf row_under(const std::string& book, const std::string& id);
 /// The loads of people that hold under a book.
 const Imposed& imposed_of(const std::string& book);
 
+/// What people push a seat with under a book.
+double push_lbf_under(const std::string& book);
+
 /// The flood test that is asked for under a book.
 const FloodTest& flood_test_of(const std::string& book);
 
 /// Whether a book's country measures in millimetres and sells pipe by DN.
 bool is_metric_book(const std::string& book);
-/// Whether a book is the one of accessible showers, or rests on it.
-bool is_accessible_book(const std::string& book);
 
 /// Reads a book. Every row needs id, unit, source and verified, and what it limits: the check's own unit, and the
 /// bounds that the compiled-in rows of that check have; at most one row for each id.

@@ -301,6 +301,16 @@ TEST(Book, ARowThatDoesNotSuitItsCheckIsRefused) {
       {"fit.no-clash", "source = \"x\"\nunit = \"count\"\ngreatest = \"abc\"", "a count is a whole number"},
       {"drain.outlet", "source = \"x\"\nunit = \"length\"\nleast = \"2 in\"\nbreaks = \"maybe\"",
        "breaks: found 'maybe'; allowed is fail or caution"},
+      {"clear.width", "source = \"x\"\nunit = \"length\"\nleast = \"30 in\"\nexempt = { short = \"1 in\" }",
+       "exempt: 'clear.width' is held to its limit in every room"},
+      {"clear.area", "source = \"x\"\nunit = \"area\"\nleast = \"900 in2\"\nexempt = { short = \"1 in\", width = 3 }",
+       "width: no such key in 'exempt'"},
+      {"clear.area", "source = \"x\"\nunit = \"area\"\nleast = \"900 in2\"\nexempt = { short = \"-1 in\" }",
+       "short: must be more than nothing"},
+      {"clear.width", "source = \"x\"\nunit = \"length\"\nleast = \"30 in\"\nor_least = { area = \"3 in2\" }",
+       "least: is missing in this row"},
+      {"clear.width", "source = \"x\"\nunit = \"length\"\nleast = \"30 in\"\nor_least = \"25 in\"",
+       "or_least: wanted a table in braces"},
       {"floor.fall-least",
        "source = \"x\"\nunit = \"fall\"\nleast = \"2 %\"\n[[limit]]\nid = \"floor.fall-least\"\nsource "
        "= \"x\"\nunit = \"fall\"\nleast = \"2 %\"\nverified = \"set by the user\"",
@@ -318,6 +328,48 @@ TEST(Book, ARowThatDoesNotSuitItsCheckIsRefused) {
     } catch (const diag::JobFaults& e) {
       EXPECT_THAT(e.what(), testing::HasSubstr("county.toml:1:1: limit: a rule book needs [[limit]] rows"));
     }
+}
+
+TEST(Book, OfTheUsersSaysWhomItsLimitsAreNotAskedOf) {
+  // Source: none; by hand: a receptor of 60 by 42 in is past 40 by 58 and not past 40 by 61; 26 in of width will do
+  // where 1000 in2 are free. Neither the job's book nor a code's name switches either on: the row is a county's.
+  facts::Facts facts = sample::good_facts();
+  facts.parts[0].bbox_mm = {0, 0, 0, 60 * 25.4, 42 * 25.4, 100};
+  facts.clear.finished->area_mm2 = 1000 * 25.4 * 25.4, facts.clear.finished->least_width_mm = 26.5 * 25.4;
+  const auto under = [&](const std::string& id, const std::string& rest) {
+    job::Job job = sample::alcove();
+    job.book = "building";
+    job.book_override = {"county.toml", row_about(id, "source = \"county 9\"\n" + rest)};
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == id) return r;
+    return rules::Result{};
+  };
+  const std::string large = "unit = \"area\"\nleast = \"1100 in2\"\n", wide = "unit = \"length\"\nleast = \"30 in\"\n",
+                    by = ", source = \"county 9, exception\" }";
+  const rules::Result exempt = under("clear.area", large + "exempt = { short = \"40 in\", long = \"58 in\"" + by);
+  EXPECT_EQ(exempt.outcome, rules::Outcome::not_applicable);
+  EXPECT_THAT(exempt.where,
+              testing::HasSubstr("40\" by 58\" or more is exempt (county 9, exception), and this one is"));
+  EXPECT_EQ(under("clear.area", large + "exempt = { short = \"40 in\", long = \"61 in\"" + by).outcome,
+            rules::Outcome::fail);
+  EXPECT_EQ(under("clear.area", large).outcome, rules::Outcome::fail);
+  EXPECT_EQ(under("clear.width", wide + "or_least = { least = \"26 in\", area = \"1000 in2\" }").outcome,
+            rules::Outcome::pass);
+  EXPECT_EQ(under("clear.width", wide + "or_least = { least = \"26 in\", area = \"1001 in2\" }").outcome,
+            rules::Outcome::fail);
+  EXPECT_EQ(under("clear.width", wide).outcome, rules::Outcome::fail);
+}
+
+TEST(Book, SaysWhatASeatIsPushedWith) {
+  // Source: IBC 1607.9.2 (as adopted in California, 2022) and ADA 610.4: 250 lbf; 200 is common practice, no source.
+  for (const auto& [book, lbf] : {std::pair{"residential", 200},
+                                  {"building", 250},
+                                  {"plumbing", 200},
+                                  {"accessible", 250},
+                                  {"accessible-roll-in", 250},
+                                  {"metric", 200},
+                                  {"european", 200}})
+    EXPECT_EQ(rules::push_lbf_under(book), lbf) << book;
 }
 
 TEST(Book, AStricterLimitOfTheUsersIsNotLoosened) {
