@@ -12,8 +12,6 @@
 namespace fallwright::rules {
 namespace {
 
-using units::inch_mm;
-
 constexpr double holds_nothing = std::numeric_limits<double>::infinity();
 
 double middle_of(const std::vector<double>& places) {
@@ -26,19 +24,17 @@ double squares_about(const std::vector<double>& places, double middle) {
   return sum;
 }
 
-bool spread(const std::vector<double>& places) {
-  return places.size() > 1 && squares_about(places, middle_of(places)) > 1;
-}
-
-std::vector<double> in_inches(std::vector<double> places) {
-  for (double& place : places) place /= inch_mm;
-  return places;
+/// What is fastened nearer to each other is at one place: no stud is so thin that two stand nearer.
+constexpr double one_place_mm = 1;
+bool spread(const std::vector<double>& places_mm) {
+  const auto [least, greatest] = std::minmax_element(places_mm.begin(), places_mm.end());
+  return places_mm.size() > 1 && *greatest - *least > one_place_mm;
 }
 
 /// A push off the wall at whichever end of the bench is worse; the whole of it on a single fastener's place.
-double at_worse_end(const std::vector<double>& places, const facts::Stand& stand) {
-  return std::max(greatest_part(places, stand.from_mm / inch_mm).value_or(1),
-                  greatest_part(places, stand.to_mm / inch_mm).value_or(1));
+double at_worse_end(const std::vector<double>& places_mm, const facts::Stand& stand) {
+  return std::max(greatest_part(places_mm, stand.from_mm).value_or(1),
+                  greatest_part(places_mm, stand.to_mm).value_or(1));
 }
 
 std::string lbf_text(double lbf) {
@@ -51,20 +47,20 @@ std::string both_text(double across, double pulled) {
 
 }  // namespace
 
-std::optional<double> greatest_part(const std::vector<double>& places, double at) {
-  if (!spread(places)) return std::nullopt;
-  const double middle = middle_of(places), squares = squares_about(places, middle);
+std::optional<double> greatest_part(const std::vector<double>& places_mm, double at_mm) {
+  if (!spread(places_mm)) return std::nullopt;
+  const double middle = middle_of(places_mm), squares = squares_about(places_mm, middle);
   double most = 0;
-  for (const double place : places)
-    most = std::max(most, 1 / static_cast<double>(places.size()) + (at - middle) * (place - middle) / squares);
+  for (const double place : places_mm)
+    most = std::max(most, 1 / static_cast<double>(places_mm.size()) + (at_mm - middle) * (place - middle) / squares);
   return most;
 }
 
-std::optional<double> greatest_of_turn(const std::vector<double>& places) {
-  if (!spread(places)) return std::nullopt;
-  const double middle = middle_of(places), squares = squares_about(places, middle);
+std::optional<double> greatest_of_turn(const std::vector<double>& places_mm) {
+  if (!spread(places_mm)) return std::nullopt;
+  const double middle = middle_of(places_mm), squares = squares_about(places_mm, middle);
   double most = 0;
-  for (const double place : places) most = std::max(most, std::abs(place - middle) / squares);
+  for (const double place : places_mm) most = std::max(most, std::abs(place - middle) / squares);
   return most;
 }
 
@@ -104,9 +100,9 @@ const PushedJoint& Push::worst() const {
 
 Push push_of(const facts::Cleat& cleat, const facts::Stand& stand, double lbf, const Grip& grip, int at_stud,
              double joist_across, int at_joist, Together together) {
-  const std::vector<double> studs = in_inches(cleat.studs_at_mm), joists = in_inches(cleat.joists_at_mm);
-  const double reach = stand.reach_mm / inch_mm, knee = stand.knee_mm / inch_mm;
-  const double over_cleat = std::max(0.0, stand.top_mm - cleat.middle_mm) / inch_mm;
+  const std::vector<double>&studs = cleat.studs_at_mm, &joists = cleat.joists_at_mm;
+  const double reach = stand.reach_mm, knee = stand.knee_mm;
+  const double over_cleat = std::max(0.0, stand.top_mm - cleat.middle_mm);
   Push push{lbf, {}};
   const auto at_studs = [&](const std::string& way, double across, double pulled) {
     const double may_across = grip.across * at_stud, may_pull = grip.pulled * at_stud;

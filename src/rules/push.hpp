@@ -1,5 +1,5 @@
-/// A push sideways on the bench, taken as one body: what holds it to the wall, and its joists to what holds it. Pounds
-/// and inches, as the fasteners' tables have them. The knee wall under its front is taken to stand on its foot like a
+/// A push sideways on the bench, taken as one body: what holds it to the wall, and its joists to what holds it. Forces
+/// in pounds, as the fasteners' tables have them. The knee wall under its front is taken to stand on its foot like a
 /// post that nothing braces: it bears down, and takes no push.
 #pragma once
 
@@ -12,11 +12,11 @@
 
 namespace fallwright::rules {
 
-/// Of some fasteners in a row, how much of a load at `at` the farthest takes as a stiff body shares it out: an even
+/// Of some fasteners in a row, how much of a load at `at_mm` the farthest takes as a stiff body shares it out: an even
 /// part, and for its distance from their middle. Nothing where they are fewer than two, or all at one place.
-std::optional<double> greatest_part(const std::vector<double>& places, double at);
-/// Of a turn about their middle, what the farthest takes: its distance over the sum of all squared.
-std::optional<double> greatest_of_turn(const std::vector<double>& places);
+std::optional<double> greatest_part(const std::vector<double>& places_mm, double at_mm);
+/// Of a turn about their middle, what the farthest takes: its distance over the sum of all squared, 1/mm.
+std::optional<double> greatest_of_turn(const std::vector<double>& places_mm);
 
 /// What one fastener may take, lbf.
 struct Grip {
@@ -31,8 +31,8 @@ enum class Together { by_nds, added, squared };
 struct DeckHold {
   double at_rail = 1, at_joists = 1;
 };
-/// @param from_mm,to_mm ends of the seat; @param edge_mm how far apart they are at most along the deck's edges, rail and outer
-/// joists; @param field_mm along the joists between
+/// @param from_mm,to_mm ends of the seat; @param edge_mm how far apart they are at most along the deck's edges, rail
+/// and outer joists; @param field_mm along the joists between
 DeckHold deck_hold(const facts::Rail& rail, double from_mm, double to_mm, double edge_mm, double field_mm);
 
 struct PushedJoint {

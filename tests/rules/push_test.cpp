@@ -85,6 +85,25 @@ TEST(Push, ABenchWorkedByHand) {
   EXPECT_THAT(r.details, Contains(HasSubstr("not counted")));
 }
 
+TEST(Push, TwoStudsSideBySideAreTwoPlaces) {
+  // Source: closed form as above: two studs of 35 mm side by side at a bench's middle, their centres 35 mm apart,
+  // pushed 457.2 mm from there: 1/2 + 457.2 x 17.5 / 612.5 = 13.563 times 200 lbf off the wall, and along it 200 x 381
+  // / 35. Taken for a single stud they were told to take 200 lbf off the wall, with nothing to be done about it.
+  facts::Facts facts = sample::good_facts();
+  const double middle = (facts.stand->from_mm + facts.stand->to_mm) / 2;
+  ASSERT_NEAR(facts.stand->to_mm - facts.stand->from_mm, 914.4, 1e-9);
+  ASSERT_NEAR(facts.stand->reach_mm, 381, 1e-9);
+  facts.cleat->studs_at_mm = {middle - 17.5, middle + 17.5};
+  const Push push = push_of(*facts.cleat, *facts.stand, 200, {1000, 1000}, 1, 1000, 1, Together::added);
+  ASSERT_EQ(push.joints.size(), 4U);
+  EXPECT_THAT(push.joints[0].line, HasSubstr("2713 lbf pulled out"));
+  EXPECT_THAT(push.joints[2].line, HasSubstr("2177 lbf pulled out"));
+  const Result r = result_in(sample::alcove(), facts, "load.seat-push");
+  EXPECT_EQ(r.outcome, Outcome::fail);
+  EXPECT_FALSE(std::isinf(*r.measured));
+  EXPECT_THAT(r.advice, HasSubstr("fasteners at each stud"));
+}
+
 TEST(Push, WhereTheBuildingCodeHoldsItIs250) {
   // Source: IBC 1607.9.2 (as adopted in California, 2022) and ADA 610.4: 250 lbf, any direction; in dwellings 200 is
   // common practice, no source.
