@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "job/prices.hpp"
 #include "rules/check.hpp"
 #include "rules/words.hpp"
 #include "units/fall.hpp"
@@ -79,17 +80,6 @@ std::vector<Changed> of_sizes(const State& was, const State& now) {
   return changed;
 }
 
-/// "sticks of 10 ft" and "stick of 10 ft" are one; so are bags and a bag, boxes and a box.
-std::string of_one(const std::string& unit) {
-  const std::size_t end = std::min(unit.find(' '), unit.size());
-  std::string word = unit.substr(0, end);
-  if (word.size() > 3 && word.compare(word.size() - 3, 3, "xes") == 0)
-    word.resize(word.size() - 2);
-  else if (!word.empty() && word.back() == 's')
-    word.pop_back();
-  return word + unit.substr(end);
-}
-
 /// What is bought by the foot or the square foot, in the metric unit that it is sold by elsewhere.
 struct Sold {
   double amount = 0;
@@ -99,7 +89,7 @@ struct Sold {
 Sold sold_metric(const takeoff::Row& row) {
   constexpr double ft = 0.3048;
   const double factor = row.buy_unit == "ft2" ? ft * ft : row.buy_unit == "ft" ? ft : 1;
-  return {row.buy * factor, factor < 1 ? "m" + row.buy_unit.substr(2) : of_one(row.buy_unit), factor / 100};
+  return {row.buy * factor, factor < 1 ? "m" + row.buy_unit.substr(2) : job::one_of(row.buy_unit), factor / 100};
 }
 
 bool same_amount(const takeoff::Row& was, const takeoff::Row& now) {

@@ -238,13 +238,18 @@ Finding safety_glass(const job::Job& job, const facts::Facts&, const Limit&) {
                "send panes back that bear no mark of safety glazing");
 }
 
-/// "the right edge", "the left and right edges": all that water runs over first and that are like the lowest.
-std::string edges_of_brim(const FloodBrim& brim, const facts::Facts& facts) {
+/// All sides that water runs over first and whose edges are like the lowest.
+std::vector<std::string> sides_of_brim(const FloodBrim& brim, const facts::Facts& facts) {
   std::vector<std::string> sides;
   for (const facts::Edge& edge : facts.edges)
     if (edge.open() == brim.lowest->open() && edge.turned != facts::Turned::threshold &&
         std::find(brim.over.begin(), brim.over.end(), edge.side) != brim.over.end())
       sides.push_back(job::name_of(edge.side));
+  return sides;
+}
+
+/// "right edge", "left and right edges".
+std::string edges_text(const std::vector<std::string>& sides) {
   return units::listed(sides) + (sides.size() > 1 ? " edges" : " edge");
 }
 
@@ -252,12 +257,11 @@ std::string edges_of_brim(const FloodBrim& brim, const facts::Facts& facts) {
 std::string words_of_brim(const FloodBrim& brim, const facts::Facts& facts) {
   const facts::Edge& edge = *brim.lowest;
   if (edge.turned == facts::Turned::threshold) return brim.rough ? "the rough threshold" : "the threshold";
-  const std::string edges = edges_of_brim(brim, facts);
-  const bool several = edges.back() == 's';
-  return "the " + edges +
-         (!edge.open() ? ", over which nothing laps"
-          : several    ? ", which are open"
-                       : ", which is open");
+  const std::vector<std::string> sides = sides_of_brim(brim, facts);
+  return "the " + edges_text(sides) +
+         (!edge.open()       ? ", over which nothing laps"
+          : sides.size() > 1 ? ", which are open"
+                             : ", which is open");
 }
 
 /// What water stands against the threshold on the day of the test, on what is there then, when it begins to run over.
@@ -281,11 +285,12 @@ Finding flood_depth(const job::Job& job, const facts::Facts& facts, const Limit&
                  "build a temporary dam at the entry for the flood test, " + more + " above " +
                      (brim.unknown.empty() ? words_of_brim(brim, facts) : "what will be the finished threshold") +
                      " at least");
-  const std::string edges = edges_of_brim(brim, facts);
+  const std::vector<std::string> sides = sides_of_brim(brim, facts);
+  const std::string edges = edges_text(sides);
   return found(depth, where,
                edge.open()
                    ? "build a temporary dam for the flood test at the entry and along the open " + edges + ", " + more +
-                         (edges.back() == 's' ? " above those edges" : " above that edge") + " at least"
+                         (sides.size() > 1 ? " above those edges" : " above that edge") + " at least"
                    : "see to the " + edges + " before the flood test: water leaves there, " + more +
                          " too low, and no dam holds it at a wall (base.upstands.lapped)");
 }

@@ -69,13 +69,14 @@ TEST(Changes, OneThingThatIsBoughtIsOneLine) {
     return row;
   };
   revision::State was, now;
-  was.rows = {bought(3, "sticks of 10 ft"), bought(2, "boxes")};
-  now.rows = {bought(1, "stick of 10 ft"), bought(1, "box"), bought(1, "stick of 8 ft")};
+  was.rows = {bought(3, "sticks of 10 ft"), bought(2, "boxes"), bought(2, "pouches")};
+  now.rows = {bought(1, "stick of 10 ft"), bought(1, "box"), bought(1, "stick of 8 ft"), bought(1, "pouch")};
   const auto changed = revision::changes(was, now).to_buy;
-  ASSERT_EQ(changed.size(), 3u);
+  ASSERT_EQ(changed.size(), 4u);
   EXPECT_EQ(changed[0].was, takeoff::bought(was.rows[0]));
   EXPECT_EQ(changed[1].was, takeoff::bought(was.rows[1]));
   EXPECT_EQ(changed[2].was, "left out");
+  EXPECT_EQ(changed[3].was, takeoff::bought(was.rows[2]));
 }
 
 TEST(Pieces, ThatAreAlikeServeUnderTheirNewMarks) {
