@@ -105,14 +105,13 @@ class Order {
   }
 
   bool fails(const std::string& id) const {
-    return std::any_of(s_.judgement.results.begin(), s_.judgement.results.end(),
-                       [&](const rules::Result& r) { return r.id == id && r.outcome == rules::Outcome::fail; });
+    const rules::Result* r = rules::find(s_.judgement.results, id);
+    return r && r->outcome == rules::Outcome::fail;
   }
 
   bool hump_comes_down() const {
-    return std::any_of(s_.judgement.results.begin(), s_.judgement.results.end(), [](const rules::Result& r) {
-      return r.id == "floor.hump" && (r.outcome == rules::Outcome::fail || r.outcome == rules::Outcome::caution);
-    });
+    const rules::Result* r = rules::find(s_.judgement.results, "floor.hump");
+    return r && (r->outcome == rules::Outcome::fail || r->outcome == rules::Outcome::caution);
   }
 
   /// What is bought of each item that is on the list, in a row: "1 bag of cement".
@@ -219,9 +218,8 @@ class Order {
 
   /// Where a waste stands nothing is bored: the base has to come down on it.
   void waste() {
-    const auto check = std::find_if(s_.judgement.results.begin(), s_.judgement.results.end(),
-                                    [](const rules::Result& r) { return r.id == "base.over-waste"; });
-    const bool measured = check != s_.judgement.results.end() && check->measured;
+    const rules::Result* check = rules::find(s_.judgement.results, "base.over-waste");
+    const bool measured = check && check->measured;
     add({true, "plumber",
          fails("base.over-waste") ? "THE DRAIN DOES NOT COME DOWN ON THE WASTE that stands there: have it moved, or "
                                     "the base, before anything "

@@ -157,14 +157,13 @@ Json checks_that(bool (*are_asked)(const std::string& id), const report::Report&
 /// What the bed holds and wants in all, and how thick one lift of it may be.
 Json bed_data(const report::Report& report) {
   const facts::Bed& bed = report.facts.bed;
-  const auto& all = report.judgement.results;
-  const auto lift = std::find_if(all.begin(), all.end(), [](const rules::Result& r) { return r.id == "bed.greatest"; });
+  const rules::Result* lift = rules::find(report.judgement.results, "bed.greatest");
   return {{"set", bed.set_mm3},
           {"spread", bed.spread_mm3},
           {"plan", bed.plan_mm2},
           {"centre", bed.plan_centre_mm},
-          {"one_lift", lift != all.end() ? maybe(lift->limit.greatest) : Json(nullptr)},
-          {"one_lift_broken", lift != all.end() ? rules::name_of(lift->limit.when_broken) : ""}};
+          {"one_lift", lift ? maybe(lift->limit.greatest) : Json(nullptr)},
+          {"one_lift_broken", lift ? rules::name_of(lift->limit.when_broken) : ""}};
 }
 
 Json gauges_data(const report::Report& report) {

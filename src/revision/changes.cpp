@@ -172,10 +172,8 @@ std::string counts(const std::vector<Result>& results) {
 std::vector<Verdict> verdicts(const State& was, const State& now) {
   std::vector<Verdict> all;
   for (const Result& result : rules::worst_first(now.results)) {
-    const auto before =
-        std::find_if(was.results.begin(), was.results.end(), [&](const Result& r) { return r.id == result.id; });
-    if (before != was.results.end() && differs(*before, result, now.job))
-      all.push_back(verdict(*before, was.job, result, now.job));
+    const Result* before = rules::find(was.results, result.id);
+    if (before && differs(*before, result, now.job)) all.push_back(verdict(*before, was.job, result, now.job));
   }
   return all;
 }

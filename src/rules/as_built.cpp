@@ -118,8 +118,8 @@ class Record {
   }
 
   const Result* result(const std::string& id) const {
-    const auto it = std::find_if(results_.begin(), results_.end(), [&](const Result& r) { return r.id == id; });
-    return it == results_.end() || it->outcome == Outcome::not_applicable ? nullptr : &*it;
+    const Result* r = find(results_, id);
+    return r && r->outcome != Outcome::not_applicable ? r : nullptr;
   }
 
   void add(const job::BuiltFall& built) {

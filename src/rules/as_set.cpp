@@ -247,11 +247,6 @@ bool meets_outside(const std::string& id) {
   return std::find(outside_checks.begin(), outside_checks.end(), id) != outside_checks.end();
 }
 
-const Result* result_of(const std::vector<Result>& results, const std::string& id) {
-  const auto it = std::find_if(results.begin(), results.end(), [&](const Result& r) { return r.id == id; });
-  return it == results.end() ? nullptr : &*it;
-}
-
 double raised_at(const facts::Facts& facts, double x_mm, double y_mm) {
   const facts::AsSet& set = facts.room.as_set;
   const auto& drain = facts.room.drain.now_mm;
@@ -273,7 +268,7 @@ std::string failing_level(const std::vector<Result>& results) {
   for (const char* id :
        {"floor.fall-least", "floor.fall-greatest", "floor.drains", "threshold.height-least",
         "threshold.height-greatest", "threshold.below-upstand", "threshold.falls-inward", "threshold.drains"})
-    if (const Result* r = result_of(results, id); r && r->outcome == Outcome::fail)
+    if (const Result* r = find(results, id); r && r->outcome == Outcome::fail)
       titles += (titles.empty() ? "" : ", ") + std::string{"'"} + r->title + "'";
   return titles;
 }
@@ -289,7 +284,7 @@ std::string failing_elsewhere(const std::vector<Result>& results) {
 AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results) {
   const facts::AsSet& set = facts.room.as_set;
   const auto nowhere = cannot_lie_so(job, facts, results);
-  const Result* bent = result_of(results, "rim.twist");
+  const Result* bent = find(results, "rim.twist");
   const bool disagree = bent && bent->outcome != Outcome::pass && bent->measured && bent->limit.greatest;
   if (const auto odd = disagree ? odd_one(set, *bent->limit.greatest) : std::nullopt)
     return {Next::read_again, "READ AGAIN before anyone presses: " + odd->first + " disagrees with the others by " +
@@ -308,14 +303,13 @@ AsSetVerdict judge_as_set(const job::Job& job, const facts::Facts& facts, const 
                                  [](const Result& r) { return is_as_set(r.id) && r.outcome == Outcome::fail; });
   if (!fails) {
     for (const char* id : outside_checks)
-      if (const Result* r = result_of(results, id))
+      if (const Result* r = find(results, id))
         if (const auto press = pressed_to_meet(job, facts, results, *r))
           return {Next::press, "NOT YET: '" + r->title +
                                    (r->outcome == Outcome::fail ? "' fails; " : "' asks for care; ") + *press +
                                    ". Then read the base again."};
     for (const char* id : outside_checks)
-      if (const Result* r = result_of(results, id);
-          set.raised_mm && r && r->outcome == Outcome::fail && !r->advice.empty())
+      if (const Result* r = find(results, id); set.raised_mm && r && r->outcome == Outcome::fail && !r->advice.empty())
         return {Next::lift, "LIFT IT, or change the floor it meets: '" + r->title + "' fails; " + r->advice + "."};
     const std::string open = not_judged(results);
     return {Next::leave, (open.empty() ? "Leave it, and let nobody step on it."

@@ -382,6 +382,11 @@ std::vector<Result> worst_first(std::vector<Result> results) {
   return results;
 }
 
+const Result* find(const std::vector<Result>& results, const std::string& id) {
+  const auto it = std::find_if(results.begin(), results.end(), [&](const Result& r) { return r.id == id; });
+  return it == results.end() ? nullptr : &*it;
+}
+
 std::size_t count(const std::vector<Result>& results, Outcome outcome) {
   return static_cast<std::size_t>(
       std::count_if(results.begin(), results.end(), [&](const Result& r) { return r.outcome == outcome; }));

@@ -28,6 +28,10 @@ std::vector<UnderBook> check_under_all_books(const job::Job& job, const facts::F
 /// Failed first, then cautions, then what was not checked, then passes by their margin, smallest first.
 std::vector<Result> worst_first(std::vector<Result> results);
 
+/// The result of the check of that id; none: no such check was run. What it points to lives as long as `results`.
+const Result* find(const std::vector<Result>& results, const std::string& id);
+const Result* find(std::vector<Result>&& results, const std::string& id) = delete;
+
 /// How many there are of an outcome: the one count that terminal, files and sheets print.
 std::size_t count(const std::vector<Result>& results, Outcome outcome);
 bool any_failed(const std::vector<Result>& results);

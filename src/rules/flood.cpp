@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "job/rough_threshold.hpp"
+#include "rules/check.hpp"
 #include "rules/rule_book.hpp"
 #include "units/tolerance.hpp"
 
@@ -18,8 +19,8 @@ bool to_rough_threshold(const job::Job& job, const facts::Facts& facts) {
 
 /// The depth that the book's row asks for.
 std::optional<double> least_depth(const std::vector<Result>& results) {
-  const auto row = std::find_if(results.begin(), results.end(), [](const Result& r) { return r.id == "flood.depth"; });
-  return row == results.end() ? std::nullopt : row->limit.least;
+  const Result* row = find(results, "flood.depth");
+  return row ? row->limit.least : std::nullopt;
 }
 
 /// What is laid on the threshold after the test, where somebody said. A base that comes in one piece is taken to be

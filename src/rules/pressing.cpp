@@ -52,7 +52,7 @@ std::optional<std::pair<const facts::AsSetPoint*, double>> pressed_through(const
 
 /// A check that asks for something here: the book has it, and nothing that it rests on is missing.
 const Result* asking(const std::vector<Result>& results, const std::string& id) {
-  const Result* r = result_of(results, id);
+  const Result* r = find(results, id);
   const bool asks = r && r->outcome != Outcome::not_applicable &&
                     std::none_of(r->rests_on.begin(), r->rests_on.end(),
                                  [](const Support& s) { return s.state == Standing::missing; });

@@ -49,6 +49,4 @@ std::optional<std::string> pressed_to_meet(const job::Job& job, const facts::Fac
 /// Every check of the base as set that fails advises the same plan; what stands in front of it, to press it to that.
 void advise_by_plan(const job::Job& job, const facts::Facts& facts, std::vector<Result>& results);
 
-const Result* result_of(const std::vector<Result>& results, const std::string& id);
-
 }  // namespace fallwright::rules

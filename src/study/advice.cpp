@@ -58,8 +58,8 @@ class Follower {
   }
 
   std::string title_of(const std::string& id) const {
-    const auto it = std::find_if(before_.begin(), before_.end(), [&](const Result& r) { return r.id == id; });
-    return it == before_.end() ? id : it->title;
+    const Result* r = rules::find(before_, id);
+    return r ? r->title : id;
   }
 
  private:

@@ -52,11 +52,6 @@ std::size_t weight(const std::vector<Result>& results) {
   return rules::count(results, rules::Outcome::fail) * 1000 + rules::count(results, rules::Outcome::caution);
 }
 
-const Result* of(const std::string& id, const std::vector<Result>& results) {
-  const auto it = std::find_if(results.begin(), results.end(), [&](const Result& r) { return r.id == id; });
-  return it == results.end() ? nullptr : &*it;
-}
-
 /// A place on the road: what is written so far, and what is judged there.
 struct Stop {
   Lines lines;
@@ -96,7 +91,7 @@ class Walk {
       ++built_;
       Stop next{followed_by(here_.lines, remedy.changes), {}};
       Followed there = follow(job_, next.lines, memory_);
-      const Result* now = of(result.id, there.results);
+      const Result* now = rules::find(there.results, result.id);
       if (!there.refused.empty() || !now || broken(*now)) continue;
       next.results = std::move(there.results);
       if (!best || weight(next.results) < weight(best->results)) best = std::move(next);
@@ -147,7 +142,7 @@ bool go_together(const job::Job& job, const std::vector<const Remedy*>& remedies
   if (!there.refused.empty()) return false;
   const std::vector<std::string> costs = costs_of(remedies);
   return std::all_of(before.begin(), before.end(), [&](const Result& result) {
-    const Result* now = of(result.id, there.results);
+    const Result* now = rules::find(there.results, result.id);
     if (!now || !broken(*now) || holds(costs, result.id)) return true;
     return broken(result) &&
            std::none_of(result.remedies.begin(), result.remedies.end(), [](const Remedy& r) { return r.settles; });
@@ -169,7 +164,7 @@ rules::Road road_of(const job::Job& job, const std::vector<Result>& results, con
   if (remedies.size() == 1 && (end.lines == remedies.front()->changes || told_alone(end.lines, results))) return {};
   rules::Road road{end.lines, {}, {}, {}};
   for (const Result& before : results) {
-    const Result* now = of(before.id, end.results);
+    const Result* now = rules::find(end.results, before.id);
     if (!now) continue;
     if (broken(before) && !broken(*now)) road.mends.push_back(before.id);
     if (broken(*now) && (!broken(before) || !before.remedies.empty())) road.left.push_back(before.id);

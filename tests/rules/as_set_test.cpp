@@ -450,7 +450,7 @@ TEST(AsSet, IsPressedToTheFloorItIsRolledInFromWhereItsBedAllows) {
   for (facts::Gauge& g : f.room.gauges) g.spread_mm = g.set_mm + in;
   fill_as_gauged(f);
   const auto results = rules::check(job, f);
-  const rules::Result* step = rules::result_of(results, "entry.step");
+  const rules::Result* step = rules::find(results, "entry.step");
   ASSERT_NE(step, nullptr);
   ASSERT_NE(step->outcome, rules::Outcome::pass);
   EXPECT_NEAR(*step->limit.greatest, in / 2, 1e-9);
@@ -460,11 +460,11 @@ TEST(AsSet, IsPressedToTheFloorItIsRolledInFromWhereItsBedAllows) {
   EXPECT_EQ(verdict.next, Next::press);
   EXPECT_THAT(verdict.words, HasSubstr("press the whole base down by 1/4\" while its mortar is wet. Then read"));
   // Where 3/4 in more than the least it is to have lies under it less 1/8 in by the design, the bed would be too thin.
-  const rules::Result* bed = rules::result_of(results, "rim.bed");
+  const rules::Result* bed = rules::find(results, "rim.bed");
   ASSERT_TRUE(bed && bed->limit.least);
   for (facts::Gauge& g : f.room.gauges) g.set_mm = *bed->limit.least - 3. / 4 * in + in / 8, g.spread_mm = 4 * in;
   const auto thin = rules::check(job, f);
-  EXPECT_THAT(rules::result_of(thin, "entry.step")->advice, HasSubstr("lift it while the mortar is wet and bed it"));
+  EXPECT_THAT(rules::find(thin, "entry.step")->advice, HasSubstr("lift it while the mortar is wet and bed it"));
   const AsSetVerdict left = rules::judge_as_set(job, f, thin);
   EXPECT_EQ(left.words.find("press the whole base down"), std::string::npos) << left.words;
   EXPECT_THAT(left.words, HasSubstr("no step trips at an open edge")) << "it is told all the same";

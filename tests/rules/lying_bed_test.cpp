@@ -31,7 +31,7 @@ TEST(LyingBed, LiesHollowWhereItWantsMoreMortarThanWasSpread) {
     job.unit = unit;
     f.room.as_set.raised_mm = 0.75 * in;
     const auto results = check(job, f);
-    const Result* bed = result_of(results, "rim.bed");
+    const Result* bed = find(results, "rim.bed");
     EXPECT_EQ(bed->outcome, Outcome::fail);
     EXPECT_NEAR((*bed->measured - *bed->limit.greatest) * f.bed.plan_mm2 / cubic_foot, 2037 * 0.75 / 1728 - 0.02, 1e-9);
     const AsSetVerdict verdict = judge_as_set(job, f, results);
