@@ -3,7 +3,7 @@
 /// A relief is a plan divided into regions, each carrying one plane (level or falling), with upright steps where
 /// neighbours differ. The topology is known beforehand, so vertices, edges and faces are made directly, shared where
 /// they meet, at a cost that grows with the number of regions; no Boolean operation is involved. Two solids made over
-/// the same relief meet in exactly the same surface.
+/// the same relief meet in exactly the same surface. Places and heights are millimetres.
 #pragma once
 
 #include <optional>
@@ -29,7 +29,7 @@ struct Corner {
 /// Closed; outer loops run counter-clockwise, holes clockwise (`outline` and `hole` see to it).
 using Loop = std::vector<Corner>;
 
-/// Height over plan: z = z0 + gx x + gy y.
+/// Height over plan: z = z0 + gx x + gy y; gx and gy are ratios.
 struct Plane {
   double z0 = 0, gx = 0, gy = 0;
   double at(PlanPoint p) const { return z0 + gx * p.x + gy * p.y; }

@@ -69,13 +69,13 @@ std::vector<bool> within(const std::vector<points::Triangle>& triangles) {
   };
   for (std::size_t t = 0; t < triangles.size(); ++t)
     for (std::size_t i = 0; i < 3; ++i)
-      if (triangles[t].beyond[i] == points::none) put(t, triangles[t].is_fixed[i]);
+      if (!triangles[t].beyond[i]) put(t, triangles[t].is_fixed[i]);
   while (!here.empty()) {
     const std::size_t t = here.back();
     here.pop_back();
     for (std::size_t i = 0; i < 3; ++i)
-      if (const std::size_t next = triangles[t].beyond[i]; next != points::none)
-        put(next, (places[t] == Place::inside) != triangles[t].is_fixed[i]);
+      if (const auto next = triangles[t].beyond[i])
+        put(*next, (places[t] == Place::inside) != triangles[t].is_fixed[i]);
   }
   std::vector<bool> inside;
   for (const Place place : places) inside.push_back(place == Place::inside);

@@ -12,7 +12,7 @@ namespace fallwright::diag {
 struct Fault {
   std::string file;
   unsigned line = 0, column = 0;
-  std::string key;      ///< dotted path, "base.drain.bore"; may be empty
+  std::string key;      ///< dotted path, "drain.bore"; may be empty
   std::string message;  ///< what was found and what is allowed, one sentence
 };
 

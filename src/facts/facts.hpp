@@ -133,7 +133,7 @@ struct Fit {
   Point at_mm{};
 };
 
-/// One stick or sheet piece, as cut. Angles are from square, at the two ends, long point named by `long_point`.
+/// One stick or sheet piece, as cut. Angles are from square: at the end its length runs from, and at the other.
 struct Member {
   PartId which;
   std::string part_id, stock;  ///< part_id: its text

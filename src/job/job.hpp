@@ -1,4 +1,4 @@
-/// The job as plain values: what was measured and what is to be built. Every default stands in schema.cpp, once.
+/// The job as plain values: what was measured, what is to be built. Defaults of its keys stand in schema*.cpp, once.
 #pragma once
 
 #include <memory>

@@ -1,5 +1,4 @@
-/// One TOML value read as what its key wants. Inside `job` only; the only headers that see toml++ are this and
-/// read.cpp.
+/// One TOML value read as what its key wants. Inside `job` only.
 #pragma once
 
 #include <optional>

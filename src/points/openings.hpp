@@ -1,5 +1,6 @@
 /// What pieces of a plan leave open. Decided in whole numbers on a grid about the plan's middle, by Boost.Polygon, so
-/// that the same comes out whatever the order of the pieces, and in a mirror.
+/// that the same comes out whatever the order of the pieces, and in a mirror. Lengths come in one unit, areas in its
+/// square; those of models are millimetres.
 
 #pragma once
 

@@ -1,6 +1,6 @@
 /// Points joined to triangles, in a plane and round a body. What is decided (left or right, inside or outside a circle)
 /// is decided exactly, by CGAL; its headers take longer to read than those of a whole room, so they are read here
-/// alone.
+/// alone. Points of one call come in one unit; those of models are millimetres.
 
 #pragma once
 
@@ -20,15 +20,13 @@ struct Point3 {
   double x = 0, y = 0, z = 0;
 };
 
-constexpr std::size_t none = static_cast<std::size_t>(-1);
-
 /// Three corners by the numbers of their points, counter-clockwise; `beyond`, `is_fixed` and `on_circle` go by the
 /// corner that lies across from the side.
 struct Triangle {
   std::array<std::size_t, 3> corners{};
-  std::array<std::size_t, 3> beyond{none, none, none};  ///< the triangle over that side; none outside
-  std::array<bool, 3> is_fixed{};                       ///< whether that side was asked for
-  std::array<bool, 3> on_circle{};                      ///< whether the far corner over it lies on this one's circle
+  std::array<std::optional<std::size_t>, 3> beyond{};  ///< the triangle over that side; nothing outside
+  std::array<bool, 3> is_fixed{};                      ///< whether that side was asked for
+  std::array<bool, 3> on_circle{};                     ///< whether the far corner over it lies on this one's circle
 };
 
 struct Triangulation {

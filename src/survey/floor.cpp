@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 #include <map>
+#include <optional>
 #include <set>
 #include <utility>
 
@@ -113,7 +114,7 @@ std::vector<std::size_t> drawn_in(const std::vector<std::size_t>& outline, const
   for (const std::size_t i : outline) on[i] = true;
   const auto nearest = [&](const Point& a, const Point& b) {
     const double length = std::hypot(b.x - a.x, b.y - a.y);
-    std::size_t found = points::none;
+    std::optional<std::size_t> found;
     double least = length * in_line;
     for (std::size_t i = 0; i < spots.size(); ++i) {
       const Point& p = spots[i].at;
@@ -125,12 +126,12 @@ std::vector<std::size_t> drawn_in(const std::vector<std::size_t>& outline, const
   };
   std::vector<std::size_t> drawn = outline;
   for (std::size_t i = 0; i < drawn.size();) {
-    const std::size_t between = nearest(spots[drawn[i]].at, spots[drawn[(i + 1) % drawn.size()]].at);
-    if (between == points::none) {
+    const std::optional<std::size_t> between = nearest(spots[drawn[i]].at, spots[drawn[(i + 1) % drawn.size()]].at);
+    if (!between) {
       ++i;
     } else {
-      on[between] = true;
-      drawn.insert(drawn.begin() + static_cast<std::ptrdiff_t>(i) + 1, between);
+      on[*between] = true;
+      drawn.insert(drawn.begin() + static_cast<std::ptrdiff_t>(i) + 1, *between);
     }
   }
   return drawn;
@@ -138,23 +139,25 @@ std::vector<std::size_t> drawn_in(const std::vector<std::size_t>& outline, const
 
 /// Numbers the triangles so that those on one circle, with no side between them that was asked for, share a number.
 std::vector<std::size_t> grouped(const std::vector<points::Triangle>& triangles) {
-  std::vector<std::size_t> group(triangles.size(), points::none);
+  std::vector<std::optional<std::size_t>> group(triangles.size());
   for (std::size_t first = 0; first < triangles.size(); ++first) {
-    if (group[first] != points::none) continue;
+    if (group[first]) continue;
     std::vector<std::size_t> todo{first};
     group[first] = first;
     while (!todo.empty()) {
       const points::Triangle& triangle = triangles[todo.back()];
       todo.pop_back();
       for (std::size_t i = 0; i < 3; ++i) {
-        const std::size_t next = triangle.beyond[i];
-        if (!triangle.on_circle[i] || triangle.is_fixed[i] || group[next] != points::none) continue;
-        group[next] = first;
-        todo.push_back(next);
+        const auto next = triangle.beyond[i];
+        if (!next || !triangle.on_circle[i] || triangle.is_fixed[i] || group[*next]) continue;
+        group[*next] = first;
+        todo.push_back(*next);
       }
     }
   }
-  return group;
+  std::vector<std::size_t> numbers;
+  for (const auto& number : group) numbers.push_back(*number);
+  return numbers;
 }
 
 /// Knots on one circle, in order round it.

@@ -1,12 +1,11 @@
-// What the demo rooms and the rooms of tests/cases come to: every section of the report, every text of the commands,
-// and of the demo rooms every sheet and the model for other programs; and what every check says when its limit is
-// broken. Nothing here says that a value is right: the tests of the rooms do that, by hand and in other ways. This says
-// that nobody changed one without looking.
+// What the demo rooms, rooms of tests/cases and some made at random come to: every section of the report, every text of
+// the commands, and of those not of tests/cases every sheet and the model for other programs; and what every check says
+// when its limit is broken. Nothing here says that a value is right: the tests of the rooms do that, by hand and in
+// other ways. This says that nobody changed one without looking.
 //
-//   FALLWRIGHT_UNMOVED=keep build/release/tests/unmoved/unmoved_tests    writes kept.txt anew, after a change that is
-//   meant FALLWRIGHT_UNMOVED=/some/folder .../unmoved_tests                    writes all sections there as text, for
-//   diff -r
-//                                                                       against those of the commit before
+// With FALLWRIGHT_UNMOVED=keep it writes kept.txt anew, after a change that is meant.
+// With FALLWRIGHT_UNMOVED=/some/folder it writes all sections there as text, for diff -r against those of the commit
+// before.
 #include <algorithm>
 #include <cstdlib>
 #include <filesystem>
