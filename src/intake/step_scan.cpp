@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "intake/intake.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::intake {
 namespace {
@@ -83,10 +84,6 @@ class Scan {
                {"TRIANGULATED_FACE", 0}, {"LENGTH_UNIT", 0}};
 };
 
-std::string counted(std::size_t count, const char* one, const char* many) {
-  return std::to_string(count) + " " + (count == 1 ? one : many);
-}
-
 }  // namespace
 
 void scan_step(const std::string& text) {
@@ -111,7 +108,7 @@ void scan_step(const std::string& text) {
   if (solids > 1)
     throw job::NoBody{"the file holds " + std::to_string(solids) + " solids; allowed is one. Export the base alone"};
   if (const std::size_t faces = count("ADVANCED_FACE") + count("FACE_SURFACE"); faces > greatest_faces)
-    throw job::NoBody{"its solid has " + counted(faces, "face", "faces") + "; at most " +
+    throw job::NoBody{"its solid has " + units::counted(faces, "face", "faces") + "; at most " +
                       std::to_string(greatest_faces) + " are taken. Leave out lettering, textures and small rounds"};
   if (scan.damaged())
     throw job::NoBody{

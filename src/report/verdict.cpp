@@ -11,6 +11,7 @@
 #include "units/length.hpp"
 #include "units/letters.hpp"
 #include "units/quantity.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::report {
 namespace {
@@ -22,18 +23,18 @@ std::size_t count(const Report& report, Outcome outcome) {
 }
 
 /// "1 check fails", "2 checks ask for care".
-std::string counted(std::size_t n, const std::string& one, const std::string& many, bool first = true) {
-  const std::string noun = n == 1 ? "check " : "checks ";
-  return std::to_string(n) + " " + (first ? noun : "") + (n == 1 ? one : many);
+std::string checks_that(std::size_t n, const std::string& one, const std::string& many, bool first = true) {
+  return units::counted(n, (first ? "check " : "") + one, (first ? "checks " : "") + many);
 }
 
 /// "2 checks ask for care, 36 wait for readings of the room"; empty where neither is.
 std::string open_words(const Report& report, bool first) {
   std::string text;
-  if (const std::size_t n = count(report, Outcome::caution)) text = counted(n, "asks for care", "ask for care", first);
+  if (const std::size_t n = count(report, Outcome::caution))
+    text = checks_that(n, "asks for care", "ask for care", first);
   if (const std::size_t n = count(report, Outcome::not_checked))
     text += (text.empty() ? "" : ", ") +
-            counted(n, "waits for readings of the room", "wait for readings of the room", first && text.empty());
+            checks_that(n, "waits for readings of the room", "wait for readings of the room", first && text.empty());
   return text;
 }
 
@@ -134,7 +135,8 @@ std::string words_of_design(const Report& report) {
   const std::size_t failed = count(report, Outcome::fail), passed = count(report, Outcome::pass);
   const std::string open = open_words(report, failed == 0);
   if (failed > 0)
-    return "Do not build it as drawn: " + counted(failed, "fails", "fail") + (open.empty() ? "" : ", " + open) + ".";
+    return "Do not build it as drawn: " + checks_that(failed, "fails", "fail") + (open.empty() ? "" : ", " + open) +
+           ".";
   if (!open.empty())
     return (count(report, Outcome::not_checked) > 0 ? "Nothing fails so far: " : "Nothing fails: ") + open + ".";
   return "Every check passes: " + std::to_string(passed) + " of " + std::to_string(passed) + ".";

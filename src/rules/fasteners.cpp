@@ -4,6 +4,8 @@
 #include <cmath>
 #include <limits>
 
+#include "units/words.hpp"
+
 namespace fallwright::rules {
 namespace {
 
@@ -46,7 +48,8 @@ std::optional<Fastener> fastener_of(const std::string& name) {
 std::string counted(int count, const Fastener& fastener) {
   const std::string name = fastener.name, kind = fastener.screw ? "screw" : "nail";
   const bool told = name.find(kind) != std::string::npos;
-  return std::to_string(count) + " " + name + (told ? "" : " " + kind) + (count == 1 ? "" : "s");
+  const std::string one = name + (told ? "" : " " + kind);
+  return units::counted(count, one, one + "s");
 }
 
 std::array<double, 6> yield_modes(const Fastener& fastener, double gravity, double side, double into, double side_psi) {

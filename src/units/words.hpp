@@ -1,6 +1,7 @@
-/// Lists of words in a sentence.
+/// Lists and counts of words in a sentence.
 #pragma once
 
+#include <concepts>
 #include <string>
 #include <vector>
 
@@ -18,6 +19,12 @@ inline std::string joined(const std::vector<std::string>& words, const char* bet
   std::string text;
   for (const std::string& word : words) text += (text.empty() ? "" : between) + word;
   return text;
+}
+
+/// "1 check", "3 checks".
+template <std::integral Count>
+std::string counted(Count n, const std::string& one, const std::string& many) {
+  return std::to_string(n) + " " + (n == 1 ? one : many);
 }
 
 /// A length that was read off one edge, as printed: "20\" from the entry", and of what lies on that edge's other side,
