@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "facts/room.hpp"
+#include "units/length.hpp"
 
 namespace fallwright::facts {
 
@@ -47,6 +48,11 @@ struct SeatSkirt {
 struct Dip {
   double above_drain_mm = 0, volume_mm3 = 0, surface_mm2 = 0;
 };
+
+/// How much higher the water stands from row to row: 1/4 in, or 5 mm.
+constexpr double flood_step_mm(bool metric) {
+  return metric ? 5 : units::inch_mm / 4;
+}
 
 /// The flood test, drain plugged: water by height in steps up to the lowest edge of the base, where it spills.
 struct Flood {

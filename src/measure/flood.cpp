@@ -88,7 +88,7 @@ facts::Flood measure_flood(const parts::Model& model, const facts::Facts& facts)
   for (const facts::Edge& edge : facts.edges)
     if (!edge.lapped && edge.top_mm < spill + units::tolerance::length_mm) flood.over.push_back(edge.side);
   const double top = std::max(0.0, spill - basin.drain_top);
-  const double step = model.job.is_metric() ? 5 : 25.4 / 4;
+  const double step = facts::flood_step_mm(model.job.is_metric());
   for (double h = step; h < top - units::tolerance::length_mm; h += step) flood.dips.push_back(dip_at(basin, h));
   flood.dips.push_back(dip_at(basin, top));
   constexpr int steps_behind_a_dam = 24;  // 6 in, 120 mm

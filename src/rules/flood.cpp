@@ -114,7 +114,7 @@ facts::Dip water_on_the_day(const FloodBrim& brim, const facts::Facts& facts, do
 std::vector<facts::Dip> up_to_brim(const job::Job& job, const FloodBrim& brim, const facts::Facts& facts) {
   if (!brim.on_flange && !brim.rough) return facts.flood.dips;
   std::vector<facts::Dip> dips;
-  const double end = std::max(0.0, brim.top_mm - brim.from_mm), step = job.is_metric() ? 5 : 25.4 / 4;
+  const double end = std::max(0.0, brim.top_mm - brim.from_mm), step = facts::flood_step_mm(job.is_metric());
   for (double h = step; h < end - job.mark_mm() / 2; h += step) dips.push_back(water_on_the_day(brim, facts, h));
   dips.push_back(water_on_the_day(brim, facts, end));
   return dips;
