@@ -30,7 +30,7 @@ const std::vector<std::pair<job::RimReading, std::string>>& places() {
             point == job::RimPoint::front_left || point == job::RimPoint::front || point == job::RimPoint::front_right;
         if (on == job::ReadOn::threshold && !front) continue;
         const job::RimReading reading{point, {}, on};
-        std::string key = on == job::ReadOn::threshold ? job::name_of(reading).substr(10) : job::name_of(point);
+        std::string key = job::place_on(reading);
         std::replace(key.begin(), key.end(), ' ', '_');
         made.emplace_back(reading, (on == job::ReadOn::upstands    ? "upstands."
                                     : on == job::ReadOn::threshold ? "threshold."

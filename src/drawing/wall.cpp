@@ -227,7 +227,8 @@ class Wall {
                                             : pen_.words(on.foot_mm) + " foot",
                           high =
                               on.to < 1 ? "ends " + pen_.words(head - f.y0) + " up" : pen_.words(on.head_mm) + " top",
-                          words = "fur " + cut.mark + (cut.hold ? " HOLD" : ": " + low + ", " + high);
+                          strip_words = cut.mark + (cut.hold ? " HOLD" : ": " + low + ", " + high),
+                          words = "fur " + strip_words;
         const Point strip{line.from.x, foot + 0.6 * (head - foot)};
         const double least = 2.2 * t_;
         const auto [left, right] = bays_beside(f, least);
@@ -235,7 +236,7 @@ class Wall {
         const std::string both = words + "  " + mark_of(s_, id) + "  " + length_of(stud) + "  " + words;
         const bool crowded = std::min(left, right) < least && free_middles(f, both).empty();
         if (std::max(left, right) < least || crowded || free_middles(f, words).empty()) {  // its table has the rest
-          if (right >= least && (write_beside_strip(f, words) || write_beside_strip(f, words.substr(4))))
+          if (right >= least && (write_beside_strip(f, words) || write_beside_strip(f, strip_words)))
             pen_.otherwise("fur " + cut.mark, strip);
           else if (right < 1.6 * t_ || !write_beside_strip(f, "fur " + cut.mark))
             pen_.name(strip, {strip.x + t_, strip.y}, "fur " + cut.mark, Anchor::left, 2.5 / 3);

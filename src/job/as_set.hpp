@@ -24,7 +24,8 @@ struct RimReading {
   units::Length value;
   ReadOn on = ReadOn::rim;
 };
-std::string name_of(const RimReading& reading);  ///< "back left", "upstand back left", "threshold left"
+std::string place_on(const RimReading& reading);  ///< on what it was read on: "back left"; of the threshold "left"
+std::string name_of(const RimReading& reading);   ///< "back left", "upstand back left", "threshold left"
 
 /// Readings on the base as it lies in the wet bed, against any one level line; each is compared with the designed
 /// height of its own place.

@@ -65,13 +65,16 @@ const char* name_of(RimPoint point) {
   return "";
 }
 
+std::string place_on(const RimReading& reading) {
+  if (reading.on != ReadOn::threshold) return name_of(reading.point);
+  return reading.point == RimPoint::front_left ? "left" : reading.point == RimPoint::front_right ? "right" : "middle";
+}
+
 std::string name_of(const RimReading& reading) {
-  const std::string place = name_of(reading.point);
-  if (reading.on == ReadOn::upstands) return "upstand " + place;
-  if (reading.on != ReadOn::threshold) return place;
-  return reading.point == RimPoint::front_left    ? "threshold left"
-         : reading.point == RimPoint::front_right ? "threshold right"
-                                                  : "threshold middle";
+  const char* const on = reading.on == ReadOn::upstands    ? "upstand "
+                         : reading.on == ReadOn::threshold ? "threshold "
+                                                           : "";
+  return on + place_on(reading);
 }
 
 }  // namespace fallwright::job

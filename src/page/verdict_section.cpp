@@ -34,8 +34,8 @@ Sign sign_of(Outcome outcome) {
 std::string finding(const report::Report& report, const rules::Result& r) {
   std::string body = badge_of(r.outcome) + element("h3", escaped(r.title));
   if (r.measured || rules::fails_without_number(r)) {
-    const std::string found = rules::measured_text(r, report.job), both = rules::found_and_limit(r, report.job);
-    body += element("p", "Found " + element("strong", escaped(found)) + escaped(both.substr(found.size())) + ".");
+    body += element("p", "Found " + element("strong", escaped(rules::measured_text(r, report.job))) +
+                             escaped(rules::and_limit(r, report.job)) + ".");
   }
   if (!r.where.empty()) body += element("p", escaped(r.where), " class=\"quiet\"");
   if (!r.advice.empty()) body += element("p", element("strong", "Remedy: ") + escaped(r.advice));

@@ -152,7 +152,8 @@ void name_calculation(const Calculation& by, Limit& limit) {
   if (limit.by_calculation)
     limit.source = by.source, limit.verified = by.verified;
   else
-    limit.source = source_text(limit) + strength_by + by.source + ", " + name_of(by.verified);
+    limit.source = source_text(limit) + "; strength by " + by.source + ", " + name_of(by.verified);
+  limit.each_verified = !limit.by_calculation;
 }
 
 /// The limit of the book or of the user. One that comes out of the job itself stands in for the book's, but not for a

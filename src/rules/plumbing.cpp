@@ -168,9 +168,10 @@ Finding outlet(const job::Job& job, const facts::Facts& facts, const Limit& limi
   if (by_flow && !flow_is_known && width >= *outlet_for(0) * mm_for_inch - slack)
     return missing("say what all heads of the shower give in a minute (drain.flow)");
   const auto least = by_flow ? outlet_for(job.drain.flow_mm3.value_or(0)) : limit.least;
-  const std::string flow =
-      by_flow && flow_is_known ? ", for " + units::water_text(*job.drain.flow_mm3, job.is_metric()) + " a minute" : "";
-  if (!least) return cannot_tell("no trap of the table takes" + flow.substr(5) + ": an engineer sizes it");
+  const std::string water =
+      by_flow && flow_is_known ? units::water_text(*job.drain.flow_mm3, job.is_metric()) + " a minute" : "";
+  if (!least) return cannot_tell("no trap of the table takes " + water + ": an engineer sizes it");
+  const std::string flow = water.empty() ? "" : ", for " + water;
   const bool metric_size =
       width < *least - slack && width >= *least * mm_for_inch - slack && limit.verified != Verified::user;
   Finding finding =

@@ -47,6 +47,7 @@ struct Limit {
   Outcome when_broken = Outcome::fail;  ///< a caution becomes a failure once the user sets the limit
   bool by_calculation = false;          ///< its source is that of the calculation, which goes by the material
   std::vector<ByPipe> by_pipe = {};     ///< in place of the bounds above; smallest pipe first
+  bool each_verified = false;           ///< its source says of each document it names how far that was verified
   std::optional<Exempt> exempt = {};
   std::optional<SecondWay> second_way = {};
   bool has_least() const;  ///< for some pipe, if not for all

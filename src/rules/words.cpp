@@ -297,9 +297,13 @@ std::string limit_text(const Result& result, const job::Job& job) {
   return limit.greatest ? "at most " + greatest(*limit.greatest) : unread_limit_text(result.id);
 }
 
-std::string found_and_limit(const Result& result, const job::Job& job) {
+std::string and_limit(const Result& result, const job::Job& job) {
   const std::string limit = limit_text(result, job);
-  return measured_text(result, job) + (limit == none_allowed || limit == no_span_allowed ? ", " : ", limit ") + limit;
+  return (limit == none_allowed || limit == no_span_allowed ? ", " : ", limit ") + limit;
+}
+
+std::string found_and_limit(const Result& result, const job::Job& job) {
+  return measured_text(result, job) + and_limit(result, job);
 }
 
 std::string studs_at_entry(std::vector<job::Side> sides) {
@@ -310,7 +314,7 @@ std::string studs_at_entry(std::vector<job::Side> sides) {
 
 std::string source_text(const Limit& limit) {
   const std::string verified = name_of(limit.verified);
-  if (limit.source.find(strength_by) != std::string::npos) return limit.source;
+  if (limit.each_verified) return limit.source;
   return limit.source == verified ? verified : limit.source + ", " + verified;
 }
 

@@ -17,6 +17,8 @@ std::string measured_text(const Result& result, const job::Job& job);
 std::string limit_text(const Result& result, const job::Job& job);
 /// Both in one clause: "5/8\", limit at most 1/2\"", "3 sides not turned up, none allowed".
 std::string found_and_limit(const Result& result, const job::Job& job);
+/// What of that follows on the number: ", limit at least 1/4 in/ft".
+std::string and_limit(const Result& result, const job::Job& job);
 /// Shares of what carries something where nothing does.
 bool fails_without_number(const Result& result);
 
@@ -53,9 +55,8 @@ std::string falls_found(double least, double greatest, const job::Job& job);
 /// known of which.
 std::string studs_at_entry(std::vector<job::Side> sides);
 
-/// A limit's source and how far it was verified, once: "IRC P2709.1 (2009, 2021), quoted". Where strength was worked
-/// out by another document the source tells both, each with how far it was verified, and is taken as it is.
-inline constexpr const char* strength_by = "; strength by ";
+/// A limit's source and how far it was verified, once: "IRC P2709.1 (2009, 2021), quoted"; as it is where it tells that
+/// of each document it names.
 std::string source_text(const Limit& limit);
 
 }  // namespace fallwright::rules

@@ -266,6 +266,13 @@ bool is_told_once(const std::string& text) {
   return ends;
 }
 
+TEST(Words, ASourceOfTheUsersIsToldToBeTheirsWhateverItsWords) {
+  // Source: none; how far it was verified hangs on no phrase in it.
+  rules::Limit limit;
+  limit.source = "county 7; strength by table 3", limit.verified = rules::Verified::user;
+  EXPECT_EQ(rules::source_text(limit), "county 7; strength by table 3, set by the user");
+}
+
 TEST(Words, ASourceIsToldOnceWithHowFarItWasVerified) {
   // Source: none; over every row of every book, in timber and in steel, with its strength's own document where there is
   // one.
@@ -281,7 +288,7 @@ TEST(Words, ASourceIsToldOnceWithHowFarItWasVerified) {
         job.floor.joist_species = species, job.floor.joist_span = job::Length::feet(10);
         for (const rules::Result& r : rules::check(job, sample::good_facts())) {
           if (r.limit.source.empty()) continue;
-          const std::string text = rules::source_text(r.limit), by = rules::strength_by;
+          const std::string text = rules::source_text(r.limit), by = "; strength by ";
           const std::size_t cut = text.find(by);
           EXPECT_TRUE(is_told_once(text.substr(0, cut))) << book << " " << r.id << ": " << text;
           ++rows;
