@@ -315,7 +315,7 @@ Sheet draw_screed(const Subject& subject) {
              Anchor::left, 0.9);
     sheet.notes = {
         figures_told(subject, pen),
-        "Marks along walls stand " + pen.said(subject.job().base.site.every.in_mm()) +
+        fall_told(subject) + " Marks along walls stand " + pen.said(subject.job().base.site.every.in_mm()) +
             " apart from a wall's left or back end; on the " +
             (channel ? "thin lines 'at' so far from the channel's middle. Screed from the walls to the channel, "
                        "straight across to "
@@ -328,7 +328,6 @@ Sheet draw_screed(const Subject& subject) {
               "Wet mortar is caustic: gloves and goggles."
             : "The membrane goes on once the bed has set, by its maker's word. Wet mortar is caustic: gloves and "
               "goggles."};
-    sheet.notes[1] = fall_told(subject) + " " + sheet.notes[1];
     if (const std::string rough = rough_threshold(subject.job(), subject); !rough.empty())
       sheet.notes.push_back(
           "The bed runs on under the threshold to a form along the entry, which comes first; 'form': its top, at both "
