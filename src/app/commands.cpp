@@ -147,8 +147,10 @@ int level(const Options& options) {
   if (job.as_set.readings.empty())
     throw diag::JobFaults{
         {{job.file, 0, 0, "as_set", "no readings: give them here, like back-left=1/8, or in the file"}}};
+  std::vector<diag::Fault> faults;  // of what was typed no file is to blame
   for (const job::Contradiction& c : job::survey_contradictions(job))
-    throw diag::JobFaults{{{job.file, 0, 0, c.key, c.message}}};
+    faults.push_back({options.readings.empty() ? job.file : "", 0, 0, c.key, c.message});
+  if (!faults.empty()) throw diag::JobFaults{faults};
   Stages stages{options};
   const auto work = work_out(std::move(job), stages, {options.json, options.json});
   const report::Verdict verdict = report::as_set_verdict(*work->report);

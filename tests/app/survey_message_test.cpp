@@ -209,6 +209,11 @@ TEST(SurveyCommand, LevelRefusesWhatItCannotRead) {
   EXPECT_THAT(run("level " + ferry + " backleft=0").out, HasSubstr("Places of the rim: back-left, back"));
   EXPECT_THAT(run("level " + ferry + " back-left=high").out, HasSubstr("back-left: found 'high'"));
   EXPECT_THAT(run("level " + ferry + " back-left=0 front-left=0").out, HasSubstr("at least three are needed"));
+  // All that is wrong with them in one run, and the job file, which holds none of them, is not to blame.
+  const std::string both = run("level " + ferry + " back-left=0 upstand-front=0").out;
+  EXPECT_THAT(both, HasSubstr("no upstand stands at the front"));
+  EXPECT_THAT(both, HasSubstr("at least three are needed"));
+  EXPECT_THAT(both, Not(HasSubstr(ferry)));
 }
 
 TEST(SurveyCommand, HeightsOverAPoint) {
