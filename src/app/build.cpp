@@ -237,7 +237,7 @@ void write_all(Work& work, Staging& staging, Progress& progress, const revision:
   staging.write("report.json", report::to_json(report));
   staging.publish();
 } catch (const diag::MachineError& e) {
-  throw std::runtime_error{staging.in_place(e.what())};
+  throw diag::MachineError{staging.in_place(e.path()), staging.in_place(e.reason())};
 }
 
 const std::vector<std::string>& names_of_together() {

@@ -51,25 +51,16 @@ Order order_of(const Options& options, const char* command, const std::vector<jo
   return order;
 }
 
-/// As a shell takes it for one word.
-std::string quoted(const std::string& word) {
-  const std::string plain = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_./,:+@%";
-  if (!word.empty() && word.find_first_not_of(plain) == std::string::npos) return word;
-  std::string text;
-  for (const char letter : word) text += letter == '\'' ? "'\\''" : std::string{letter};
-  return "'" + text + "'";
-}
-
 /// The command that computes these shares; many job files are told by their number.
 std::string command_for(const Order& order, const std::vector<std::size_t>& numbers, std::size_t of) {
   const Options& options = order.options;
   std::string jobs;
-  for (const std::string& job : options.jobs) jobs += " " + quoted(job);
+  for (const std::string& job : options.jobs) jobs += " " + shell_word(job);
   constexpr std::size_t most = 300;
   const std::string end = "/" + std::to_string(of);
   std::string text = "fallwright " + order.command + " --together --part " + std::to_string(numbers.front()) + end +
-                     " --out " + quoted(options.out);
-  if (!options.prices.empty()) text += " --prices " + quoted(options.prices);
+                     " --out " + shell_word(options.out);
+  if (!options.prices.empty()) text += " --prices " + shell_word(options.prices);
   text += jobs.size() <= most
               ? jobs
               : " JOB... (the same " + std::to_string(options.jobs.size()) + " job files in the same order)";

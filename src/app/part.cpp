@@ -30,6 +30,14 @@ std::optional<Part> parsed(std::string_view text, std::string_view between) {
 
 }  // namespace
 
+std::string shell_word(const std::string& word) {
+  const std::string plain = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_./,:+@%";
+  if (!word.empty() && word.find_first_not_of(plain) == std::string::npos) return word;
+  std::string text;
+  for (const char letter : word) text += letter == '\'' ? "'\\''" : std::string{letter};
+  return "'" + text + "'";
+}
+
 std::string Part::folder() const {
   return "part-" + std::to_string(number) + "-of-" + std::to_string(of);
 }

@@ -22,6 +22,9 @@ struct Part {
 /// "3/8" as it is typed. @throws diag::JobFaults for anything else.
 Part part_of(const std::string& typed);
 
+/// A word of a command as a shell takes it for one.
+std::string shell_word(const std::string& word);
+
 /// The list that a share leaves in its folder; with it the share is whole.
 inline constexpr const char* share_list = "share.json";
 

@@ -9,6 +9,7 @@
 
 #include "app/app.hpp"
 #include "app/build.hpp"
+#include "app/failure.hpp"
 #include "app/outputs.hpp"
 #include "app/staging.hpp"
 #include "app/study_run.hpp"
@@ -40,7 +41,8 @@ job::Study load_study(const std::string& path) {
 /// A file inside a staging folder, written as the rows come.
 class Rows {
  public:
-  Rows(const Staging& staging, const std::string& name) : name_{name}, out_{staging.place(name), std::ios::binary} {}
+  Rows(const Staging& staging, const std::string& name)
+      : place_{staging.place(name)}, told_{staging.in_place(place_)}, out_{place_, std::ios::binary} {}
   void add(const std::string& row) {
     if (!(out_ << row)) fail();
   }
@@ -50,9 +52,9 @@ class Rows {
   }
 
  private:
-  [[noreturn]] void fail() const { throw diag::MachineError{name_, "cannot be written"}; }
+  [[noreturn]] void fail() const { stop_by_errno(told_, "cannot be written"); }
 
-  std::string name_;
+  std::string place_, told_;
   std::ofstream out_;
 };
 

@@ -26,12 +26,16 @@ std::string listed_numbers(const std::vector<std::size_t>& numbers) {
   return text + (numbers.size() > most ? " and " + std::to_string(numbers.size() - most) + " more" : "");
 }
 
+std::string command_for(const std::string& study, const std::string& part, const fs::path& out) {
+  return "fallwright study " + shell_word(study) + " --part " + part + " --out " + shell_word(out.string());
+}
+
 /// How many shares there are, all of them there.
 std::size_t parts_of(const fs::path& out, const std::string& name, const std::string& study) {
   const auto found = parts_in(out, name);
   if (found.empty())
-    throw diag::MachineError{out.string(), "has no shares of '" + name + "'; compute them with: fallwright study " +
-                                               study + " --part 1/8, and so on"};
+    throw diag::MachineError{out.string(), "has no shares of '" + name + "'; compute them with: " +
+                                               command_for(study, "1/8", out) + ", and so on"};
   if (found.size() > 1)
     throw diag::MachineError{out.string(), "has shares of " + std::to_string(found.begin()->first) + " and of " +
                                                std::to_string(found.rbegin()->first) +
@@ -41,10 +45,10 @@ std::size_t parts_of(const fs::path& out, const std::string& name, const std::st
   for (std::size_t i = 0; i < there.size(); ++i)
     if (!there[i]) missing.push_back(i + 1);
   if (missing.empty()) return of;
-  throw diag::MachineError{out.string(), (missing.size() == 1 ? "share " : "shares ") + listed_numbers(missing) +
-                                             " of " + std::to_string(of) + (missing.size() == 1 ? " is" : " are") +
-                                             " missing; compute with: fallwright study " + study + " --part " +
-                                             std::to_string(missing.front()) + "/" + std::to_string(of)};
+  throw diag::MachineError{
+      out.string(), (missing.size() == 1 ? "share " : "shares ") + listed_numbers(missing) + " of " +
+                        std::to_string(of) + (missing.size() == 1 ? " is" : " are") + " missing; compute with: " +
+                        command_for(study, std::to_string(missing.front()) + "/" + std::to_string(of), out)};
 }
 
 Json head_of(const study::Plan& plan, const Part& part) {

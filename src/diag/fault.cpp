@@ -23,7 +23,7 @@ JobFaults::JobFaults(std::vector<Fault> faults) : std::runtime_error{to_text(fau
 ModelError::ModelError(const std::string& part, const std::string& what) : std::runtime_error{part + ": " + what} {}
 
 MachineError::MachineError(const std::string& path, const std::string& what)
-    : std::runtime_error{path + ": " + what}, reason_{what} {}
+    : std::runtime_error{path + ": " + what}, path_{path}, reason_{what} {}
 
 void ensure(bool truth, const char* what) {
   if (!truth) throw std::logic_error{std::string{"fallwright made a mistake: "} + what};

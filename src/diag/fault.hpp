@@ -40,10 +40,11 @@ class ModelError : public std::runtime_error {
 class MachineError : public std::runtime_error {
  public:
   MachineError(const std::string& path, const std::string& what);
+  const std::string& path() const { return path_; }
   const std::string& reason() const { return reason_; }  ///< without the path
 
  private:
-  std::string reason_;
+  std::string path_, reason_;
 };
 
 /// Our own assumption; stays on in release. @throws std::logic_error with `what` when `truth` is false.

@@ -2,8 +2,7 @@
 
 #include <cerrno>
 #include <cstring>
-#include <filesystem>
-#include <fstream>
+#include <limits>
 
 #include <fcntl.h>
 #include <sys/stat.h>
@@ -40,38 +39,51 @@ std::string kind_of(mode_t mode) {
   return S_ISDIR(mode) ? "a folder" : S_ISFIFO(mode) ? "a pipe" : S_ISSOCK(mode) ? "a socket" : "a device";
 }
 
-}  // namespace
+[[noreturn]] void not_read(const std::string& path) {
+  throw MachineError{path, std::string{"cannot be read: "} + std::strerror(errno)};
+}
 
-std::string read_text(const std::string& path, std::size_t most_bytes) {
-  const Opened file{path};
+struct stat about(const Opened& file, const std::string& path) {
   if (file.number() < 0)
     throw MachineError{
         path, errno == ENOENT ? "there is no such file" : std::string{"cannot be opened: "} + std::strerror(errno)};
-  struct stat about {};
-  if (fstat(file.number(), &about) != 0)
-    throw MachineError{path, std::string{"cannot be read: "} + std::strerror(errno)};
-  if (path != standard_input && !S_ISREG(about.st_mode))
-    refuse(path, "found " + kind_of(about.st_mode) + "; allowed is a file, or '-' for standard input");
+  struct stat found {};
+  if (fstat(file.number(), &found) != 0) not_read(path);
+  return found;
+}
+
+/// To the file's end, or to where it is longer than it may be.
+std::string rest_of(const Opened& file, const std::string& path, std::size_t most_bytes) {
   std::string text;
   char part[1 << 16];
   while (text.size() <= most_bytes) {
     const ssize_t count = read(file.number(), part, sizeof part);
     if (count < 0 && errno == EINTR) continue;
-    if (count < 0) throw MachineError{path, std::string{"cannot be read: "} + std::strerror(errno)};
-    if (count == 0) return text;
+    if (count < 0) not_read(path);
+    if (count == 0) break;
     text.append(part, static_cast<std::size_t>(count));
   }
-  refuse(path, "found more than " + std::to_string(most_bytes / 1'000'000) + " MB; allowed is at most that");
+  return text;
+}
+
+}  // namespace
+
+std::string read_text(const std::string& path, std::size_t most_bytes) {
+  const Opened file{path};
+  const mode_t mode = about(file, path).st_mode;
+  if (path != standard_input && !S_ISREG(mode))
+    refuse(path, "found " + kind_of(mode) + "; allowed is a file, or '-' for standard input");
+  std::string text = rest_of(file, path, most_bytes);
+  if (text.size() > most_bytes)
+    refuse(path, "found more than " + std::to_string(most_bytes / 1'000'000) + " MB; allowed is at most that");
+  return text;
 }
 
 std::string read_bytes(const std::string& path) {
-  std::error_code error;
-  std::ifstream in{path, std::ios::binary};
-  if (!in || !std::filesystem::is_regular_file(path, error)) throw MachineError{path, "cannot be read"};
-  std::string bytes(std::filesystem::file_size(path, error), '\0');
-  if (error || !in.read(bytes.data(), static_cast<std::streamsize>(bytes.size())))
-    throw MachineError{path, "cannot be read"};
-  return bytes;
+  const Opened file{path};
+  if (const mode_t mode = about(file, path).st_mode; !S_ISREG(mode))
+    throw MachineError{path, "cannot be read: found " + kind_of(mode) + " where a file should be"};
+  return rest_of(file, path, std::numeric_limits<std::size_t>::max());
 }
 
 }  // namespace fallwright::diag

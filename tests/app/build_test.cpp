@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include "app/demo_job.hpp"
+#include "diag/fault.hpp"
 #include "exchange/sha256.hpp"
 #include "support/run.hpp"
 
@@ -54,6 +55,22 @@ TEST(Build, ReportListsEveryOtherFileWithItsFingerprint) {
   EXPECT_EQ(listed, files_below(out));
   EXPECT_EQ(json.at("job").at("sha256"), exchange::sha256_of_file(params("coopers-yard-9")));
   for (const auto& part : json.at("parts")) EXPECT_TRUE(fs::exists(out / part.at("stl").get<std::string>()));
+}
+
+TEST(Build, SaysWhyAFileOfItsOwnCannotBeRead) {
+  // Source: POSIX open(2): what is not there, and a folder, which opens and is no file.
+  const auto why = [](const std::string& path) -> std::string {
+    try {
+      exchange::sha256_of_file(path);
+    } catch (const diag::MachineError& e) {
+      return e.what();
+    }
+    return "";
+  };
+  const sample::Folder folder{"unread"};
+  EXPECT_EQ(why(folder / "none"), folder / "none: there is no such file");
+  EXPECT_EQ(why(folder.path().string()),
+            folder.path().string() + ": cannot be read: found a folder where a file should be");
 }
 
 TEST(Build, WritesOnlyTheKindsThatAreAskedForAndLeavesNoOldOnesBeside) {
@@ -122,8 +139,7 @@ TEST(Build, SourceDateEpochSetsTheTimeInHeaders) {
   // Source: the reproducible-builds convention SOURCE_DATE_EPOCH.
   const sample::Folder folder{"epoch"};
   ASSERT_EQ(build(params("coopers-yard-9"), folder / "out", "SOURCE_DATE_EPOCH=946684800"), 0);
-  EXPECT_NE(sample::slurped(folder / "out/coopers-yard-9/model.step").find("'2000-01-01T00:00:00'"),
-            std::string::npos);
+  EXPECT_NE(sample::slurped(folder / "out/coopers-yard-9/model.step").find("'2000-01-01T00:00:00'"), std::string::npos);
 }
 
 TEST(Build, ANewBuildReplacesWhatTheOldOneWroteAndNothingElse) {

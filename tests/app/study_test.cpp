@@ -118,6 +118,26 @@ TEST_F(Study, IsJoinedFromItsSharesToTheVeryBytes) {
   EXPECT_THAT(changed.out, HasSubstr("rows.jsonl: is not as it was written"));
 }
 
+TEST_F(Study, TellsTheCommandThatComputesWhatIsMissing) {
+  // Source: the contract of shares; what is told to be run is run as it stands, in a folder whose name a shell parts.
+  const std::string file = write(over("base.fall", "1/4 in/ft", "3/8 in/ft", "1/8 in/ft"), "her s.toml");
+  const std::string shell = "'" + file + "' --out '" + (in_ / "jo") + "'\\''s' ";
+  ASSERT_EQ(study(shell + "-q --part 1/2").code, 0);
+  const sample::Ran early = study(shell + "-q --merge");
+  std::smatch told;
+  ASSERT_TRUE(std::regex_search(early.out, told, std::regex{"compute with: fallwright study ([^\n]+)"})) << early.out;
+  EXPECT_EQ(study(told[1].str() + " -q").code, 0) << told[1];
+  EXPECT_EQ(study(shell + "-q --merge").code, 0);
+}
+
+TEST_F(Study, SaysWhereAndWhyItsRowsCannotBeWritten) {
+  // Source: setrlimit(2): a file may not grow past the limit, here none at all.
+  const std::string file = write(over("base.fall", "1/4 in/ft", "3/8 in/ft", "1/8 in/ft"));
+  const sample::Ran ran = sample::run("trap '' XFSZ; ulimit -f 0; " FALLWRIGHT " study " + file + into() + "-q 2>&1");
+  EXPECT_EQ(ran.code, 3);
+  EXPECT_THAT(ran.out, HasSubstr(in_ / "out/s/variants.csv: cannot be written: File too large"));
+}
+
 TEST_F(Study, RefusesSharesOfAnotherStudy) {
   // Source: the contract of shares: equal bytes or none.
   const std::string file = write(over("base.fall", "1/4 in/ft", "3/8 in/ft", "1/8 in/ft"));
