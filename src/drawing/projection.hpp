@@ -1,4 +1,4 @@
-/// Views of solids as flat lines: hidden lines apart, nothing drawn twice.
+/// Views of solids as flat lines: hidden lines apart, nothing drawn twice. Inside `drawing` only.
 #pragma once
 
 #include <vector>

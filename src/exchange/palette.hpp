@@ -1,5 +1,6 @@
 /// One colour and one word for each role, in every format that has colours. Light to dark from what is old to what is
 /// new, so that the parts tell apart in grey as well; light, since viewers with one lamp darken them. Shares of light.
+/// Inside `exchange` only.
 #pragma once
 
 #include <Quantity_Color.hxx>
