@@ -9,6 +9,7 @@
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::units {
 namespace {
@@ -186,6 +187,13 @@ TEST(Quantity, ReadsLabels) {
   EXPECT_DOUBLE_EQ(parse_share("10 %", why).value(), 0.1);
   EXPECT_FALSE(parse_volume_mm3("3 pints", why));
   EXPECT_NE(why.find("pints"), std::string::npos);
+}
+
+TEST(Words, OneIsCountedInTheSingularAndNoneIsNot) {
+  // Source: English grammar.
+  EXPECT_EQ(counted(1, "check", "checks"), "1 check");
+  EXPECT_EQ(counted(0, "check", "checks"), "0 checks");
+  EXPECT_EQ(counted(std::size_t{12}, "box", "boxes"), "12 boxes");
 }
 
 }  // namespace
