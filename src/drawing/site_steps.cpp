@@ -141,7 +141,7 @@ class Building {
                  rules::text_of_mark(rules::laid_rim(s_.judgement.screed.value(), job_, s_.facts).greatest_mm, job_) +
                      " above the datum: the top coat at its highest",
                  "a fastener goes through the liner lower than " +
-                     told_over_finish(job_, s_, lowest_fastener_mm(s_.facts)) + " above the datum, " + len(25.4) +
+                     told_over_finish(job_, s_, lowest_fastener_mm(s_.facts)) + " above the datum, " + len(units::inch_mm) +
                      " above the " + (has_threshold() ? "finished threshold" : "finished floor's highest edge"),
                  "board"});
     add_on_base(
@@ -200,7 +200,7 @@ std::string bed_thickness(const job::Job& job, const facts::Facts& facts) {
 }
 
 double lowest_fastener_mm(const facts::Facts& facts) {
-  constexpr double inch = 25.4;
+  constexpr double inch = units::inch_mm;
   return facts.heights.threshold_greatest_mm.value_or(facts.heights.rim_greatest_mm) + inch;
 }
 

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "rules/rule_book.hpp"
+#include "units/length.hpp"
 #include "units/letters.hpp"
 #include "units/words.hpp"
 
@@ -98,7 +99,7 @@ void add_notes(Paperwork& paper, const Sheet& sheet, const Frame& strip, const s
   for (const std::string& line : lines_in_strip(sheet, sheet.page.paper))
     paper.text(at.notes + margin + 1, y -= step, line);
   if (!has_bars(sheet)) return;
-  check_bar(paper, at.notes + 2, strip.y0 + 6.6, 25.4, 6, "6 in");
+  check_bar(paper, at.notes + 2, strip.y0 + 6.6, units::inch_mm, 6, "6 in");
   check_bar(paper, at.notes + 2, strip.y0 + 1.6, 10, 15, "150 mm");
 }
 

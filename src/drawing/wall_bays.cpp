@@ -26,7 +26,7 @@ std::string corner_words(const Subject& subject, job::Side wall) {
 std::string words_of_liner(const Subject& subject, const Pen& pen) {
   const bool threshold = subject.facts.heights.threshold_greatest_mm.has_value(),
              top = takeoff::liner_top_mm(subject.job(), subject.facts).has_value();
-  return "Long dashes: no fastener lower, " + pen.said(25.4) + " above the " +
+  return "Long dashes: no fastener lower, " + pen.said(units::inch_mm) + " above the " +
          (threshold ? "finished threshold" : "finished floor's highest edge") + ": the liner stands before the studs" +
          (top ? ", up to the dashes and dots." : ".");
 }

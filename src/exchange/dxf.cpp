@@ -8,6 +8,7 @@
 #include "diag/fault.hpp"
 #include "exchange/dxf_drawing.hpp"
 #include "exchange/line_styles.hpp"
+#include "units/length.hpp"
 
 namespace fallwright::exchange {
 namespace {
@@ -78,7 +79,7 @@ std::vector<DxfLayer> layers() {
 class Writer {
  public:
   explicit Writer(const drawing::Sheet& sheet)
-      : sheet_{sheet}, unit_{sheet.metric ? 1 : 1 / 25.4}, drawing_{page(), layers()} {}
+      : sheet_{sheet}, unit_{sheet.metric ? 1 : 1 / units::inch_mm}, drawing_{page(), layers()} {}
 
   std::string file() {
     std::set<std::size_t> lines, texts;  // those that are part of a dimension's picture, or of a hatch

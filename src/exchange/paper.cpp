@@ -13,6 +13,7 @@
 #include "exchange/line_styles.hpp"
 #include "exchange/svg.hpp"
 #include "exchange/white.hpp"
+#include "units/length.hpp"
 #include "units/letters.hpp"
 
 namespace fallwright::exchange {
@@ -21,7 +22,7 @@ namespace {
 using drawing::LineKind;
 using drawing::Sheet;
 
-constexpr double points_per_mm = 72 / 25.4;
+constexpr double points_per_mm = 72 / units::inch_mm;
 
 using Surface = std::unique_ptr<cairo_surface_t, Destroy>;
 

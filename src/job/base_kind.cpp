@@ -6,6 +6,7 @@
 #include "job/body.hpp"
 #include "job/layout.hpp"
 #include "survey/closure.hpp"
+#include "units/length.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::job {
@@ -187,7 +188,8 @@ class Bought {
 /// A base built on site fills the room: what lies on its waterproofing has one thickness, and nothing turns up but
 /// that.
 void settle_site_built(Job& job) {
-  constexpr double top_coat_mm = 1.5 * 25.4, tile_mm = 0.5 * 25.4, top_coat_metric_mm = 40, tile_metric_mm = 15;
+  constexpr double top_coat_mm = 1.5 * units::inch_mm, tile_mm = 0.5 * units::inch_mm, top_coat_metric_mm = 40,
+                   tile_metric_mm = 15;
   constexpr double tile_kg_m3 = 2300;  // from memory
   const bool metric = job.is_metric();
   Base& base = job.base;

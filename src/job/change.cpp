@@ -9,6 +9,7 @@
 #include "job/read.hpp"
 #include "job/read_table.hpp"
 #include "job/toml.hpp"
+#include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -59,8 +60,9 @@ std::string written(Length length, UnitSystem unit) {
   if (metric.back() == '.') metric.pop_back();
   if (unit == UnitSystem::metric) return "\"" + metric + " mm\"";
   constexpr long parts = 64;
-  const double marks = mm / 25.4 * parts;
-  if (std::abs(marks - std::round(marks)) * 25.4 / parts > units::tolerance::length_mm) return "\"" + metric + " mm\"";
+  const double marks = mm / units::inch_mm * parts;
+  if (std::abs(marks - std::round(marks)) * units::inch_mm / parts > units::tolerance::length_mm)
+    return "\"" + metric + " mm\"";
   const long count = std::labs(std::lround(marks)), whole = count / parts, rest = count % parts,
              common = std::gcd(rest, parts);
   std::string text = whole > 0 || rest == 0 ? std::to_string(whole) : "";

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "units/length.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::job {
@@ -45,7 +46,8 @@ std::string found_text(const Key& key, double number, UnitSystem unit) {
   const std::string usual = usual_text(key, number, unit);
   const std::string least = usual_text(key, key.least, unit), greatest = usual_text(key, key.greatest, unit);
   if (!is_length(key.kind) || (usual != least && usual != greatest)) return usual;
-  return unit == UnitSystem::metric ? units::decimals(number, 3) + " mm" : units::decimals(number / 25.4, 4) + "\"";
+  return unit == UnitSystem::metric ? units::decimals(number, 3) + " mm"
+                                    : units::decimals(number / units::inch_mm, 4) + "\"";
 }
 
 }  // namespace

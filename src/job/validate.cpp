@@ -8,6 +8,7 @@
 #include "job/least.hpp"
 #include "job/pipe.hpp"
 #include "units/fall.hpp"
+#include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 #include "units/words.hpp"
@@ -51,7 +52,7 @@ class Judge {
   std::string text(double mm) const { return units::to_text(Length::mm(mm), job_.is_metric()); }
   std::string text(Length length) const { return text(length.in_mm()); }
   std::string finely(double mm) const {
-    return job_.is_metric() ? units::decimals(mm, 2) + " mm" : units::decimals(mm / 25.4, 3) + "\"";
+    return job_.is_metric() ? units::decimals(mm, 2) + " mm" : units::decimals(mm / units::inch_mm, 3) + "\"";
   }
 
   /// What is left of something against what is needed, where a tape may show both alike: the one rounded down, the

@@ -6,6 +6,7 @@
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "units/length.hpp"
 
 namespace fallwright::measure {
 namespace {
@@ -71,7 +72,7 @@ std::vector<facts::Rung> measure_chain(const parts::Model& model, const facts::F
 namespace {
 
 /// Gauges stand so far inside bed and base, where a stick reaches mortar; less where those are narrower than that.
-constexpr double inside_mm = 3 * 25.4;
+constexpr double inside_mm = 3 * units::inch_mm;
 
 /// The least, the middle and the greatest of a stretch that gauges stand on.
 std::array<double, 3> places(double from, double to) {

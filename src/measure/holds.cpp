@@ -6,6 +6,7 @@
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
 #include "measure/rim.hpp"
+#include "units/length.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -17,7 +18,7 @@ using survey::Rect;
 
 /// Common practice, no source: fasteners stand at the upstand's top edge, their heads over it, or through its top inch,
 /// and keep 3/8 in from every edge of what they go into.
-constexpr double band_mm = 25.4, edge_mm = 25.4 * 3 / 8;
+constexpr double band_mm = units::inch_mm, edge_mm = units::inch_mm * 3 / 8;
 
 /// A stretch along an upstand in which a fastener finds timber.
 struct Stretch {

@@ -24,7 +24,7 @@ std::string row(const facts::Dip& dip, double plan_mm2, bool metric, const std::
     return text + padded(decimals(litres, 1) + " L", 14) + padded(decimals(kg, 1) + " kg", 14) +
            padded(decimals(kpa, 3) + " kPa", 14) + decimals(mm_per_litre, 2) + " mm" + what + "\n";
   // A 32nd of an inch on the rule, as fluid ounces.
-  const double ounces = dip.surface_mm2 * 25.4 / 32 / (units::mm3_per_gal / 128);
+  const double ounces = dip.surface_mm2 * units::inch_mm / 32 / (units::mm3_per_gal / 128);
   return text + padded(decimals(dip.volume_mm3 / units::mm3_per_gal, 2) + " gal", 14) +
          padded(decimals(kg / units::kg_per_lb, 1) + " lb", 14) +
          padded(decimals(kpa / rules::kpa_per_psf, 2) + " psf", 14) + decimals(ounces, 0) + " fl oz" + what + "\n";

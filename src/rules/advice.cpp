@@ -69,7 +69,8 @@ Window first_run(double sum, double low, double high, double k) {
 
 /// The mark of the tape next to `near` that lies in the window, on ever finer marks; nothing where none does.
 std::optional<double> on_tape(const Window& window, double near, bool metric) {
-  for (const double mark : {units::tape_mark_mm(metric), metric ? 0.5 : 25.4 / 32, units::rule_mark_mm(metric)}) {
+  for (const double mark :
+       {units::tape_mark_mm(metric), metric ? 0.5 : units::inch_mm / 32, units::rule_mark_mm(metric)}) {
     const double down = units::down_to_mark(near, mark), up = units::up_to_mark(near, mark);
     if (window.holds(down)) return down;
     if (window.holds(up)) return up;

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "rules/book.hpp"
+#include "units/length.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -47,14 +48,14 @@ constexpr Rated strand_boards[] = {{0.438, "24/16", 385, 0, 78e3},
 
 template <std::size_t n>
 Panel rated_panel(const Rated (&rows)[n], double thickness_mm) {
-  const double in = thickness_mm / 25.4;
+  const double in = thickness_mm / units::inch_mm;
   const Rated* row = rows;
   for (const Rated& rated : rows)
     if (in >= rated.least_in) row = &rated;
   // Thinner than anything rated: as the thinnest, by the powers of its thickness.
   const double thin = std::min(1.0, in / row->least_in);
-  return {row->rating, row->moment * thin * thin * n_per_lbf * 25.4, row->shear * thin * n_per_lbf,
-          row->stiffness * thin * thin * thin * n_per_lbf * 25.4 * 25.4};
+  return {row->rating, row->moment * thin * thin * n_per_lbf * units::inch_mm, row->shear * thin * n_per_lbf,
+          row->stiffness * thin * thin * thin * n_per_lbf * units::inch_mm * units::inch_mm};
 }
 
 /// Letters and digits alone, so that "spf no. 2" is "SPF No.2".
@@ -86,7 +87,7 @@ Calculation calculation_of(const Grade& grade) {
 }
 
 double size_factor(double depth_mm) {
-  const double in = depth_mm / 25.4;
+  const double in = depth_mm / units::inch_mm;
   const struct {
     double up_to, factor;
   } steps[] = {{3.51, 1.5}, {4.51, 1.4}, {5.51, 1.3}, {7.26, 1.2}, {9.26, 1.1}, {11.26, 1.0}};
@@ -96,7 +97,7 @@ double size_factor(double depth_mm) {
 }
 
 Steel steel_of(double sheet_mm) {
-  constexpr double between_43_and_54_mil = 0.0508 * 25.4;  // design thickness 0.0451 and 0.0566 in
+  constexpr double between_43_and_54_mil = 0.0508 * units::inch_mm;  // design thickness 0.0451 and 0.0566 in
   const double yield = (sheet_mm < between_43_and_54_mil ? 33 : 50) * ksi;
   return {yield, yield / 1.67, 0.6 * yield / 1.67, 29500 * ksi};
 }

@@ -461,7 +461,7 @@ namespace {
 std::string small_text(double mm, bool metric) {
   const double size = std::abs(mm);
   if (metric && size < 3 && std::abs(size - std::round(size)) > 0.05) return units::decimals(mm, 1) + " mm";
-  const double marks = size / 25.4 * 64;
+  const double marks = size / units::inch_mm * 64;
   const bool fine = !metric && marks < 12 && std::abs(marks - 4 * std::round(marks / 4)) > 0.4;
   if (!fine) return units::to_text(units::Length::mm(mm), metric);
   const long n = std::lround(marks), g = std::gcd(n, 64L);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "units/length.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::rules {
@@ -12,10 +13,10 @@ namespace {
 /// Of a size in millimetres: heads of 2-1/4 thicknesses on nails and two on screws, threads' roots of screws: from
 /// memory.
 constexpr Fastener mm_nail(const char* name, double thick) {
-  return {name, thick / 25.4, thick / 25.4, 2.25 * thick / 25.4};
+  return {name, thick / units::inch_mm, thick / units::inch_mm, 2.25 * thick / units::inch_mm};
 }
 constexpr Fastener mm_screw(const char* name, double thick, double root) {
-  return {name, thick / 25.4, root / 25.4, 2 * thick / 25.4, true};
+  return {name, thick / units::inch_mm, root / units::inch_mm, 2 * thick / units::inch_mm, true};
 }
 
 /// Heads of nails by ASTM F1667 (from memory), of screws as a maker of framing tabulates them.

@@ -67,7 +67,7 @@ std::string level_of_hook(const facts::Facts& facts) {
 }
 
 JoistCuts joist_cuts(double depth_mm) {
-  constexpr double edges_mm = 2 * 2 * 25.4;
+  constexpr double edges_mm = 2 * 2 * units::inch_mm;
   return {std::max(0.0, std::min(depth_mm / 3, depth_mm - edges_mm)), depth_mm / 6, depth_mm / 4};
 }
 

@@ -246,7 +246,7 @@ std::string text_at_most(double mm, const job::Job& job) {
     const double tenths = std::floor((mm + on_rule_mark_mm) * 10) / 10;
     return units::decimals(tenths, tenths == std::floor(tenths) ? 0 : 1) + " mm";
   }
-  const long marks = static_cast<long>(std::floor((mm + on_rule_mark_mm) / 25.4 * 64));
+  const long marks = static_cast<long>(std::floor((mm + on_rule_mark_mm) / units::inch_mm * 64));
   const long whole = std::abs(marks) / 64, rest = std::abs(marks) % 64;
   const std::string sign = marks < 0 ? "-" : "";
   if (rest == 0) return sign + std::to_string(whole) + "\"";

@@ -7,6 +7,7 @@
 #include "rules/joists.hpp"
 #include "rules/levelling.hpp"
 #include "rules/words.hpp"
+#include "units/length.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -97,7 +98,7 @@ class Writer {
       line(
           "joists named \"past\" lie outside the floor that was described: taken at its spacing and height, look "
           "there");
-    const std::string apart = text_at_least(2 * 25.4, job_);
+    const std::string apart = text_at_least(2 * units::inch_mm, job_);
     line((table_.notched
               ? "notches as deep as the arm lies in its joists, from the nearer edge: no deeper than a sixth of the "
                 "joist, none in the middle third of its span, and no hole within " +

@@ -6,6 +6,7 @@
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/words.hpp"
+#include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -149,7 +150,7 @@ Finding liner_fall(const Ground& ground, const Limit& limit) {
 
 /// The trap's size by what all heads give in a minute: IRC Table P3201.7 (2021), secondary; its last row from memory.
 std::optional<double> outlet_for(double flow_mm3) {
-  constexpr double in = 25.4, gallon = 231 * in * in * in;
+  constexpr double in = units::inch_mm, gallon = 231 * in * in * in;
   constexpr struct { double gallons, inches; } rows[] = {{5.7, 1.5}, {12.3, 2}, {25.8, 3}, {55.6, 4}};
   for (const auto& row : rows)
     if (flow_mm3 <= row.gallons * gallon * (1 + units::tolerance::ratio)) return row.inches * in;
@@ -161,7 +162,7 @@ Finding outlet(const job::Job& job, const facts::Facts& facts, const Limit& limi
   if (!facts.drain.outlet_mm) return cannot_tell("the drain's outlet was not found on its solid");
   const double width = *facts.drain.outlet_mm;
   // A drain made in millimetres counts as the inches it is sold for: 50 mm as 2 in.
-  constexpr double mm_for_inch = 25 / 25.4;
+  constexpr double mm_for_inch = 25 / units::inch_mm;
   constexpr double slack = units::tolerance::length_mm;
   const bool by_flow = !limit.least, flow_is_known = job.drain.flow_mm3.has_value();
   // Narrower than the table's least it takes no flow at all.

@@ -8,6 +8,7 @@
 #include "rules/steel.hpp"
 #include "rules/steel_section.hpp"
 #include "rules/words.hpp"
+#include "units/length.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::rules {
@@ -153,7 +154,8 @@ void leave_unjudged(SeatLoad& load, const std::string& what) {
 void take_note_of_steel(const facts::Bearer& b, const job::BenchFrame& frame, SeatLoad& load) {
   if (b.sheet_mm < least_bearing_sheet_mm - 0.01 || !b.lipped)
     load.unfit = std::string{name_of(b.kind)} + " '" + b.part_id + "' is of " +
-                 units::decimals(b.sheet_mm / 25.4 * 1000, 0) + " mil sheet" + (b.lipped ? "" : " without lips") +
+                 units::decimals(b.sheet_mm / units::inch_mm * 1000, 0) + " mil sheet" +
+                 (b.lipped ? "" : " without lips") +
                  ": what carries load begins at 33 mil, with lips (AISI S240, from memory)";
   if (b.kind != facts::Bears::joist) return;
   leave_unjudged(

@@ -3,6 +3,8 @@
 
 #include <optional>
 
+#include "units/length.hpp"
+
 namespace fallwright::rules {
 
 /// A single web as it stands under load.
@@ -37,6 +39,6 @@ double screw_head_through(double head_mm, double head_sheet_mm, double head_tens
 double tensile_of(double sheet_mm);
 
 /// Sheets that may carry load: 33 mil and more, with lips (AISI S240; from memory).
-inline constexpr double least_bearing_sheet_mm = 0.0346 * 25.4;
+inline constexpr double least_bearing_sheet_mm = 0.0346 * units::inch_mm;
 
 }  // namespace fallwright::rules

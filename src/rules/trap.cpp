@@ -8,6 +8,7 @@
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/rule_book.hpp"
+#include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 #include "units/words.hpp"
@@ -321,7 +322,7 @@ Finding size(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (!job.trap->pipe) return missing(which_pipe);
   if (!facts.drain.outlet_mm) return cannot_tell("the drain's outlet was not found on its solid");
   const double outlet = *facts.drain.outlet_mm, nominal = job::arm_pipe(job)->nominal_mm;
-  constexpr double as_sold = 25 / 25.4;  // 50 mm serves for 2 in
+  constexpr double as_sold = 25 / units::inch_mm;  // 50 mm serves for 2 in
   const job::Pipe* enough = nullptr;
   for (const job::PipeSeries series : {job::PipeSeries::inch, job::PipeSeries::metric})
     for (const job::Pipe& pipe : job::pipes(series))

@@ -96,7 +96,7 @@ std::string fall_no_better(double ratio, Toward worse, const job::Job& job) {
 
 /// How finely a value is printed.
 double step_of(double value, Unit unit, bool metric) {
-  const double litre = 1e6, inch3 = 25.4 * 25.4 * 25.4;
+  const double litre = 1e6, inch3 = units::inch_mm * units::inch_mm * units::inch_mm;
   switch (unit) {
     case Unit::share:
       return 0.01;
@@ -226,7 +226,7 @@ std::string or_beyond(const std::string& length, const std::string& side) {
 }
 
 std::string shared_text(double mm3, const job::Job& job) {
-  constexpr double cm3 = 1000, in3 = 25.4 * 25.4 * 25.4;
+  constexpr double cm3 = 1000, in3 = units::inch_mm * units::inch_mm * units::inch_mm;
   const double value = mm3 / (job.is_metric() ? cm3 : in3);
   if (value <= 0 || value >= 1) return text_or_more(mm3, Unit::mm3, job);
   const int digits = 1 - static_cast<int>(std::floor(std::log10(value)));

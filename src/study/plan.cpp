@@ -7,6 +7,7 @@
 #include "diag/fault.hpp"
 #include "diag/nearest.hpp"
 #include "study/doubts.hpp"
+#include "units/length.hpp"
 #include "units/quantity.hpp"
 
 namespace fallwright::study {
@@ -42,7 +43,7 @@ job::Varied varied_reading(const Doubt& doubt, bool metric) {
   for (int i = -steps; i <= steps; ++i) {
     varied.numbers.push_back(doubt.tolerance_mm * i / steps);
     varied.shown.push_back(metric ? units::decimals(varied.numbers.back(), 2) + " mm"
-                                  : units::decimals(varied.numbers.back() / 25.4, 4) + "\"");
+                                  : units::decimals(varied.numbers.back() / units::inch_mm, 4) + "\"");
   }
   varied.held = steps;
   varied.now = varied.shown[steps];

@@ -265,7 +265,7 @@ std::string total_text(double length_mm, bool metric) {
 std::string kerf_text(double kerf_mm, bool metric) {
   const auto tape = units::round_to_tape(units::Length::mm(kerf_mm), metric);
   if (std::abs(tape.in_mm() - kerf_mm) < units::tolerance::length_mm) return units::to_text(tape, metric);
-  return metric ? units::decimals(kerf_mm, 1) + " mm" : units::decimals(kerf_mm / 25.4, 3) + "\"";
+  return metric ? units::decimals(kerf_mm, 1) + " mm" : units::decimals(kerf_mm / units::inch_mm, 3) + "\"";
 }
 
 std::string proof_text(const StockPlan& plan, bool metric) {

@@ -162,7 +162,7 @@ class List {
     add({name_of(Item::bond), u_.volume(area * depth), u_.volume_unit(), buy_.bond.waste,
          u_.volume(buy_.bond.bag_yield_mm3.value_or(0)), "bags",
          decimals(u_.area(area), 1) + " " + u_.area_unit() + " of tile at a mean of " +
-             (u_.metric ? decimals(depth, 1) + " mm" : decimals(depth / 25.4, 3) + " in") +
+             (u_.metric ? decimals(depth, 1) + " mm" : decimals(depth / units::inch_mm, 3) + " in") +
              " from the trowel's notches"});
   }
 

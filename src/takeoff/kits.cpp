@@ -3,12 +3,13 @@
 #include <algorithm>
 #include <numeric>
 
+#include "units/length.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::takeoff {
 
 KitGap usual_gap(bool metric) {
-  return metric ? KitGap{3, 10} : KitGap{25.4 / 8, 3 * 25.4 / 8};
+  return metric ? KitGap{3, 10} : KitGap{units::inch_mm / 8, 3 * units::inch_mm / 8};
 }
 
 std::vector<Kit> group_openings(const std::vector<double>& openings_mm, const KitGap& gap) {

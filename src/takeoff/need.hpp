@@ -6,6 +6,7 @@
 
 #include "job/job.hpp"
 #include "takeoff/takeoff.hpp"
+#include "units/length.hpp"
 
 namespace fallwright::takeoff {
 
@@ -36,7 +37,9 @@ struct Units {
   double area(double mm2) const { return metric ? mm2 * 1e-6 : mm2 / (304.8 * 304.8); }
   double volume(double mm3) const { return metric ? mm3 * 1e-6 : mm3 / (304.8 * 304.8 * 304.8); }
   /// What a cartridge holds: in3 or mL.
-  double small(double mm3) const { return metric ? mm3 * 1e-3 : mm3 / (25.4 * 25.4 * 25.4); }
+  double small(double mm3) const {
+    return metric ? mm3 * 1e-3 : mm3 / (units::inch_mm * units::inch_mm * units::inch_mm);
+  }
   const char* length_unit() const { return metric ? "m" : "ft"; }
   const char* area_unit() const { return metric ? "m2" : "ft2"; }
   const char* volume_unit() const { return metric ? "L" : "ft3"; }

@@ -134,13 +134,13 @@ double nearest(double mm, double mark_mm) {
 
 std::string to_inches(Length length) {
   if (const auto text = uncountable(length, false)) return *text;
-  const long count = std::lround(nearest(std::abs(length.in_mm()), 25.4 / 16));
+  const long count = std::lround(nearest(std::abs(length.in_mm()), inch_mm / 16));
   return (length.in_mm() < 0 && count != 0 ? "-" : "") + sixteenths(count) + "\"";
 }
 
 std::string to_feet_and_inches(Length length) {
   if (const auto text = uncountable(length, false)) return *text;
-  const long count = std::lround(nearest(std::abs(length.in_mm()), 25.4 / 16)), feet = count / 192;
+  const long count = std::lround(nearest(std::abs(length.in_mm()), inch_mm / 16)), feet = count / 192;
   if (feet == 0) return to_inches(length);
   const std::string sign = length.in_mm() < 0 ? "-" : "";
   return sign + std::to_string(feet) + "'" + (count % 192 == 0 ? "" : " " + sixteenths(count % 192) + "\"");
@@ -157,11 +157,11 @@ std::string to_text(Length length, bool metric) {
 }
 
 double tape_mark_mm(bool metric) {
-  return metric ? 1 : 25.4 / 16;
+  return metric ? 1 : inch_mm / 16;
 }
 
 double rule_mark_mm(bool metric) {
-  return metric ? 0.1 : 25.4 / 64;
+  return metric ? 0.1 : inch_mm / 64;
 }
 
 double up_to_mark(double mm, double mark_mm) {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <span>
 
+#include "units/length.hpp"
 #include "units/reader.hpp"
 
 namespace fallwright::units {
@@ -14,7 +15,7 @@ struct Name {
   double factor;
 };
 
-constexpr double in3 = 25.4 * 25.4 * 25.4;
+constexpr double in3 = inch_mm * inch_mm * inch_mm;
 constexpr Name volumes[] = {{"cubic feet", mm3_per_ft3},
                             {"cu ft", mm3_per_ft3},
                             {"ft3", mm3_per_ft3},

@@ -6,6 +6,8 @@
 #include <string_view>
 #include <vector>
 
+#include "units/length.hpp"
+
 namespace fallwright::units {
 
 /// Each reads a number with its unit and returns nothing, with `why`, when the text is no such quantity.
@@ -19,8 +21,8 @@ std::optional<double> parse_stress_mpa(std::string_view text, std::string& why);
 std::vector<double> parse_parts(std::string_view text, std::string& why);
 
 inline constexpr double mm3_per_ft3 = 304.8 * 304.8 * 304.8;
-inline constexpr double mm3_per_gal = 231 * 25.4 * 25.4 * 25.4;  ///< US gallon, exact
-inline constexpr double mm2_per_in2 = 25.4 * 25.4;
+inline constexpr double mm3_per_gal = 231 * inch_mm * inch_mm * inch_mm;  ///< US gallon, exact
+inline constexpr double mm2_per_in2 = inch_mm * inch_mm;
 inline constexpr double kg_per_lb = 0.45359237;           ///< international pound, exact (1959)
 inline constexpr double n_per_kg = 9.80665;               ///< standard gravity, exact (1901)
 inline constexpr double mpa_per_psi = 0.006894757293168;  ///< pound-force over square inch
