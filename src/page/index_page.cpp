@@ -5,6 +5,7 @@
 #include "page/page.hpp"
 #include "page/sections.hpp"
 #include "rules/book.hpp"
+#include "takeoff/hold.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 
@@ -76,25 +77,31 @@ Table rooms_table(const report::Together& all, const std::vector<std::string>& l
 Table packs_table(const report::Together& all) {
   Table table{
       "packs-table", "What to buy for all rooms, packs shared", {"Item", "Buy", "Needed", "Bought apart", "Basis"}};
-  for (const takeoff::Pooled& pack : all.packs)
-    table.rows.push_back({{escaped(pack.row.item)},
-                          {element("strong", escaped(takeoff::bought(pack.row)))},
-                          {escaped(takeoff::needed(pack.row))},
-                          {units::decimals(pack.apart, 0)},
-                          {element("small", escaped(pack.row.basis))}});
+  for (const takeoff::Pooled& pack : all.packs) {
+    const takeoff::Row& row = pack.row;
+    table.rows.push_back(
+        {{escaped(row.item)},
+         {buy_html(row)},
+         {escaped(row.hold ? "" : takeoff::needed(row))},
+         {row.to_order() ? units::decimals(pack.apart, 0) : ""},
+         {element("small", escaped(row.basis + (row.hold ? ", " + takeoff::waits_text(*row.hold) : "")))}});
+  }
   return table;
 }
 
 Table pieces_table(const report::Together& all) {
   Table table{"pieces-table", "One saw list", {"Mark", "Pieces", "Stock", "Length", "Ends", "Of"}};
   for (const takeoff::SawRow& row : all.pieces)
-    table.rows.push_back({{escaped(row.cut.mark)},
-                          {std::to_string(row.cut.count)},
-                          {escaped(row.cut.stock)},
-                          {escaped(units::to_text(units::Length::mm(row.cut.length_mm), all.metric)),
-                           units::decimals(row.cut.length_mm, 3)},
-                          {escaped(row.cut.ends)},
-                          {escaped(report::owners_text(row.owners))}});
+    table.rows.push_back(
+        {{escaped(row.cut.mark)},
+         {std::to_string(row.cut.count)},
+         {escaped(row.cut.stock)},
+         {escaped(units::to_text(units::Length::mm(row.cut.length_mm), all.metric)),
+          units::decimals(row.cut.length_mm, 3)},
+         {escaped(row.cut.ends) +
+          (row.cut.hold ? " " + held_badge() + " " + element("small", escaped(takeoff::waits_text(*row.cut.hold)))
+                        : "")},
+         {escaped(report::owners_text(row.owners))}});
   return table;
 }
 

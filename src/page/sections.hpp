@@ -19,6 +19,12 @@ std::string lists_section(const Subject& subject);  ///< cuts, buy list, set-out
 /// A sign and a word for an outcome, told by shape and words as well as by colour.
 std::string badge_of(rules::Outcome outcome);
 
+/// What is neither bought nor cut while a check fails.
+std::string held_badge();
+
+/// Of a row of a buy list how much to buy, in bold; HOLD of what waits, and "not bought" of what is told alone.
+std::string buy_html(const takeoff::Row& row);
+
 /// A section with its heading, for `id` in the page's list of contents.
 std::string section(const std::string& id, const std::string& heading, const std::string& body);
 

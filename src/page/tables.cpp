@@ -40,11 +40,6 @@ Table checks_table(const report::Report& report) {
   return table;
 }
 
-/// What is neither bought nor cut while a check fails.
-std::string held() {
-  return element("span", "HOLD", " class=\"badge caution\"");
-}
-
 Table cuts_table(const report::Report& report) {
   Table table{
       "cuts-table", "Pieces to cut, long point to long point", {"Mark", "Pieces", "Stock", "Length", "Ends", "For"}};
@@ -58,7 +53,7 @@ Table cuts_table(const report::Report& report) {
          {escaped(cut.stock)},
          {escaped(size), units::decimals(cut.length_mm, 3)},
          {escaped(cut.ends)},
-         {(cut.hold ? held() + " " + element("small", escaped(takeoff::waits_text(*cut.hold))) + " " : "") +
+         {(cut.hold ? held_badge() + " " + element("small", escaped(takeoff::waits_text(*cut.hold))) + " " : "") +
           element("small", escaped(cut.furring ? "furring before a stud" : parts))}});
   }
   return table;
@@ -68,9 +63,7 @@ Table buy_table(const report::Report& report) {
   Table table{"buy-table", "What to buy, and what it rests on", {"Item", "Buy", "Needed", "Basis"}};
   for (const takeoff::Row& row : report.rows)
     table.rows.push_back({{escaped(row.item)},
-                          {row.hold       ? held()
-                           : row.for_sale ? element("strong", escaped(takeoff::bought(row)))
-                                          : "not bought"},
+                          {buy_html(row)},
                           {escaped(row.hold ? "" : takeoff::needed(row))},
                           {element("small", escaped(row.hold ? takeoff::waits_text(*row.hold) : row.basis))}});
   return table;
@@ -96,6 +89,15 @@ std::string order_of_work(const Subject& subject) {
 }
 
 }  // namespace
+
+std::string held_badge() {
+  return element("span", "HOLD", " class=\"badge caution\"");
+}
+
+std::string buy_html(const takeoff::Row& row) {
+  if (row.hold) return held_badge();
+  return row.for_sale && row.buy > 0 ? element("strong", escaped(takeoff::bought(row))) : "not bought";
+}
 
 std::string checks_section(const Subject& subject) {
   return section("checks", "Checks", html_of(checks_table(subject.report)));

@@ -3,6 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "page/page.hpp"
+
 namespace fallwright::page {
 namespace {
 
@@ -63,6 +65,28 @@ TEST(Html, ATableTellsItsCaptionAndItsHeads) {
   EXPECT_THAT(html, HasSubstr("<caption>Cuts</caption>"));
   EXPECT_THAT(html, HasSubstr("<th scope=\"col\">Mark</th>"));
   EXPECT_THAT(html, HasSubstr("<th scope=\"row\">A</th><td data-sort=\"76.2\">3\"</td>"));
+}
+
+TEST(IndexPage, TellsWhatWaitsAndWhatIsNotBoughtAsTheOrderDoes) {
+  // Source: by hand, what the order's text says of the same rows: four bags wait, batches are told, two boxes are
+  // bought.
+  report::Together all;
+  takeoff::Row bags{"mortar, bags", 1.6, "ft3", 4, "bags", "1 room"},
+      batches{"mortar, batches", 1.6, "ft3", 5, "batches", ""}, boxes{"tile", 17, "ft2", 2, "boxes", "1 room"};
+  bags.hold = takeoff::Hold{"base", "floor.fall-least", "floor falls enough"};
+  batches.for_sale = false;
+  all.packs = {{bags, 1, 4}, {batches, 1, 5}, {boxes, 1, 2}};
+  takeoff::CutRow piece{"S1", {}, "2x4", 300, 300, 89, 38, 2, "square"};
+  piece.hold = takeoff::Hold{"bench", "load.seat-strength", "bench carries a person"};
+  all.pieces = {{piece, {}}};
+  const std::string page = index_page(all, {});
+  EXPECT_THAT(page, Not(HasSubstr("4 bags")));
+  EXPECT_THAT(page, Not(HasSubstr("5 batches")));
+  EXPECT_THAT(page, HasSubstr(">HOLD</span></td>"));
+  EXPECT_THAT(page, HasSubstr("not bought"));
+  EXPECT_THAT(page, HasSubstr("<strong>2 boxes</strong>"));
+  EXPECT_THAT(page, HasSubstr("floor falls enough"));
+  EXPECT_THAT(page, HasSubstr("bench carries a person"));
 }
 
 }  // namespace
