@@ -288,8 +288,14 @@ class Order {
   std::string last_batch() const {
     const takeoff::Row* const batches = found(Item::mortar_batches);
     if (!batches || batches->pack <= 0) return "";
-    const double last = (batches->quantity + batches->doubt) / batches->pack - (batches->buy - 1);
-    return last > 0.99 ? "" : "; the last " + decimals(std::max(last, 0.01), 2) + " of one";
+    const auto last = [](double all, double whole, const char* which) {
+      const double share = all - (whole - 1);
+      return share > 0.99 ? "" : std::string{"; the "} + which + " " + decimals(std::max(share, 0.01), 2) + " of one";
+    };
+    if (const auto two = takeoff::batches_of_two_beds(job_, f_))
+      return last(two->bed, two->whole_bed(), "pre-slope's last") +
+             last(two->coat, two->whole_coat(), "top coat's last");
+    return last((batches->quantity + batches->doubt) / batches->pack, batches->buy, "last");
   }
 
   /// All that is mixed, in how many batches, and what goes into one.

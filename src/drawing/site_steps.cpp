@@ -5,6 +5,7 @@
 #include "rules/words.hpp"
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
+#include "units/quantity.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::drawing {
@@ -107,18 +108,18 @@ class Building {
 
   void bed() {
     const std::string two = rejected_ ? "" : lifts(job_, s_.judgement.results);
-    add_on_base({false, "crew",
-                 std::string{joists() ? "" : "Damp the slab. "} +
-                     "Mix stiff: a clump holds and does not drip. Pack the " + (liner() ? "pre-slope" : "sloped bed") +
-                     " along the walls to its marks first, then screed from wall to " +
-                     (job_.drain.kind == job::DrainKind::line ? "channel, straight across to it. "
-                                                              : "drain, straight along the rays. ") +
-                     (two.empty() ? "" : two + " ") +
-                     "Wet mortar "
-                     "burns skin and eyes: gloves, goggles, water at hand.",
-                 span(&rules::ScreedFigure::bed_mm) + "; " + bed_thickness(job_, s_.facts) + "; " +
-                     (liner() ? "for pre-slope and top coat " : "") + any_.mixing,
-                 "a level laid on a fall shows less than {falls} has", "bed"});
+    add_on_base(
+        {false, "crew",
+         std::string{joists() ? "" : "Damp the slab. "} + "Mix stiff: a clump holds and does not drip. Pack the " +
+             (liner() ? "pre-slope" : "sloped bed") + " along the walls to its marks first, then screed from wall to " +
+             (job_.drain.kind == job::DrainKind::line ? "channel, straight across to it. "
+                                                      : "drain, straight along the rays. ") +
+             (two.empty() ? "" : two + " ") +
+             "Wet mortar "
+             "burns skin and eyes: gloves, goggles, water at hand.",
+         span(&rules::ScreedFigure::bed_mm) + "; " + bed_thickness(job_, s_.facts) + "; " +
+             (liner() ? batches(&takeoff::TwoBeds::whole_bed) + "for pre-slope and top coat " : "") + any_.mixing,
+         "a level laid on a fall shows less than {falls} has", "bed"});
   }
 
   void until_it_sets() {
@@ -147,13 +148,22 @@ class Building {
     add_on_base(
         {false, "crew",
          "Gravel round the weep holes, reinforcement on spacers, then the top coat to its marks, from walls to drain.",
-         span(&rules::ScreedFigure::top_mm) + "; " + rules::cover_text(site_, job_) + " thick",
+         batches(&takeoff::TwoBeds::whole_coat) + span(&rules::ScreedFigure::top_mm) + "; " +
+             rules::cover_text(site_, job_) + " thick",
          "mortar closes a weep hole, or the liner is pierced", "base"});
     until_it_sets();
     add(any_.seat);
     add_on_base({false, "crew",
                  "Waterproof the walls, lapped in their corners and down over the liner; cure by the pail.",
                  walls() + "; " + row(takeoff::Item::waterproofing), "the board's foot is left bare"});
+  }
+
+  /// "2 batches; ": what lies over a liner is mixed when what lies below it has set.
+  std::string batches(double (takeoff::TwoBeds::*whole)() const) const {
+    const auto two = takeoff::batches_of_two_beds(job_, s_.facts);
+    if (!two || row(takeoff::Item::mortar_batches).empty()) return "";
+    const double count = ((*two).*whole)();
+    return units::decimals(count, 0) + (count == 1 ? " batch; " : " batches; ");
   }
 
   std::string liner_top() const {

@@ -221,6 +221,11 @@ class Mortars {
                 (facts_.site_built ? "all that is mixed" : "the greater of both volumes") + doubt_words() + ", mixed " +
                     units::volume_text(job_.buy.batch_mm3, u_.metric) + " at a time; each of " + one_batch(job_),
                 u_.volume(all_.doubt_mm3)});
+    if (const auto two = batches_of_two_beds(job_, facts_)) {
+      row.buy = two->whole_bed() + two->whole_coat();
+      row.basis += "; whole for each bed, since the pre-slope sets first: " + decimals(two->whole_bed(), 0) +
+                   " for it, " + decimals(two->whole_coat(), 0) + " for the top coat";
+    }
     row.basis += clock(row.buy);
     row.by_room = true;
     told(std::move(row));
@@ -252,7 +257,27 @@ class Mortars {
   std::vector<Row> rows_;
 };
 
+/// As packs are counted: what rounding adds to a whole one is none.
+double whole(double batches) {
+  return std::ceil(batches - units::tolerance::ratio);
+}
+
 }  // namespace
+
+double TwoBeds::whole_bed() const {
+  return whole(bed);
+}
+
+double TwoBeds::whole_coat() const {
+  return whole(coat);
+}
+
+std::optional<TwoBeds> batches_of_two_beds(const job::Job& job, const facts::Facts& facts) {
+  const double coat_mm3 = top_coat_mm3(job, facts);
+  if (coat_mm3 <= 0) return std::nullopt;
+  const Mixed all = mixed(job, facts);
+  return TwoBeds{(all.mm3 - coat_mm3 + all.doubt_mm3) / job.buy.batch_mm3, coat_mm3 / job.buy.batch_mm3};
+}
 
 std::string one_batch(const job::Job& job) {
   const job::Mix& mix = job.buy.mix;

@@ -62,6 +62,15 @@ std::string needed(const Row& row);
 std::string one_batch(const job::Job& job);
 
 /// The drain's opening on its solid: "4\" square", "1476 mm long, 80 mm wide".
+/// Batches of a bed and of the top coat on the liner over it: the bed sets before the coat is mixed, so each is counted
+/// by itself, in batches and parts of one. Nothing where all mortar is one bed.
+struct TwoBeds {
+  double bed = 0, coat = 0;
+  double whole_bed() const;
+  double whole_coat() const;
+};
+std::optional<TwoBeds> batches_of_two_beds(const job::Job& job, const facts::Facts& facts);
+
 std::string opening_of(const job::Job& job, const facts::Facts& facts);
 
 /// What holds the bench's sole plate or track down on the floor: "16d through it, at most 16\" apart, into ...". On a

@@ -159,6 +159,31 @@ TEST(Supplies, MortarOverALinerIsThatOfBedAndTopCoat) {
   EXPECT_EQ(bags().buy, 5);
 }
 
+TEST(Supplies, BatchesOverALinerAreWholeForEachBed) {
+  // Source: by hand: 2 ft3 of pre-slope and 1 of coat in batches of 0.9: 2.22 and 1.11, so 3 and 2, where 3 ft3 at once
+  // would be 4. Bonded on one bed 2 ft3 are 3.
+  job::Job job = sample::alcove();
+  job.base.kind = job::BaseKind::site_built;
+  job.base.site.waterproofing = job::Waterproofing::liner;
+  job.buy.batch_mm3 = 0.9 * ft3;
+  facts::Facts facts;
+  facts.site_built.emplace();
+  facts.bed.set_mm3 = 2 * ft3;
+  facts::Part coat;
+  coat.id = "base", coat.which = sample::part_id("base"), coat.volume_mm3 = 1 * ft3;
+  facts.parts = {coat};
+  const auto rows = takeoff::take_off(job, facts, {});
+  EXPECT_EQ(row_of(rows, "mortar, batches")->buy, 5);
+  EXPECT_NE(row_of(rows, "mortar, batches")->basis.find(": 3 for it, 2 for the top coat"), std::string::npos);
+  const auto two = takeoff::batches_of_two_beds(job, facts);
+  ASSERT_TRUE(two);
+  EXPECT_NEAR(two->bed, 2 / 0.9, 1e-9);
+  EXPECT_NEAR(two->coat, 1 / 0.9, 1e-9);
+  job.base.site.waterproofing = job::Waterproofing::bonded;
+  EXPECT_FALSE(takeoff::batches_of_two_beds(job, facts));
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "mortar, batches")->buy, 3);
+}
+
 TEST(Supplies, WhatHoldsMortarBuiltOnSiteIsBoughtByItsSides) {
   // Source: by hand: 7 ft of open sides are 7 ft of forms, in metric 2.1 m; 10 ft2 of bed are as much liner and
   // reinforcement with their waste, and a bonded membrane needs neither.
