@@ -107,16 +107,23 @@ class List {
   double lap_mm2() const {
     double length = 0;
     for (const facts::Seam& seam : finish_.joints)
-      if (seam.joint != facts::Joint::floor_to_drain) length += seam.length_mm;
+      if (seam.joint != facts::Joint::floor_to_drain && !(on_liner_ && seam.joint == facts::Joint::floor_to_threshold))
+        length += seam.length_mm;
     return length * buy_.membrane.lap.in_mm();
   }
 
-  /// Everything that gets wet, tiled or not: a floor that comes finished is its own waterproofing.
+  /// A base that comes finished is its own waterproofing, its threshold as well unless that is tiled all the same.
+  bool comes_finished(Tiled surface) const {
+    return !buy_.tile.covers(Tiled::floor) && !buy_.tile.covers(surface) &&
+           (surface == Tiled::floor || surface == Tiled::threshold);
+  }
+
+  /// Everything that gets wet, tiled or not.
   void membrane() {
     double area = 0;
     std::string others;
     for (const facts::Covered& c : finish_.covered) {
-      if (c.surface == Tiled::floor && !buy_.tile.covers(Tiled::floor)) continue;
+      if (comes_finished(c.surface)) continue;
       if (on_liner_ && (c.surface == Tiled::floor || c.surface == Tiled::threshold)) continue;  // it lies under them
       area += c.area_mm2;
       if (c.surface != Tiled::walls) others += std::string{", "} + name_of(c.surface);  // each of them is one

@@ -348,6 +348,40 @@ TEST(BuyList, AFloorThatIsNotTiledIsItsOwnWaterproofing) {
 }
 
 TEST(BuyList, ADeckTakesTheSawsCutOutOfASheet) {
+TEST(BuyList, AMouldedThresholdComesFinishedWithItsFloor) {
+  // Source: by hand: neither floor nor threshold of a base is tiled: 65.5 - 12.5 - 1.5 ft2, and the laps; where the
+  // floor is tiled, what is not tiled of the base gets wet as well.
+  job::Job job = buyer();
+  job.buy.tile.surfaces = {job::Tiled::walls};
+  EXPECT_NEAR(row(takeoff::take_off(job, finished_room(), {}), "waterproofing").quantity, 51.5 + 10 / 3., 1e-6);
+  job.buy.tile.surfaces = {job::Tiled::walls, job::Tiled::floor};
+  EXPECT_NEAR(row(takeoff::take_off(job, finished_room(), {}), "waterproofing").quantity, 65.5 + 10 / 3., 1e-6);
+}
+
+TEST(BuyList, ALinerRunsOverTheThresholdWithoutALap) {
+  // Source: by hand: walls, seat and apron, 51.5 ft2, and 20 ft of laps by 2 in; 5 ft where floor and threshold meet
+  // lie over the liner and take none.
+  job::Job job = buyer();
+  job.base.kind = job::BaseKind::site_built, job.base.site.waterproofing = job::Waterproofing::liner;
+  facts::Facts room = finished_room();
+  room.finish.joints.push_back({facts::Joint::floor_to_threshold, 60 * in});
+  EXPECT_NEAR(row(takeoff::take_off(job, room, {}), "waterproofing").quantity, 51.5 + 10 / 3., 1e-6);
+  job.base.site.waterproofing = job::Waterproofing::bonded;
+  EXPECT_NEAR(row(takeoff::take_off(job, room, {}), "waterproofing").quantity, 65.5 + 10 / 3. + 5 / 6., 1e-6);
+}
+
+TEST(BuyList, TheBenchsPanelAndSpeciesAreNamed) {
+  // Source: by hand: what the checks take the bench for is what is asked for at the counter.
+  job::Job job = buyer();
+  const std::vector<takeoff::StockPlan> plan =
+      takeoff::plan_cuts(takeoff::cut_list(finished_room(), false), job.cuts, false);
+  EXPECT_NE(row(takeoff::take_off(job, finished_room(), plan), "2x4").basis.find("; SPF No.2 for the bench"),
+            std::string::npos);
+  EXPECT_EQ(row(takeoff::take_off(job, finished_room(), plan), "deck sheet 3/4\", plywood").buy, 1);
+  job.bench->frame.panel = job::PanelKind::osb;
+  EXPECT_EQ(row(takeoff::take_off(job, finished_room(), plan), "deck sheet 3/4\", OSB").buy, 1);
+}
+
   // Source: by hand: two decks of 48 in want 96-1/8 in with a cut of 1/8, so one to a sheet; of 47-15/16 two. Three
   // strips of 16 in lie in 48 only without a cut. One longer and wider than a sheet takes two by two.
   facts::Facts facts = finished_room();
