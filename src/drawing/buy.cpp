@@ -151,7 +151,8 @@ std::string size_of(const takeoff::Row& row, const Subject& subject) {
   if (!row.sold_as.empty()) return row.basis.substr(0, row.basis.find(';'));
   if (row.item.starts_with("furring ")) return takeoff::ripped_from(job);
   if (row.item.starts_with("shims ")) return "tapered pairs, or strips of card in layers";
-  const std::string held = fastener_of(row, job), pack = pack_of(row, job);
+  const std::string fastener = fastener_of(row, job), held = fastener.empty() ? row.product : fastener,
+                    pack = pack_of(row, job);
   return held + (held.empty() || pack.empty() ? "" : "; ") + pack;
 }
 

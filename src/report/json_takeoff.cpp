@@ -32,7 +32,8 @@ Json row_json(const takeoff::Row& r) {
           {"cost", maybe(r.cost())},
           {"supplier", r.supplier.empty() ? Json{} : Json(r.supplier)},
           {"hold", hold},
-          {"sold_as", r.sold_as.empty() ? Json{} : Json(r.sold_as)}};
+          {"sold_as", r.sold_as.empty() ? Json{} : Json(r.sold_as)},
+          {"product", r.product.empty() ? Json{} : Json(r.product)}};
 }
 
 Json cost_json(const takeoff::Cost& c, const std::string& currency) {

@@ -11,6 +11,7 @@ namespace fallwright::report {
 Json row_json(const takeoff::Row& row);
 /// What a list comes to, in docs/report-json.md.
 Json cost_json(const takeoff::Cost& c, const std::string& currency);
+Json hold_json(const takeoff::Hold& hold);
 Json cut_json(const takeoff::CutRow& cut);
 Json stock_json(const takeoff::StockPlan& plan);
 Json sticks_json(const std::vector<takeoff::StockPlan>& plans);  ///< sticks that are cut alike, once

@@ -92,7 +92,13 @@ Sold sold_metric(const takeoff::Row& row) {
   return {row.buy * factor, factor < 1 ? "m" + row.buy_unit.substr(2) : job::one_of(row.buy_unit), factor / 100};
 }
 
+/// Older reports name none.
+bool another_product(const takeoff::Row& was, const takeoff::Row& now) {
+  return !was.product.empty() && !now.product.empty() && was.product != now.product;
+}
+
 bool same_amount(const takeoff::Row& was, const takeoff::Row& now) {
+  if (another_product(was, now)) return false;
   if (was.hold || now.hold) return was.hold.has_value() == now.hold.has_value();
   if (was.buy_unit == now.buy_unit) return takeoff::bought(was) == takeoff::bought(now);
   const Sold a = sold_metric(was), b = sold_metric(now);
@@ -102,6 +108,11 @@ bool same_amount(const takeoff::Row& was, const takeoff::Row& now) {
 /// As much as is bought: while a check holds it nothing.
 std::string order_words(const takeoff::Row& row) {
   return row.hold ? "HOLD" : takeoff::bought(row);
+}
+
+/// The same where it is another product.
+std::string product_words(const takeoff::Row& row) {
+  return order_words(row) + (row.product.empty() ? "" : " of " + row.product);
 }
 
 /// What is bought of each thing; sticks of each length for themselves.
@@ -117,7 +128,9 @@ std::vector<Changed> of_orders(const State& was, const State& now) {
     if (!row.for_sale) continue;
     const takeoff::Row* before = in(was, row);
     if (!before || !same_amount(*before, row))
-      changed.push_back({row.item, before ? order_words(*before) : nothing, order_words(row)});
+      changed.push_back(before && another_product(*before, row)
+                            ? Changed{row.item, product_words(*before), product_words(row)}
+                            : Changed{row.item, before ? order_words(*before) : nothing, order_words(row)});
   }
   for (const takeoff::Row& row : was.rows)
     if (row.for_sale && !in(now, row)) changed.push_back({row.item, order_words(row), nothing});

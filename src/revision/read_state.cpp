@@ -77,10 +77,9 @@ takeoff::Row row_of(const Json& json) {
   row.buy = json.at("buy");
   row.buy_unit = json.at("buy_unit");
   row.for_sale = json.at("for_sale");
-  if (const auto hold = json.find("hold"); hold != json.end() && !hold->is_null()) {  // older reports have none
-    row.hold = {hold->at("on"), hold->at("check"), hold->at("title")};
-    row.for_sale = hold->at("for_sale_then");
-  }
+  row.hold = hold_of(json);
+  if (row.hold) row.for_sale = json.at("hold").at("for_sale_then");
+  if (const auto product = json.find("product"); product != json.end() && product->is_string()) row.product = *product;
   row.pack = json.at("pack");
   row.unit = json.at("unit");
   return row;

@@ -304,15 +304,25 @@ job::Length along_sole(bool metric) {
   return metric ? job::Length::mm(400) : job::Length::inches(16);
 }
 
+std::string sole_fastener(const job::Job& job) {
+  if (job.floor.kind == job::FloorKind::slab) return "anchors";
+  if (job.bench->frame.kind == job::FrameKind::steel) return "screws";
+  return units_of(job).metric ? "90 mm nails" : "16d";
+}
+
+/// What goes into the ends of studs and plates: which nail or screw the job does not say.
+std::string frame_fastener(bool steel) {
+  return steel ? "screws for steel" : "";
+}
+
 }  // namespace
 
 std::string sole_fastening(const job::Job& job) {
-  const bool metric = units_of(job).metric, timber = job.bench->frame.kind == job::FrameKind::timber;
+  const bool metric = units_of(job).metric;
   const std::string apart = "at most " + units::to_text(along_sole(metric), metric) + " apart and near both ends";
   if (job.floor.kind == job::FloorKind::slab)
-    return "anchors, " + apart + ": which, the job does not say; scan the slab before drilling";
-  return (timber ? std::string{metric ? "90 mm nails" : "16d"} + " through it, " : std::string{"screws through it, "}) +
-         apart + ", into joists where it crosses them, else into the deck";
+    return sole_fastener(job) + ", " + apart + ": which, the job does not say; scan the slab before drilling";
+  return sole_fastener(job) + " through it, " + apart + ", into joists where it crosses them, else into the deck";
 }
 
 int sole_fasteners(const job::Job& job, const facts::Facts& facts) {
@@ -331,37 +341,50 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   if (!job.buy.wants("fasteners")) return {};
   const job::Fasteners& f = job.buy.fasteners;
   const BenchFasteners bench = bench_fasteners(job, facts);
-  int sticks = 0;
+  int sticks = 0, bench_sticks = 0;
   double edge = 0, field = 0, upstands = 0;
   for (const facts::Member& m : facts.members) {
-    sticks += !m.sheet && !has_own_fasteners(m.which, job);
+    const bool apart = fastens_bench_apart(job) && m.which.family.role == facts::Role::bench_frame;
+    (apart ? bench_sticks : sticks) += !m.sheet && !has_own_fasteners(m.which, job);
     if (m.sheet) edge += 2 * (m.length_mm + m.width_mm);
     if (m.which.is(facts::Role::bench_frame, facts::Kind::joist)) field += m.length_mm;
   }
   for (const facts::Flashing& seam : facts.finish.flashings)
     if (seam.of == facts::Role::base) upstands += upstand_fasteners(job, facts, seam);
   std::vector<Row> rows;
-  const auto add = [&](const char* item, double count, const std::string& from) {
-    if (count > 0) rows.push_back(to_row({item, count, "pieces", 0, double(f.box), "boxes", from}));
+  const auto add = [&](Item item, double count, const std::string& from, const std::string& product) {
+    if (count <= 0) return;
+    rows.push_back(to_row({name_of(item), count, "pieces", 0, double(f.box), "boxes", from}));
+    rows.back().product = product;
   };
   const bool metric = units_of(job).metric;
   const auto text = [&](job::Length l) { return units::to_text(l, metric); };
-  add(name_of(Item::framing_fasteners), sticks * 2. * f.per_end,
-      std::to_string(f.per_end) + " in each end of " + std::to_string(sticks) + (sticks == 1 ? " stick" : " sticks"));
+  const auto in_ends = [&](Item item, int of, bool steel) {
+    const std::string product = frame_fastener(steel);
+    add(item, of * 2. * f.per_end,
+        std::to_string(f.per_end) + " in each end of " + std::to_string(of) + (of == 1 ? " stick" : " sticks") +
+            (product.empty() ? "" : ", " + product),
+        product);
+  };
+  in_ends(Item::framing_fasteners, sticks, job.walls.stock.is_steel());
+  in_ends(Item::bench_fasteners, bench_sticks, !job.walls.stock.is_steel());
   const auto along = [&](Item item, const AlongBench& row, const char* into) {
-    add(name_of(item), row.count(),
+    add(item, row.count(),
         std::to_string(row.each) + " into each of " + std::to_string(row.places) + " " + into + ", " +
-            (row.what.empty() ? std::string{"what they are the job does not say"} : row.what));
+            (row.what.empty() ? std::string{"what they are the job does not say"} : row.what),
+        row.what);
   };
   along(Item::cleat_fasteners, bench.cleat, "studs behind the bench");
   along(Item::joist_fasteners, bench.joists, "joists' ends, to cleat or track and plate");
   along(Item::rail_fasteners, bench.rail, "joists' ends, through the front rail");
-  if (const int sole = sole_fasteners(job, facts)) add(name_of(Item::sole_fasteners), sole, sole_fastening(job));
-  add(name_of(Item::deck_screws), count_along(edge, f.deck_edge) + count_along(field, f.deck_field),
+  if (const int sole = sole_fasteners(job, facts))
+    add(Item::sole_fasteners, sole, sole_fastening(job), sole_fastener(job));
+  add(Item::deck_screws, count_along(edge, f.deck_edge) + count_along(field, f.deck_field),
       (bench.deck.empty() ? "" : bench.deck + ": ") + text(f.deck_edge) + " apart along edges, " + text(f.deck_field) +
-          " along joists");
-  add(name_of(Item::upstand_fasteners), upstands,
-      "at most " + text(f.upstand) + " apart, above the upstand's edge and never through what must stay tight");
+          " along joists",
+      bench.deck);
+  add(Item::upstand_fasteners, upstands,
+      "at most " + text(f.upstand) + " apart, above the upstand's edge and never through what must stay tight", "");
   return rows;
 }
 

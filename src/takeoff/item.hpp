@@ -44,7 +44,8 @@ enum class Item {
   rough_threshold,
   edge_forms,
   bond,
-  framing_fasteners
+  framing_fasteners,
+  bench_fasteners
 };
 
 /// The one place where its name stands, as it is read on the list, in price tables and in report.json.
@@ -122,6 +123,8 @@ inline const char* name_of(Item item) {
       return "bonding mortar";
     case Item::framing_fasteners:
       return "fasteners, framing";
+    case Item::bench_fasteners:
+      return "fasteners, bench frame";
   }
   return "channel drain with its grate";
 }
@@ -139,6 +142,11 @@ inline bool is_bench_joist(const facts::PartId& part) {
 inline bool is_sole(const facts::PartId& part) {
   return part.is(facts::Role::bench_frame, facts::Kind::sole_plate) ||
          part.is(facts::Role::bench_frame, facts::Kind::sole_track);
+}
+
+/// A steel bench before timber walls, or the other way round: what holds the one together does not hold the other.
+inline bool fastens_bench_apart(const job::Job& job) {
+  return job.bench && (job.bench->frame.kind == job::FrameKind::steel) != job.walls.stock.is_steel();
 }
 
 /// Members of the bench that have their own row: held where they cross others or along their length, or joists whose

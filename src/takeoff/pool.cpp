@@ -14,7 +14,7 @@ bool is_sticks(const Row& row) {
   return row.buy_unit.starts_with("stick");
 }
 
-/// A pack that differs is another product.
+/// A pack that differs is another product; what one room is only told of is no part of what another buys.
 bool alike(const Row& a, const Row& b) {
   return a.item == b.item && a.unit == b.unit && a.buy_unit == b.buy_unit && a.instead == b.instead &&
          a.hold.has_value() == b.hold.has_value() &&
@@ -46,6 +46,7 @@ std::vector<Pooled> pool(const std::vector<const std::vector<Row>*>& lists) {
   for (std::size_t i = 0; i < pooled.size(); ++i) {
     Row& row = pooled[i].row;
     row.basis = std::to_string(pooled[i].rooms) + (pooled[i].rooms == 1 ? " room" : " rooms");
+    if (!row.product.empty()) row.basis += ", " + row.product;
     if (row.by_room) row.basis += ", each room's own in whole ones";
     if (row.pack <= 0 || row.by_room) continue;
     const double exact = gross[i] / row.pack;

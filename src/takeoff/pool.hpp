@@ -14,9 +14,9 @@ struct Pooled {
   double apart = 0;
 };
 
-/// Rows of one item in one unit and pack are added before packs are counted, in the order they first occur; those that
-/// wait for themselves, by what the first of them waits for. Sticks are
-/// left out: they take one cutting plan over all rooms.
+/// Rows of one item and product in one unit and pack are added before packs are counted, in the order they first occur;
+/// those that wait for themselves, by what the first of them waits for. Sticks are left out: they take one cutting plan
+/// over all rooms.
 std::vector<Pooled> pool(const std::vector<const std::vector<Row>*>& lists);
 
 }  // namespace fallwright::takeoff

@@ -33,6 +33,7 @@ struct Row {
       false;  ///< so many pieces to a pack, whatever they leave of it: a full count leaves offcuts all the same
   std::optional<Hold> hold = {};  ///< while that stands nobody buys it
   std::string sold_as = {};       ///< the item that a table of prices knows, where it is not this one
+  std::string product = {};  ///< which of several that go by this name: "16d, 3-1/2\" long"; empty: the job says none
   bool to_order() const { return for_sale && !hold; }
   std::optional<double> cost() const;  ///< what is bought at that price, to a hundredth; nothing without a price
 };
@@ -61,7 +62,6 @@ std::string needed(const Row& row);
 /// sand and up to 0.4 gal of water poured": what damp sand brings is not poured.
 std::string one_batch(const job::Job& job);
 
-/// The drain's opening on its solid: "4\" square", "1476 mm long, 80 mm wide".
 /// Batches of a bed and of the top coat on the liner over it: the bed sets before the coat is mixed, so each is counted
 /// by itself, in batches and parts of one. Nothing where all mortar is one bed.
 struct TwoBeds {
@@ -71,6 +71,7 @@ struct TwoBeds {
 };
 std::optional<TwoBeds> batches_of_two_beds(const job::Job& job, const facts::Facts& facts);
 
+/// The drain's opening on its solid: "4\" square", "1476 mm long, 80 mm wide".
 std::string opening_of(const job::Job& job, const facts::Facts& facts);
 
 /// What holds the bench's sole plate or track down on the floor: "16d through it, at most 16\" apart, into ...". On a

@@ -61,6 +61,42 @@ TEST(Changes, WhatWaitsIsOnHoldAndNoAmount) {
   EXPECT_EQ(changed[0].now, "5 bags");
 }
 
+TEST(Changes, AnotherFastenerIsToldThoughAsManyAreBought) {
+  // Source: by hand: one box of either; what an older report does not name has not changed.
+  takeoff::Row box;
+  box.item = "fasteners, bench at the wall", box.buy = 1, box.buy_unit = "boxes", box.product = "16d";
+  revision::State was, now;
+  was.rows = now.rows = {box};
+  EXPECT_TRUE(revision::changes(was, now).to_buy.empty());
+  now.rows[0].product = "#10";
+  const auto changed = revision::changes(was, now).to_buy;
+  ASSERT_EQ(changed.size(), 1u);
+  EXPECT_EQ(changed[0].was, "1 box of 16d");
+  EXPECT_EQ(changed[0].now, "1 box of #10");
+  was.rows[0].product.clear();
+  EXPECT_TRUE(revision::changes(was, now).to_buy.empty());
+}
+
+TEST(Pieces, ThatWaitSaySoWhateverBecomesOfThem) {
+  // Source: by hand: one that serves and one that is new, both on HOLD.
+  std::vector<CutRow> was{sticks("A", 30, 1)}, now{sticks("A", 30, 1), sticks("B", 40, 1)};
+  now[0].hold = now[1].hold = takeoff::Hold{"bench", "load.seat-strength", "bench carries a person"};
+  const revision::Pieces pieces = revision::pieces_of(was, now, kerf, {});
+  ASSERT_EQ(pieces.uses.size(), 2u);
+  for (const revision::PieceUse& piece : pieces.uses) {
+    ASSERT_TRUE(piece.hold);
+    EXPECT_EQ(piece.hold->check, "load.seat-strength");
+  }
+}
+
+TEST(Pieces, OfAnotherPanelAreNone) {
+  // Source: by hand: no sheet of plywood serves where one of OSB was judged, nor gives a smaller one.
+  CutRow plywood = sheet("A", 36, 14.5), osb = sheet("A", 36, 14.5), small = sheet("A", 30, 14.5);
+  plywood.stock = "deck sheet, plywood", osb.stock = small.stock = "deck sheet, OSB";
+  EXPECT_EQ(told({plywood}, {osb}), (Words{"new 1 A<-", "left 1 A"}));
+  EXPECT_EQ(told({plywood}, {small}), (Words{"new 1 A<-", "left 1 A"}));
+}
+
 TEST(Changes, OneThingThatIsBoughtIsOneLine) {
   // Source: none; one stick is told in the singular, and is the same goods.
   const auto bought = [](double count, const char* unit) {

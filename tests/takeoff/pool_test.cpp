@@ -17,6 +17,20 @@ const takeoff::Pooled& of(const std::vector<takeoff::Pooled>& all, const std::st
   throw std::logic_error(item);
 }
 
+TEST(Packs, AreWholeAndSayWhereTheyHangOnLittle) {
+  // Source: by hand.
+  const takeoff::Row barely = takeoff::to_row({"x", 3.02, "ft3", 0, 1, "bags", "solid"});
+  EXPECT_EQ(takeoff::bought(barely), "4 bags");
+  EXPECT_NE(barely.basis.find("the last of the bags is for 2 % of one"), std::string::npos) << barely.basis;
+  const takeoff::Row nearly = takeoff::to_row({"x", 2.97, "ft3", 0, 1, "bags", "solid"});
+  EXPECT_NE(nearly.basis.find("only 3 % of one is left over"), std::string::npos) << nearly.basis;
+  const takeoff::Row exact = takeoff::to_row({"x", 2, "ft3", 0.5, 1, "bags", "solid"});
+  EXPECT_EQ(exact.buy, 3) << "three bags are three bags, whatever the last digit";
+  EXPECT_EQ(takeoff::bought(takeoff::to_row({"x", 0.2, "ft2", 0, 10, "boxes", ""})), "1 box");
+  EXPECT_EQ(takeoff::bought(takeoff::to_row({"x", 0.2, "ft3", 0, 1, "batches", ""})), "1 batch");
+  EXPECT_EQ(takeoff::bought(takeoff::to_row({"x", 12.5, "ft2", 0, 0, "", ""})), "12.50 ft2");
+}
+
 TEST(Pool, TwoHundredRoomsShareTheirBags) {
   // Source: worked example, invented: 1.35863 ft3 a room with waste, 0.45 ft3 a bag: 3.019 bags a room are 4 each or
   // 604 together.
@@ -38,6 +52,32 @@ TEST(Pool, AnotherPackIsAnotherProduct) {
   EXPECT_EQ(pooled[0].row.buy, 3) << "24 ft2 in boxes of 10";
   EXPECT_EQ(pooled[0].apart, 4);
   EXPECT_EQ(pooled[1].row.buy, 2);
+}
+
+TEST(Pool, WhatOneRoomIsOnlyToldOfIsNoOrderOfAnother) {
+  // Source: by hand: one drain is bought and one stands in its floor, whichever room comes first.
+  std::vector<Row> buys{{"drain with its grate", 1, "pieces", 1, "pieces", ""}}, told = buys;
+  told[0].for_sale = false;
+  for (const auto& rooms : {std::vector{&buys, &told}, {&told, &buys}}) {
+    const auto pooled = takeoff::pool({rooms.begin(), rooms.end()});
+    ASSERT_EQ(pooled.size(), 2U);
+    EXPECT_EQ(pooled[0].row.buy, 1);
+    EXPECT_EQ(pooled[1].row.buy, 1);
+    EXPECT_NE(pooled[0].row.for_sale, pooled[1].row.for_sale);
+  }
+}
+
+TEST(Pool, AnotherFastenerIsAnotherBox) {
+  // Source: by hand: 16 nails and 16 screws are a box of each, and 32 nails one box.
+  std::vector<Row> nails{takeoff::to_row({"fasteners, bench at the wall", 16, "pieces", 0, 100, "boxes", ""})},
+      screws = nails;
+  nails[0].product = "16d, 3-1/2\" long", screws[0].product = "#10, 3-1/2\" long";
+  const auto pooled = takeoff::pool({&nails, &screws, &nails});
+  ASSERT_EQ(pooled.size(), 2U);
+  EXPECT_EQ(pooled[0].row.buy, 1);
+  EXPECT_EQ(pooled[0].row.quantity, 32);
+  EXPECT_EQ(pooled[0].row.basis, "2 rooms, 16d, 3-1/2\" long, 0.32 boxes");
+  EXPECT_EQ(pooled[1].row.basis, "1 room, #10, 3-1/2\" long, 0.16 boxes");
 }
 
 TEST(Pool, WhatIsSoldByTheUnitIsAddedAndSticksAreNot) {

@@ -392,20 +392,6 @@ TEST(Bond, NotchesLeaveSoMuchMortar) {
   EXPECT_NEAR(per_ft2({true, inches(0.1875), inches(0.1875), {}, {}, 0}), 13.5, 1e-9);
 }
 
-TEST(Packs, AreWholeAndSayWhereTheyHangOnLittle) {
-  // Source: by hand.
-  const takeoff::Row barely = takeoff::to_row({"x", 3.02, "ft3", 0, 1, "bags", "solid"});
-  EXPECT_EQ(takeoff::bought(barely), "4 bags");
-  EXPECT_NE(barely.basis.find("the last of the bags is for 2 % of one"), std::string::npos) << barely.basis;
-  const takeoff::Row nearly = takeoff::to_row({"x", 2.97, "ft3", 0, 1, "bags", "solid"});
-  EXPECT_NE(nearly.basis.find("only 3 % of one is left over"), std::string::npos) << nearly.basis;
-  const takeoff::Row exact = takeoff::to_row({"x", 2, "ft3", 0.5, 1, "bags", "solid"});
-  EXPECT_EQ(exact.buy, 3) << "three bags are three bags, whatever the last digit";
-  EXPECT_EQ(takeoff::bought(takeoff::to_row({"x", 0.2, "ft2", 0, 10, "boxes", ""})), "1 box");
-  EXPECT_EQ(takeoff::bought(takeoff::to_row({"x", 0.2, "ft3", 0, 1, "batches", ""})), "1 batch");
-  EXPECT_EQ(takeoff::bought(takeoff::to_row({"x", 12.5, "ft2", 0, 0, "", ""})), "12.50 ft2");
-}
-
 TEST(Supplies, WhatIsLeftOutIsNotBought) {
   // Source: property.
   job::Job job = sample::alcove();
@@ -447,12 +433,36 @@ TEST(Supplies, TheBenchsCleatJoistsAndRailHaveFastenersOfTheirOwn) {
   EXPECT_EQ(count("fasteners, framing"), 4);
   EXPECT_EQ(count("fasteners, bench at the wall"), 12);
   EXPECT_EQ(count("fasteners, bench joists"), 8);
+  job.bench->frame.fastener = "16d", job.bench->frame.fastener_length = inches(3.5);
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "fasteners, bench at the wall")->product, "16d, 3-1/2\" long");
   EXPECT_EQ(count("fasteners, bench rail"), 6);
   job.bench->frame.fasteners_at_stud.reset(), job.bench->frame.fasteners_at_rail.reset();
   job.bench->frame.fasteners_at_joist.reset();
   EXPECT_EQ(count("fasteners, bench at the wall"), 8) << "two, as everywhere, where no key says more";
   EXPECT_EQ(count("fasteners, bench rail"), 6);
   EXPECT_EQ(count("fasteners, framing"), 12) << "joists' ends are ends again";
+}
+
+TEST(Supplies, ASteelBenchsScrewsAreNoWallNails) {
+  // Source: by hand: three studs of timber and two of steel take 2 in each end: 12 nails and 8 screws; all of timber 20
+  // of one kind.
+  job::Job job = sample::alcove();
+  facts::Facts facts;
+  for (const char* id :
+       {"wall-left/stud-01", "wall-left/stud-02", "wall-left/stud-03", "bench-frame/stud-01", "bench-frame/stud-02"}) {
+    facts::Member member;
+    member.part_id = id, member.which = sample::part_id(id), member.length_mm = 300;
+    facts.members.push_back(member);
+  }
+  job.bench->frame.kind = job::FrameKind::steel;
+  const auto steel = takeoff::take_off(job, facts, {});
+  EXPECT_EQ(row_of(steel, "fasteners, framing")->quantity, 12);
+  EXPECT_EQ(row_of(steel, "fasteners, bench frame")->quantity, 8);
+  EXPECT_EQ(row_of(steel, "fasteners, bench frame")->product, "screws for steel");
+  job.bench->frame.kind = job::FrameKind::timber;
+  const auto timber = takeoff::take_off(job, facts, {});
+  EXPECT_EQ(row_of(timber, "fasteners, framing")->quantity, 20);
+  EXPECT_EQ(row_of(timber, "fasteners, bench frame"), nullptr);
 }
 
 TEST(Supplies, TheBenchsSoleIsFastenedAlongItsLength) {
