@@ -27,6 +27,12 @@ double batches_of(const std::vector<takeoff::Row>& rows) {
   return batches;
 }
 
+/// Whether other pieces may be cut for the bench: nobody builds a frame for it.
+bool waits_for_bench(const Report& report) {
+  return std::any_of(report.cuts.begin(), report.cuts.end(),
+                     [](const takeoff::CutRow& cut) { return cut.hold && cut.hold->on == "bench" && !cut.furring; });
+}
+
 Judged judged(const rules::Result& result) {
   return {result.id, result.title, result.outcome, result.margin, result.where, result.limit.source};
 }
@@ -46,7 +52,7 @@ Room::Room(const Report* report)
       cuts{report->cuts},
       sticks{takeoff::stick_rows(report->plan, report->job.is_metric())},
       offered{report->job.cuts},
-      opening_mm{takeoff::bench_opening_mm(report->facts)},
+      opening_mm{waits_for_bench(*report) ? std::nullopt : takeoff::bench_opening_mm(report->facts)},
       prices{report->job.buy.prices.prices},
       priced{!report->job.buy.prices.file.empty()},
       currency{report->job.buy.currency},

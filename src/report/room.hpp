@@ -45,7 +45,7 @@ struct Room {
   std::vector<takeoff::Row> sticks;   ///< of its own cutting plan, a row for every stock and length
   double sticks_mm = 0;               ///< all sticks it would buy alone
   job::Cuts offered;
-  std::optional<double> opening_mm;  ///< the place its bench frame goes into
+  std::optional<double> opening_mm;  ///< the place its bench frame goes into; nothing while that frame is on HOLD
   std::vector<job::Price> prices;
   bool priced = false;  ///< by a table of its user's own
   std::string currency;

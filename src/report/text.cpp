@@ -264,6 +264,15 @@ std::string cost_of(const takeoff::Row& row) {
   return row.cost() ? units::decimals(*row.cost(), 2) : row.for_sale ? "no price" : "";
 }
 
+/// The room's plans with what waits: sticks of one stock are one order, whatever else is cut from them.
+std::vector<takeoff::StockPlan> plans_of(const Report& report) {
+  std::vector<takeoff::StockPlan> plans = report.plan;
+  for (takeoff::StockPlan& plan : plans)
+    for (const takeoff::Row& row : report.rows)
+      if (row.item == plan.stock && row.hold) plan.hold = row.hold;
+  return plans;
+}
+
 std::string takeoff_table(const Report& report) {
   const bool priced = !report.job.buy.prices.file.empty();
   std::size_t items = 24, stocks = 14;  // a long name makes its column wider
@@ -280,7 +289,7 @@ std::string takeoff_table(const Report& report) {
     text += "  " + padded(c.mark, 4) + padded(std::to_string(c.count) + " x", 6) + padded(c.stock, stocks) +
             padded(size_of(c, report.job.is_metric()), 24) + c.ends + and_fitted(c, report.job.is_metric()) +
             and_held(c) + "\n";
-  return text + "  sticks, cut from left to right\n" + stick_lines(report.plan, report.job.is_metric());
+  return text + "  sticks, cut from left to right\n" + stick_lines(plans_of(report), report.job.is_metric());
 }
 
 namespace {

@@ -80,13 +80,15 @@ bool any_cut_of(const Row& row, const std::vector<CutRow>& cuts, Waits waits) {
 }
 
 /// By which check a row waits for the bench.
-const std::optional<facts::Held>& bench_holds(const Row& row, const std::vector<CutRow>& cuts,
+const std::optional<facts::Held>& bench_holds(const Row& row, const std::vector<CutRow>& cuts, const job::Job& job,
                                               const facts::Facts& facts, const facts::Holds& holds) {
   static const std::optional<facts::Held> nothing;
-  constexpr std::array fastens{Item::cleat_fasteners, Item::joist_fasteners, Item::rail_fasteners, Item::deck_screws};
+  constexpr std::array fastens{Item::cleat_fasteners, Item::joist_fasteners, Item::rail_fasteners,
+                               Item::sole_fasteners,  Item::bench_fasteners, Item::deck_screws};
   constexpr std::array of_its_size{Item::framing_fasteners, Item::backing};
   if (is_any(row, fastens)) return holds.frame;
   if (is(row, Item::seat_block) || is(row, Item::adhesive)) return holds.seat;
+  if (is(row, Item::framing_fasteners) && fastens_bench_apart(job)) return nothing;
   if (is_any(row, of_its_size) || row.item.starts_with("deck sheet")) return holds.pieces;
   return any_cut_of(row, cuts, [&](const CutRow& cut) { return is_of_bench(cut, facts); }) ? holds.pieces : nothing;
 }
@@ -104,7 +106,7 @@ void hold_back(std::vector<Row>& rows, const std::vector<CutRow>& cuts, const jo
       row.hold = hold_on("drain", *holds.drain);
     } else if (holds.liner && hangs_on_liner(row)) {
       row.hold = hold_on("liner", *holds.liner);
-    } else if (const auto& by = bench_holds(row, cuts, facts, holds)) {
+    } else if (const auto& by = bench_holds(row, cuts, job, facts, holds)) {
       row.hold = hold_on("bench", *by);
     }
   }

@@ -183,6 +183,42 @@ TEST(Hold, OfABenchEachWaitsForItsOwn) {
   EXPECT_EQ(waiting(all, holds).size(), 6u) << "all but blocking's stock and mortar";
 }
 
+TEST(Hold, WhatHoldsTheBenchToTheFloorWaitsWithIt) {
+  // Source: by hand; a steel bench's screws wait, and the nails of timber walls do not.
+  facts::Holds holds;
+  holds.frame = holds.pieces = some;
+  EXPECT_THAT(waiting({"fasteners, bench to the floor", "fasteners, framing"}, holds),
+              testing::ElementsAre("fasteners, bench to the floor: bench", "fasteners, framing: bench"));
+  job::Job steel = sample::alcove();
+  steel.bench->frame.kind = job::FrameKind::steel;
+  EXPECT_THAT(waiting({"fasteners, bench frame", "fasteners, framing"}, holds, steel),
+              testing::ElementsAre("fasteners, bench frame: bench"));
+}
+
+TEST(Hold, APieceOfTheBenchThatWaitsIsNoneOfTheWalls) {
+  // Source: by hand: a sole plate of the wall and one of the bench, both 36 in: one row of two, and two rows of one
+  // while the bench waits, of which the wall's is cut.
+  facts::Facts facts;
+  for (const char* id : {"wall-left/sole-plate", "bench-frame/sole-plate"}) {
+    facts::Member member;
+    member.part_id = id, member.which = sample::part_id(id), member.stock = "2x4";
+    member.length_mm = member.short_mm = 914.4, member.width_mm = 88.9, member.thickness_mm = 38.1;
+    facts.members.push_back(member);
+    facts::Part part;
+    part.id = id, part.which = member.which;
+    facts.parts.push_back(part);
+  }
+  EXPECT_EQ(takeoff::cut_list(facts, false).size(), 1u);
+  facts::Holds holds;
+  holds.pieces = some;
+  auto cuts = takeoff::cut_list(facts, false, holds);
+  ASSERT_EQ(cuts.size(), 2u);
+  std::vector<Row> rows;
+  takeoff::hold_back(rows, cuts, sample::alcove(), facts, holds);
+  for (const takeoff::CutRow& cut : cuts)
+    EXPECT_EQ(cut.hold.has_value(), cut.part_ids == std::vector<std::string>{"bench-frame/sole-plate"});
+}
+
 TEST(Hold, AnOrderKeepsWhatWaitsApart) {
   // Source: by hand: rooms of 1.2 ft3 in bags of 0.45: two that go on need 2.4 / 0.45, 6 bags; the third's wait.
   const std::vector<Row> sound{takeoff::to_row({"mortar, bags", 1.2, "ft3", 0, 0.45, "bags", "bed"})};
