@@ -39,6 +39,11 @@ std::string hold_of(const std::optional<takeoff::Hold>& hold) {
   return hold ? takeoff::waits_text(*hold) : "";
 }
 
+/// A number stands under `buy` where somebody buys it: neither of what waits nor of what is only told.
+Field if_bought(const takeoff::Row& row, double count) {
+  return row.to_order() ? amount(count) : Field{""};
+}
+
 std::string length(double mm, bool metric) {
   return units::to_text(units::Length::mm(mm), metric);
 }
@@ -50,9 +55,9 @@ std::string takeoff_csv(const Report& report) {
               "unit of pack", "readings may add", "price", "cost", "supplier", "hold"};
   for (const takeoff::Row& r : report.rows) {
     const bool packed = r.pack > 0;
-    table.row(r.item, number(r.quantity, 3), r.unit, r.hold ? Field{""} : amount(r.buy), r.buy_unit, r.basis,
-              number(r.waste, 4), packed ? number(r.pack, 4) : Field{""}, packed ? r.unit : "", number(r.doubt, 3),
-              price(r.price), number(r.cost(), 2), r.supplier, hold_of(r.hold));
+    table.row(r.item, number(r.quantity, 3), r.unit, if_bought(r, r.buy), r.buy_unit, r.basis, number(r.waste, 4),
+              packed ? number(r.pack, 4) : Field{""}, packed ? r.unit : "", number(r.doubt, 3), price(r.price),
+              number(r.cost(), 2), r.supplier, hold_of(r.hold));
   }
   return table.text();
 }
@@ -103,9 +108,9 @@ std::string packs_csv(const Together& all) {
   Table table{"item",  "quantity", "unit",  "buy",  "buy unit", "buy apart",
               "rooms", "basis",    "price", "cost", "supplier", "hold"};
   for (const takeoff::Pooled& p : all.packs)
-    table.row(p.row.item, number(p.row.quantity, 3), p.row.unit, p.row.hold ? Field{""} : amount(p.row.buy),
-              p.row.buy_unit, p.row.hold ? Field{""} : amount(p.apart), Field::count(p.rooms), p.row.basis,
-              price(p.row.price), number(p.row.cost(), 2), p.row.supplier, hold_of(p.row.hold));
+    table.row(p.row.item, number(p.row.quantity, 3), p.row.unit, if_bought(p.row, p.row.buy), p.row.buy_unit,
+              if_bought(p.row, p.apart), Field::count(p.rooms), p.row.basis, price(p.row.price),
+              number(p.row.cost(), 2), p.row.supplier, hold_of(p.row.hold));
   return table.text();
 }
 

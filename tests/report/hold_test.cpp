@@ -55,6 +55,56 @@ TEST(Held, FilesSaySoInAColumnOfTheirOwn) {
   EXPECT_TRUE(json["cuts"][1]["hold"].is_null());
 }
 
+TEST(Held, NoNumberStandsUnderBuyOfWhatIsOnlyTold) {
+  // Source: docs/buying.md: a row that is told and not bought has no number to buy, in a room's list and in an order's.
+  report::Report one = waiting();
+  takeoff::Row batches{"mortar, batches", 1.6, "ft3", 4, "batches", "mixed"};
+  batches.for_sale = false, batches.by_room = true;
+  one.rows.push_back(batches);
+  EXPECT_THAT(report::takeoff_csv(one), HasSubstr("\"mortar, batches\",1.600,ft3,,batches,mixed,"));
+  EXPECT_THAT(report::packs_csv(report::together({report::Room{&one}})),
+              HasSubstr("\"mortar, batches\",1.600,ft3,,batches,,1,"));
+}
+
+TEST(Held, SticksSaySoBesideTheirLengths) {
+  // Source: by hand: two pieces of 2x4 wait, so the sticks they come from are no order yet, in lines and in the order's
+  // table.
+  report::Report one = waiting();
+  takeoff::Row sticks{"2x4", 2.6, "ft", 1, "stick of 8 ft", ""};
+  sticks.hold = one.cuts[0].hold;
+  one.rows.push_back(sticks);
+  one.plan = takeoff::plan_cuts(one.cuts, one.job.cuts, false);
+  const std::string line = "    2x4: 3 pieces from 1 stick, ", text = report::takeoff_table(one);
+  const std::size_t at = text.find(line);
+  ASSERT_NE(at, std::string::npos);
+  EXPECT_THAT(text.substr(at, text.find('\n', at) - at), HasSubstr("HOLD: " + std::string{bench_waits}));
+  const std::string csv = report::sticks_csv(report::together({report::Room{&one}}));
+  EXPECT_THAT(csv, HasSubstr("to order,hold\r\n"));
+  EXPECT_THAT(csv, HasSubstr("\"" + std::string{bench_waits} + "\"\r\n"));
+}
+
+TEST(Held, ABenchThatWaitsIsNoKit) {
+  // Source: by hand: of three benches 36 in long one waits; two are built from one length.
+  std::vector<sample::Reported> samples(3);
+  for (sample::Reported& sample : samples)
+    sample.facts.members.push_back({sample::part_id("bench-frame/top-plate"),
+                                    "bench-frame/top-plate",
+                                    "2x6",
+                                    false,
+                                    false,
+                                    914.4,
+                                    914.4,
+                                    139.7,
+                                    38.1,
+                                    {0, 0}});
+  std::vector<report::Report> reports;
+  for (const sample::Reported& sample : samples) reports.push_back(sample.report());
+  for (takeoff::CutRow& cut : reports[1].cuts) cut.hold = takeoff::Hold{"bench", "load.seat-strength", "carries"};
+  const report::Together all = report::together({&reports[0], &reports[1], &reports[2]});
+  ASSERT_EQ(all.kits.size(), 1u);
+  EXPECT_EQ(all.kits[0].rooms, (std::vector<std::size_t>{1, 3}));
+}
+
 TEST(Held, AnOrderOfSeveralRoomsSaysSoToo) {
   // Source: by hand: of two rooms one waits; its bags are kept apart, and so are its sticks: two pieces of 300 mm and
   // one of 200 make 2.62 ft in either room.
