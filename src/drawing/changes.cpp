@@ -1,6 +1,7 @@
 #include "revision/changes.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
+#include "takeoff/hold.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -38,7 +39,8 @@ void add_pieces(std::vector<Cells>& rows, const revision::Pieces& pieces) {
   rows.push_back({"PIECES: mark in the older list, mark in this one"});
   for (const revision::PieceUse& p : pieces.uses)
     rows.push_back(
-        {std::to_string(p.count) + " x " + p.size, p.from.empty() ? "-" : p.from, p.mark + ": " + words_of(p.use)});
+        {std::to_string(p.count) + " x " + p.size, p.from.empty() ? "-" : p.from,
+         p.mark + ": " + (p.hold ? "HOLD, " + takeoff::waits_text(*p.hold) + "; then " : "") + words_of(p.use)});
   for (const revision::PieceLeft& p : pieces.left)
     rows.push_back({std::to_string(p.count) + " x " + p.size, p.mark, "left over"});
 }

@@ -1,6 +1,7 @@
 #include "page/html.hpp"
 #include "page/sections.hpp"
 #include "revision/changes.hpp"
+#include "takeoff/hold.hpp"
 
 namespace fallwright::page {
 namespace {
@@ -34,7 +35,9 @@ std::string pieces_table(const revision::Pieces& pieces) {
          {escaped(p.mark)},
          {std::to_string(p.count)},
          {escaped(p.size)},
-         {p.use == revision::Use::serves ? std::string{"serves"} : element("strong", revision::name_of(p.use))}});
+         {(p.hold ? held_badge() + " " : "") +
+          (p.use == revision::Use::serves ? std::string{"serves"} : element("strong", revision::name_of(p.use))) +
+          (p.hold ? element("small", escaped(takeoff::waits_text(*p.hold))) : "")}});
   for (const revision::PieceLeft& p : pieces.left)
     table.rows.push_back({{escaped(p.mark)}, {""}, {std::to_string(p.count)}, {escaped(p.size)}, {"left over"}});
   return html_of(table);

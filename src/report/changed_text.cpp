@@ -3,7 +3,8 @@
 #include <algorithm>
 
 #include "report/columns.hpp"
-#include "report/json_words.hpp"
+#include "report/json_takeoff.hpp"
+#include "takeoff/hold.hpp"
 
 namespace fallwright::report {
 namespace {
@@ -49,7 +50,7 @@ std::string pieces_text(const Pieces& pieces) {
         text += wrapped(
             "    " + counted(piece.count, piece.mark) +
                 (piece.from.empty() ? "" : " (" + (use == Use::recut ? "from " + piece.from : piece.from) + ")") +
-                ": " + piece.size,
+                ": " + piece.size + (piece.hold ? "; HOLD: " + takeoff::waits_text(*piece.hold) : ""),
             0, 8);
   }
   if (!pieces.left.empty()) text += "  left over:\n";
@@ -60,7 +61,7 @@ std::string pieces_text(const Pieces& pieces) {
 
 bool moved(const Pieces& pieces) {
   return !pieces.left.empty() || std::any_of(pieces.uses.begin(), pieces.uses.end(),
-                                             [](const auto& piece) { return piece.use != Use::serves; });
+                                             [](const auto& piece) { return piece.use != Use::serves || piece.hold; });
 }
 
 }  // namespace
@@ -101,7 +102,8 @@ std::string changes_json(const revision::State& before, const revision::State& a
                 {"count", p.count},
                 {"mark", p.mark},
                 {"from", p.from.empty() ? Json{} : Json(p.from)},
-                {"size", p.size}};
+                {"size", p.size},
+                {"hold", p.hold ? hold_json(*p.hold) : Json{}}};
   });
   json["left_over"] = list(all.pieces.left, [](const revision::PieceLeft& p) {
     return Json{{"count", p.count}, {"mark", p.mark}, {"size", p.size}};

@@ -2,11 +2,11 @@
 
 namespace fallwright::report {
 
-namespace {
-
 Json hold_json(const takeoff::Hold& hold) {
   return {{"on", hold.on}, {"check", hold.check}, {"title", hold.title}};
 }
+
+namespace {
 
 Json maybe_hold(const std::optional<takeoff::Hold>& hold) {
   return hold ? hold_json(*hold) : Json{};

@@ -106,7 +106,7 @@ class Matching {
         known.count += count;
         return;
       }
-    found_.uses.push_back({use, count, row.mark, from, size_of(row, metric_)});
+    found_.uses.push_back({use, count, row.mark, from, size_of(row, metric_), row.hold});
   }
 
   bool serves(const CutRow& was, const CutRow& now) const {

@@ -1,6 +1,7 @@
 /// Which pieces that were cut by an older list serve in a newer one.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -20,9 +21,10 @@ const char* name_of(Use use);  ///< "serves", "fit anew", "recut", "new"
 struct PieceUse {
   Use use = Use::fresh;
   int count = 0;
-  std::string mark;  ///< in the newer list
-  std::string from;  ///< mark in the older list; empty for fresh ones
-  std::string size;  ///< "2x4, 34-1/2\", square"
+  std::string mark;                        ///< in the newer list
+  std::string from;                        ///< mark in the older list; empty for fresh ones
+  std::string size;                        ///< "2x4, 34-1/2\", square"
+  std::optional<takeoff::Hold> hold = {};  ///< while that stands it is neither made nor put in
 };
 
 /// Pieces of the older list that nothing is made of.

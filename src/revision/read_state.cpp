@@ -54,6 +54,13 @@ rules::Result result_of(const Json& json) {
   return result;
 }
 
+/// Older reports have none.
+std::optional<takeoff::Hold> hold_of(const Json& json) {
+  const auto hold = json.find("hold");
+  if (hold == json.end() || hold->is_null()) return std::nullopt;
+  return takeoff::Hold{hold->at("on"), hold->at("check"), hold->at("title")};
+}
+
 takeoff::CutRow cut_of(const Json& json) {
   takeoff::CutRow cut;
   cut.mark = json.at("mark");
@@ -68,6 +75,7 @@ takeoff::CutRow cut_of(const Json& json) {
   cut.ends = json.at("ends");
   cut.sheet = json.at("sheet");
   cut.fitted_mm = json.at("fitted_mm");
+  cut.hold = hold_of(json);
   return cut;
 }
 

@@ -85,6 +85,17 @@ TEST(ChangedText, TellsAllThatChanged) {
       "    1 x (C): 2x4, 8\"\n");
 }
 
+TEST(ChangedText, SaysHoldOfPiecesThatWait) {
+  // Source: by hand: a list that is the same as it was, of which one piece waits by now.
+  Two two;
+  two.was.cuts = two.now.cuts = {piece("A", 40, 2), piece("B", 20, 1)};
+  two.now.cuts[0].hold = takeoff::Hold{"bench", "load.seat-strength", "bench carries a person"};
+  const std::string text = report::changes_text(two.was, two.now);
+  EXPECT_NE(text.find("HOLD: hangs on the bench"), std::string::npos) << text;
+  EXPECT_EQ(text.find("every piece that was cut serves as it is"), std::string::npos);
+  EXPECT_EQ(nlohmann::json::parse(report::changes_json(two.was, two.now)).at("pieces")[0].at("hold").at("on"), "bench");
+}
+
 TEST(ChangedText, SaysSoWhereNothingDid) {
   // Source: none.
   Two two;
@@ -117,9 +128,9 @@ TEST(ChangedJson, HoldsTheSame) {
       {"title": "title of b", "result": "pass", "found": "1/4 in/ft (1:48), limit at most 1/2 in/ft (1:24)",
        "was": "FAIL"}],
     "to_buy": [{"what": "mortar, bags", "was": "3 bags", "now": "4 bags"}],
-    "pieces": [{"use": "serves", "count": 1, "mark": "A", "from": "A", "size": "2x4, 40\""},
-               {"use": "recut", "count": 1, "mark": "B", "from": "A", "size": "2x4, 36\""},
-               {"use": "new", "count": 3, "mark": "C", "from": null, "size": "2x4, 24\""}],
+    "pieces": [{"use": "serves", "count": 1, "mark": "A", "from": "A", "size": "2x4, 40\"", "hold": null},
+               {"use": "recut", "count": 1, "mark": "B", "from": "A", "size": "2x4, 36\"", "hold": null},
+               {"use": "new", "count": 3, "mark": "C", "from": null, "size": "2x4, 24\"", "hold": null}],
     "left_over": [{"count": 1, "mark": "B", "size": "2x4, 20\""}, {"count": 1, "mark": "C", "size": "2x4, 8\""}]})json"));
 }
 
