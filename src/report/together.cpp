@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "units/length.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::report {
 namespace {
@@ -39,12 +40,55 @@ std::vector<takeoff::CutRow> cuts_of(const Together& all, bool waiting) {
   return cuts;
 }
 
+/// Only what one room owns of it.
+std::vector<takeoff::CutRow> cuts_of_room(const Together& all, std::size_t room, const std::string& stock,
+                                          bool waiting) {
+  std::vector<takeoff::CutRow> cuts;
+  if (hold_of(stock, all.rooms[room]).has_value() != waiting) return cuts;
+  for (const takeoff::SawRow& piece : all.pieces)
+    for (const takeoff::Owner& owner : piece.owners)
+      if (owner.room == room && piece.cut.stock == stock) cuts.push_back(piece.cut), cuts.back().count = owner.count;
+  return cuts;
+}
+
+/// The order's plan as the rooms' own plans one after the other, where that buys less: a search over all rooms at once
+/// need not come to an end.
+void fall_back(takeoff::StockPlan& plan, const Together& all) {
+  if (plan.proven()) return;
+  std::vector<takeoff::Stick> sticks;
+  double bought = 0, offcut = 0;
+  for (std::size_t room = 0; room < all.rooms.size(); ++room) {
+    const auto cuts = cuts_of_room(all, room, plan.stock, plan.hold.has_value());
+    for (const takeoff::StockPlan& own : takeoff::plan_cuts(cuts, all.cuts, all.metric)) {
+      if (own.preferred != plan.preferred) return;
+      sticks.insert(sticks.end(), own.sticks.begin(), own.sticks.end());
+      bought += own.bought_mm, offcut += own.offcut_mm;
+    }
+  }
+  if (bought > plan.bought_mm - units::tolerance::length_mm) return;
+  const auto order = [](const takeoff::Stick& a, const takeoff::Stick& b) {
+    if (a.length_mm != b.length_mm) return a.length_mm > b.length_mm;
+    return std::lexicographical_compare(a.pieces.begin(), a.pieces.end(), b.pieces.begin(), b.pieces.end(),
+                                        [](const takeoff::StickPiece& p, const takeoff::StickPiece& q) {
+                                          return p.length_mm != q.length_mm ? p.length_mm > q.length_mm
+                                                                            : p.mark < q.mark;
+                                        });
+  };
+  std::stable_sort(sticks.begin(), sticks.end(), order);
+  plan.sticks = std::move(sticks);
+  plan.bought_mm = bought, plan.offcut_mm = offcut, plan.fewest = false;
+}
+
 /// Sticks that wait are another order than those that are bought: each is planned by itself.
 std::vector<takeoff::StockPlan> plan_of(const Together& all) {
   std::vector<takeoff::StockPlan> plans = takeoff::plan_cuts(cuts_of(all, false), all.cuts, all.metric);
   for (takeoff::StockPlan& plan : takeoff::plan_cuts(cuts_of(all, true), all.cuts, all.metric))
     plans.push_back(std::move(plan));
   std::stable_sort(plans.begin(), plans.end(), [](const auto& a, const auto& b) { return a.stock < b.stock; });
+  double bought = 0;
+  for (const takeoff::StockPlan& plan : plans) bought += plan.bought_mm;
+  if (bought > all.bought_apart_mm + units::tolerance::length_mm)
+    for (takeoff::StockPlan& plan : plans) fall_back(plan, all);
   return plans;
 }
 
@@ -78,7 +122,10 @@ job::Cuts offered_to(const std::vector<Room>& rooms, bool metric) {
     all.preferred.insert(all.preferred.end(), own.preferred.begin(), own.preferred.end());
     no_preference = no_preference || own.preferred.empty();
   }
-  if (no_preference) all.preferred.clear();
+  if (no_preference) {  // what one room prefers is still on offer
+    all.sticks.insert(all.sticks.end(), all.preferred.begin(), all.preferred.end());
+    all.preferred.clear();
+  }
   std::sort(all.sticks.begin(), all.sticks.end());
   all.sticks.erase(std::unique(all.sticks.begin(), all.sticks.end()), all.sticks.end());
   return all;
