@@ -59,7 +59,13 @@ class Frame {
   }
 
  private:
-  void add(Solid solid) { solids_.push_back(std::move(solid)); }
+  /// Timber of another species than the usual is another thing to buy: it carries what the checks say of it alone.
+  void add(Solid solid) {
+    const job::BenchFrame usual;
+    if (solid.cut && !solid.cut->steel && !solid.cut->sheet && bench_.frame.species != usual.species)
+      solid.cut->stock += " " + bench_.frame.species;
+    solids_.push_back(std::move(solid));
+  }
 
   /// What the tape leaves of the length is missing at the entry: a bench at an end stands tight to the back wall, one
   /// at the back has half of it at either end. u runs from the back in a bench at the left end, to it in one at the
@@ -167,10 +173,12 @@ class Frame {
   void add_deck() {
     const brep::Loop plan = brep::rectangle(0, 0, length_, job_.cut_mm(front_));
     const PartId part = frame_part(Kind::deck);
+    const bool osb = bench_.frame.panel == job::PanelKind::osb;
+    const std::string panel = osb ? "OSB" : "plywood";
     Solid deck =
-        to_solid(part, "plywood", 600,  // kg/m3: from memory
+        to_solid(part, panel, osb ? 640 : 600,  // kg/m3: from memory
                  brep::between({{{plan}, {layout_.deck_top}}}, {{{plan}, {layout_.joist_top}}}, text_of(part)));
-    deck.cut = Cut{"deck sheet", false, true, gp::DX()};
+    deck.cut = Cut{"deck sheet, " + panel, false, true, gp::DX()};
     add(std::move(deck));
   }
 

@@ -153,12 +153,22 @@ std::vector<Tightest> tightest_of(const std::vector<Room>& rooms) {
   return all;
 }
 
+/// What some room wants of a stock: "SPF No.2 for the bench".
+std::string product_of(const std::string& stock, const std::vector<Room>& rooms) {
+  for (const Room& room : rooms)
+    for (const takeoff::Row& row : room.rows)
+      if (row.item == stock && !row.product.empty()) return row.product;
+  return "";
+}
+
 /// The order's sticks as rows of the buy list, beside what each room would buy of them; a length that rooms alone
 /// would buy is a row of none.
 std::vector<takeoff::Pooled> sticks_of(const Together& all) {
   std::vector<takeoff::Pooled> rows;
   for (takeoff::Row& row : takeoff::stick_rows(all.plan, all.metric)) {
     row.basis = "by the saw list";
+    row.product = product_of(row.item, all.rooms);
+    if (!row.product.empty()) row.basis += "; " + row.product;
     rows.push_back({row, 0, 0});
   }
   for (const Room& room : all.rooms)

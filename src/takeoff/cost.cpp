@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include "job/prices.hpp"
 #include "takeoff/takeoff.hpp"
@@ -37,6 +38,12 @@ bool is_bought(const Row& row) {
 std::string missing_text(const Row& row) {
   return "'" + (row.sold_as.empty() ? row.item : row.sold_as) + "' by the " + sized_pack_of(row) +
          (row.other_packs.empty() ? "" : " (the table has it by the " + row.other_packs + ")");
+}
+
+/// "deck sheet 3/4\"" of "deck sheet 3/4\", plywood": a table that names no panel has plywood.
+std::string without_panel(const std::string& item) {
+  constexpr std::string_view usual = ", plywood";
+  return item.ends_with(usual) ? item.substr(0, item.size() - usual.size()) : item;
 }
 
 /// The packs that a table sells a thing in, each once, as rooms of one order read it each: "bag of 47 lb, pallet".
@@ -82,6 +89,10 @@ void set_prices(std::vector<Row>& rows, const std::vector<job::Price>& prices) {
     const std::string& item = row.sold_as.empty() ? row.item : row.sold_as;
     auto at = find(item, job::one_of(sized_pack_of(row)));
     if (at == prices.end()) at = find(item, pack_of(row));
+    if (const std::string plain = without_panel(item); at == prices.end() && plain != item) {
+      at = find(plain, job::one_of(sized_pack_of(row)));
+      if (at == prices.end()) at = find(plain, pack_of(row));
+    }
     if (at == prices.end()) {
       row.other_packs = row.price ? "" : packs_of(item, prices);
       continue;

@@ -95,7 +95,8 @@ void add_sheets(const job::Job& job, const facts::Facts& facts, std::vector<Row>
   }
   for (const auto& [thickness, deck] : by_thickness)
     rows.push_back(
-        to_row({"deck sheet " + units::to_text(units::Length::mm(static_cast<double>(thickness) / 100), metric),
+        to_row({"deck sheet " + units::to_text(units::Length::mm(static_cast<double>(thickness) / 100), metric) +
+                    (job.bench && job.bench->frame.panel == job::PanelKind::osb ? ", OSB" : ", plywood"),
                 deck.area / unit, metric ? "m2" : "ft2", deck.sheets * width * length / deck.area - 1,
                 width * length / unit, metric ? "sheets 1220 x 2440" : "sheets 4 x 8 ft",
                 std::string{"deck of the bench frame, as many pieces to a sheet as lie along it"} +
@@ -148,6 +149,18 @@ void add_drain(const job::Job& job, const facts::Facts& facts, std::vector<Row>&
   rows.push_back(row);
 }
 
+/// Sticks that a timber bench is cut from are of what it is judged as; any other species stands in the stock's name.
+void tell_species(const job::Job& job, std::vector<Row>& rows) {
+  if (!job.bench || job.bench->frame.kind != job::FrameKind::timber) return;
+  const job::BenchFrame &frame = job.bench->frame, usual;
+  if (frame.species != usual.species) return;
+  for (Row& row : rows)
+    if (row.item == frame.stock.name) {
+      row.product = frame.species + " for the bench";
+      row.basis += "; " + row.product;
+    }
+}
+
 }  // namespace
 
 std::string opening_of(const job::Job& job, const facts::Facts& facts) {
@@ -189,6 +202,7 @@ std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const 
   const bool metric = job.is_metric();
   std::vector<Row> rows = mortar_rows(job, facts);
   for (Row& row : stick_rows(plan, metric)) rows.push_back(std::move(row));
+  tell_species(job, rows);
   add_shims(cuts, metric, rows);
   add_build_up(facts, rows);
   add_sheets(job, facts, rows);

@@ -88,7 +88,7 @@ TEST(BenchHeld, ADeckThatBreaksHoldsTheFrameItsPiecesAndWhatIsBoughtForIt) {
     EXPECT_THAT(step.what, HasSubstr("HOLD until the bench is settled"));
     EXPECT_EQ(step.measure, "no number is given: the check 'bench carries a person' fails");
     for (const char* item : {"fasteners, bench at the wall", "fasteners, bench joists", "fasteners, bench rail",
-                             "screws, deck", "fasteners, framing", "deck sheet 3/8\"", "2x4"})
+                             "screws, deck", "fasteners, framing", "deck sheet 3/8\", plywood", "2x4"})
       EXPECT_EQ(to_carry_of(d, item), held) << item;
     for (const char* on_it : {"Before the seat block", "Adhesive on every face", "Flash the seat block's own"}) {
       const Step seat = step_that(d, on_it);

@@ -68,15 +68,15 @@ class Revisions(unittest.TestCase):
         self.diff(self.flat, self.wide)
         self.assertEqual(self.keys, {"bench.depth": ('"14-1/2 in"', '"16 in"'), "base.length": ('"57-1/2 in"', '"56 in"'),
                                      "drain.from_left": ('"28-3/4 in"', '"28 in"')})
-        self.assertEqual(self.uses["new"], [(4, "D", None, '2x4, 14-1/2"'), (1, "H", None, 'deck sheet, 36" x 16"')])
+        self.assertEqual(self.uses["new"], [(4, "D", None, '2x4, 14-1/2"'), (1, "H", None, 'deck sheet, plywood, 36" x 16"')])
         self.assertEqual(self.count("serves"), 48)
         self.assertIn((4, "F", "G", '2x4, 9-1/2"'), self.uses["serves"])
-        self.assertEqual(self.left, [(4, "F", '2x4, 13"'), (1, "J", 'deck sheet, 36" x 14-1/2"')])
+        self.assertEqual(self.left, [(4, "F", '2x4, 13"'), (1, "J", 'deck sheet, plywood, 36" x 14-1/2"')])
 
     def test_a_narrower_bench_is_recut_from_the_wider_one(self):
         # Source: the same by hand the other way: 14-1/2 gives 13, and 36 x 16 of deck gives 36 x 14-1/2
         self.diff(self.wide, self.flat)
-        self.assertEqual(self.uses["recut"], [(4, "F", "D", '2x4, 13"'), (1, "J", "H", 'deck sheet, 36" x 14-1/2"')])
+        self.assertEqual(self.uses["recut"], [(4, "F", "D", '2x4, 13"'), (1, "J", "H", 'deck sheet, plywood, 36" x 14-1/2"')])
         self.assertEqual((self.count("serves"), self.count("new"), self.left), (48, 0, []))
 
     def test_a_floor_that_reads_otherwise_moves_the_datum_and_what_stands_on_it(self):

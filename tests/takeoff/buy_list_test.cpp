@@ -130,7 +130,8 @@ TEST(BuyList, EveryRowInFeetAndPounds) {
        {"mortar, bags", 4.4, "ft3", 10, "bags", 0.1, 0.5,
         "solid of the bed as it is spread; yield as printed on the bag"},
        {"mortar, batches", 4.4, "ft3", 10, "batches", 0, 0.45, "9.778"},
-       {"deck sheet 3/4\"", 3.625, "ft2", 1, "sheets 4 x 8 ft", 32 / 6. / 3.625 - 1, 32, "deck of the bench frame"},
+       {"deck sheet 3/4\", plywood", 3.625, "ft2", 1, "sheets 4 x 8 ft", 32 / 6. / 3.625 - 1, 32,
+        "deck of the bench frame"},
        {"felt under the bed", 14, "ft2", 1, "rolls", 0.1, 20, "its underside"},
        {"construction adhesive", 13.9163, "in3", 1, "cartridges", 0.1, cartridge,
         "3.50 ft2 (deck 2.50, front rail 1.00), 10.5 ft of bead"},
@@ -167,7 +168,7 @@ TEST(BuyList, EveryRowInMetresAndLitres) {
        {"mortar, bed as spread", 4.4 * litre, "L", 4.4 * litre, "L", 0, 0, "a level line 32 mm above the datum"},
        {"mortar, bags", 4.4 * litre, "L", 10, "bags", 0.1, 0.5 * litre, "at 14.2 L"},
        {"mortar, batches", 4.4 * litre, "L", 10, "batches", 0, 0.45 * litre, "at a time"},
-       {"deck sheet 19 mm", deck, "m2", 1, "sheets 1220 x 2440", sheet / 6 / deck - 1, sheet, "deck"},
+       {"deck sheet 19 mm, plywood", deck, "m2", 1, "sheets 1220 x 2440", sheet / 6 / deck - 1, sheet, "deck"},
        {"felt under the bed", 14 * m2, "m2", 1, "rolls", 0.1, 20 * m2, "its underside"},
        {"construction adhesive", 13.9163 * ml, "mL", 1, "cartridges", 0.1, 10.1 * 231 / 128 * ml,
         "0.33 m2 (deck 0.23, front rail 0.09), 3.2 m of bead"},
@@ -347,7 +348,6 @@ TEST(BuyList, AFloorThatIsNotTiledIsItsOwnWaterproofing) {
   EXPECT_NEAR(row(rows, "bonding mortar").quantity, 46.5 * 0.1875 / 12, 1e-6);
 }
 
-TEST(BuyList, ADeckTakesTheSawsCutOutOfASheet) {
 TEST(BuyList, AMouldedThresholdComesFinishedWithItsFloor) {
   // Source: by hand: neither floor nor threshold of a base is tiled: 65.5 - 12.5 - 1.5 ft2, and the laps; where the
   // floor is tiled, what is not tiled of the base gets wet as well.
@@ -382,6 +382,7 @@ TEST(BuyList, TheBenchsPanelAndSpeciesAreNamed) {
   EXPECT_EQ(row(takeoff::take_off(job, finished_room(), plan), "deck sheet 3/4\", OSB").buy, 1);
 }
 
+TEST(BuyList, ADeckTakesTheSawsCutOutOfASheet) {
   // Source: by hand: two decks of 48 in want 96-1/8 in with a cut of 1/8, so one to a sheet; of 47-15/16 two. Three
   // strips of 16 in lie in 48 only without a cut. One longer and wider than a sheet takes two by two.
   facts::Facts facts = finished_room();
@@ -398,7 +399,7 @@ TEST(BuyList, TheBenchsPanelAndSpeciesAreNamed) {
                       {0, 0}}};
     job::Job job = buyer();
     job.cuts.kerf = job::Length::inches(kerf);
-    const takeoff::Row r = row(takeoff::take_off(job, facts, {}, {}), "deck sheet 3/4\"");
+    const takeoff::Row r = row(takeoff::take_off(job, facts, {}, {}), "deck sheet 3/4\", plywood");
     return r.quantity * (1 + r.waste) / r.pack;
   };
   EXPECT_NEAR(share(48, 40, 0.125), 1, 1e-9);
@@ -452,17 +453,6 @@ TEST(Plan, LengthsAreToldAsTheyAreSold) {
   EXPECT_EQ(takeoff::kerf_text(2.5, true), "2.5 mm");
 }
 
-TEST(Cuts, MarksLeaveOutIAndO) {
-  // Source: by hand: after H comes J, after N comes P; the 24 letters end in Z, and then AA, AB.
-  facts::Facts facts;
-  for (int i = 0; i < 26; ++i) facts.members.push_back(stick("s", 60 - i));
-  const auto rows = takeoff::cut_list(facts, false);
-  ASSERT_EQ(rows.size(), 26u);
-  for (const auto& [index, mark] :
-       {std::pair{0, "A"}, {7, "H"}, {8, "J"}, {12, "N"}, {13, "P"}, {23, "Z"}, {24, "AA"}, {25, "AB"}})
-    EXPECT_EQ(rows[static_cast<std::size_t>(index)].mark, mark);
-}
-
 TEST(Cuts, APieceIsAnotherOneBySizeEndsAndStock) {
   // Source: by hand: a sixteenth more, a bevel, other stock, another width: each a row of its own; a quarter of a
   // degree is square; the fit of a mark is that of its worst piece.
@@ -485,24 +475,6 @@ TEST(Cuts, APieceIsAnotherOneBySizeEndsAndStock) {
   EXPECT_EQ(takeoff::fitted_text(rows[2], true), "fitted to the floor: shim or scribe, up to 2 mm");
   EXPECT_EQ(rows[3].ends, "0.0 and 2.3 deg from square");
   EXPECT_NEAR(rows[4].short_mm, 12.5 * in, 1e-9);
-}
-
-TEST(Kits, AreOneLengthWhereItServes) {
-  // Source: by hand: 3/8 - 1/8 in apart one length does, a hair more wants two; in metric 7 mm. The opening is the
-  // upper plate's or track's length.
-  EXPECT_EQ(takeoff::group_openings({914.4, 914.4 + 6.35}, takeoff::usual_gap(false)).size(), 1u);
-  const auto two = takeoff::group_openings({914.4 + 6.4, 914.4}, takeoff::usual_gap(false));
-  ASSERT_EQ(two.size(), 2u);
-  EXPECT_NEAR(two[0].length_mm, 914.4 - 3.175, 1e-9);
-  EXPECT_NEAR(two[1].length_mm, 914.4 + 6.4 - 3.175, 1e-9);
-  EXPECT_EQ(two[0].rooms, (std::vector<std::size_t>{1}));
-  EXPECT_EQ(takeoff::group_openings({900, 907}, takeoff::usual_gap(true)).size(), 1u);
-  EXPECT_EQ(takeoff::group_openings({900, 907.1}, takeoff::usual_gap(true)).size(), 2u);
-  facts::Facts facts;
-  facts.members = {stick("bench-frame/sole-plate", 35), stick("bench-frame/top-track", 36)};
-  EXPECT_NEAR(*takeoff::bench_opening_mm(facts), 36 * in, 1e-9);
-  facts.members.pop_back();
-  EXPECT_FALSE(takeoff::bench_opening_mm(facts));
 }
 
 TEST(Pool, AddsWhatIsNeededWithEachRoomsWaste) {

@@ -34,6 +34,15 @@ TEST(Cost, IsCountTimesPriceAndSummed) {
   EXPECT_EQ(takeoff::cost_text(cost, "USD"), "USD 37.41; without 1 that has no price: 'felt' by the ft2");
 }
 
+TEST(Cost, ATableThatNamesNoPanelHasPlywood) {
+  // Source: by hand: the sheet of OSB has no price.
+  std::vector<Row> rows{{"deck sheet 3/4\", plywood", 4, "ft2", 1, "sheets 4 x 8 ft", ""},
+                        {"deck sheet 3/4\", OSB", 4, "ft2", 1, "sheets 4 x 8 ft", ""}};
+  takeoff::set_prices(rows, {{"deck sheet 3/4\"", "sheet 4 x 8 ft", 52, "yard"}});
+  EXPECT_EQ(rows[0].cost(), 52);
+  EXPECT_FALSE(rows[1].cost());
+}
+
 TEST(Cost, APackOfAnotherSizeHasNoPrice) {
   // Source: by hand: the price of a bag of 47 lb is none for one of 94; a bag without a size is any bag, and the one
   // with its size comes first.

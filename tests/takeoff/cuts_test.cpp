@@ -127,6 +127,17 @@ TEST(CutList, LongestFirstForEachStockAndSheetsLast) {
   EXPECT_EQ(marks, "ABCDE");
 }
 
+TEST(Cuts, MarksLeaveOutIAndO) {
+  // Source: by hand: after H comes J, after N comes P; the 24 letters end in Z, and then AA, AB.
+  facts::Facts facts;
+  for (int i = 0; i < 26; ++i) facts.members.push_back(stick("s", "2x4", 2000 - 25 * i));
+  const auto rows = takeoff::cut_list(facts, false);
+  ASSERT_EQ(rows.size(), 26u);
+  for (const auto& [index, mark] :
+       {std::pair{0, "A"}, {7, "H"}, {8, "J"}, {12, "N"}, {13, "P"}, {23, "Z"}, {24, "AA"}, {25, "AB"}})
+    EXPECT_EQ(rows[static_cast<std::size_t>(index)].mark, mark);
+}
+
 TEST(CutList, MarksGoOnBehindZ) {
   // Source: none.
   std::vector<facts::Member> many;

@@ -76,5 +76,26 @@ TEST(Kits, TheOpeningIsReadOffTheFramesUpperPlate) {
   EXPECT_EQ(takeoff::bench_opening_mm(facts), 914.4);
 }
 
+TEST(Kits, AreOneLengthWhereItServes) {
+  // Source: by hand: 3/8 - 1/8 in apart one length does, a hair more wants two; in metric 7 mm. The opening is the
+  // upper plate's or track's length.
+  EXPECT_EQ(takeoff::group_openings({914.4, 914.4 + 6.35}, takeoff::usual_gap(false)).size(), 1u);
+  const auto two = takeoff::group_openings({914.4 + 6.4, 914.4}, takeoff::usual_gap(false));
+  ASSERT_EQ(two.size(), 2u);
+  EXPECT_NEAR(two[0].length_mm, 914.4 - 3.175, 1e-9);
+  EXPECT_NEAR(two[1].length_mm, 914.4 + 6.4 - 3.175, 1e-9);
+  EXPECT_EQ(two[0].rooms, (std::vector<std::size_t>{1}));
+  EXPECT_EQ(takeoff::group_openings({900, 907}, takeoff::usual_gap(true)).size(), 1u);
+  EXPECT_EQ(takeoff::group_openings({900, 907.1}, takeoff::usual_gap(true)).size(), 2u);
+  facts::Facts facts;
+  for (const auto& [id, inches] : {std::pair{"bench-frame/sole-plate", 35}, {"bench-frame/top-track", 36}}) {
+    facts.members.emplace_back();
+    facts.members.back().which = sample::part_id(id), facts.members.back().length_mm = inches * in;
+  }
+  EXPECT_NEAR(*takeoff::bench_opening_mm(facts), 36 * in, 1e-9);
+  facts.members.pop_back();
+  EXPECT_FALSE(takeoff::bench_opening_mm(facts));
+}
+
 }  // namespace
 }  // namespace fallwright

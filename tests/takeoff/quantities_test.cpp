@@ -154,9 +154,9 @@ TEST(TakeOff, SheetsGoByThickness) {
     facts.members.push_back(m);
   }
   const auto rows = take_off(sample::alcove(), facts);
-  EXPECT_NEAR(row(rows, "deck sheet 3/4\"").quantity, 2 * 34.75 * 13.75 / 144, 1e-9);
-  EXPECT_EQ(row(rows, "deck sheet 3/4\"").buy, 1);
-  EXPECT_NEAR(row(rows, "deck sheet 1/2\"").quantity, 34.75 * 13.75 / 144, 1e-9);
+  EXPECT_NEAR(row(rows, "deck sheet 3/4\", plywood").quantity, 2 * 34.75 * 13.75 / 144, 1e-9);
+  EXPECT_EQ(row(rows, "deck sheet 3/4\", plywood").buy, 1);
+  EXPECT_NEAR(row(rows, "deck sheet 1/2\", plywood").quantity, 34.75 * 13.75 / 144, 1e-9);
 }
 
 TEST(TakeOff, DecksOfManyRoomsShareSheets) {
@@ -175,14 +175,15 @@ TEST(TakeOff, DecksOfManyRoomsShareSheets) {
   const auto rows = take_off(sample::alcove(), facts);
   const auto bought = [&](std::size_t rooms) {
     for (const takeoff::Pooled& p : takeoff::pool(std::vector<const std::vector<takeoff::Row>*>(rooms, &rows)))
-      if (p.row.item == "deck sheet 3/4\"") return p.row.buy;
+      if (p.row.item == "deck sheet 3/4\", plywood") return p.row.buy;
     return 0.;
   };
   EXPECT_EQ(bought(1), 1);
   EXPECT_EQ(bought(6), 1);
   EXPECT_EQ(bought(7), 2);
   facts.members[0].length_mm = 144 * in;
-  EXPECT_THAT(row(take_off(sample::alcove(), facts), "deck sheet 3/4\"").basis, HasSubstr("join it over a joist"));
+  EXPECT_THAT(row(take_off(sample::alcove(), facts), "deck sheet 3/4\", plywood").basis,
+              HasSubstr("join it over a joist"));
 }
 
 TEST(TakeOff, ASheetThatIsCountedWholeForOnePieceLeavesMostOfIt) {
@@ -197,10 +198,11 @@ TEST(TakeOff, ASheetThatIsCountedWholeForOnePieceLeavesMostOfIt) {
     const auto rows = take_off(sample::alcove(), facts);
     const std::vector<const std::vector<takeoff::Row>*> lists(rooms, &rows);
     for (const takeoff::Pooled& p : takeoff::pool(lists))
-      if (p.row.item == "deck sheet 3/4\"") return p.row;
+      if (p.row.item == "deck sheet 3/4\", plywood") return p.row;
     return takeoff::Row{};
   };
-  EXPECT_THAT(row(take_off(sample::alcove(), facts), "deck sheet 3/4\"").basis, testing::Not(HasSubstr("careful")));
+  EXPECT_THAT(row(take_off(sample::alcove(), facts), "deck sheet 3/4\", plywood").basis,
+              testing::Not(HasSubstr("careful")));
   EXPECT_EQ(of(2).buy, 2);
   EXPECT_THAT(of(2).basis, testing::Not(HasSubstr("careful")));
   facts.members[0].length_mm = 7 * in, facts.members[0].width_mm = 40 * in;  // thirteen lie along 96 in
