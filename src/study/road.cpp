@@ -170,7 +170,7 @@ rules::Road road_of(const job::Job& job, const std::vector<Result>& results, con
     if (broken(*now) && (!broken(before) || !before.remedies.empty())) road.left.push_back(before.id);
   }
   for (const Result& now : rules::worst_first(end.results)) {
-    const Result* before = of(now.id, results);
+    const Result* before = rules::find(results, now.id);
     if (now.outcome == rules::Outcome::fail && before && broken(*before) && before->remedies.empty())
       road.stay.push_back(now.id);
   }

@@ -140,6 +140,7 @@ CutRow row_of(const facts::Member& member, bool metric) {
           member.fitted_mm,
           false,
           {},
+          {},
           ends};
 }
 
