@@ -179,10 +179,12 @@ std::string beside_another(const HoleGap& gap, const job::Job& job, const facts:
   const char* const toward = gap.along_mm < job.mark_mm() / 2 ? ""
                              : gap.ahead_mm > 0               ? (sideways ? " to the right" : " toward the back")
                                                               : (sideways ? " to the left" : " toward the entry");
-  return "the hole in " + said_joist(gap.crossing->joist, facts, job) + level_of_hook(facts) + ", " +
-         text_of(gap.crossing->from_weir_mm, Unit::mm, job) + " from the weir, and " +
+  const bool notch = takes_notches(*job.trap);
+  return "the " + std::string{notch ? "notch" : "hole"} + " in " + said_joist(gap.crossing->joist, facts, job) +
+         level_of_hook(facts) + ", " + text_of(gap.crossing->from_weir_mm, Unit::mm, job) + " from the weir, and " +
          (gap.of_the_arm ? "the arm's other one"
-                         : "the one of " + text_of(gap.diameter_mm, Unit::mm, job) + " that is there already") +
+                         : std::string{notch ? "the hole of " : "the one of "} +
+                               text_of(gap.diameter_mm, Unit::mm, job) + " that is there already") +
          ", " + text_of(gap.along_mm, Unit::mm, job) + " along the joist" + toward + ", middle to middle" +
          (gap.of_the_arm ? "" : " (" + which_hole(gap.number, job) + ")");
 }
@@ -231,7 +233,7 @@ Finding mend_arm(Finding finding, const std::vector<HoleGap>& gaps, const Wood& 
     all.push_back("put the arm's bends " + text_at_least(further, job) + " farther apart (its bends in [trap])");
   const auto there = std::find_if(gaps.begin(), gaps.end(), [](const HoleGap& gap) { return !gap.of_the_arm; });
   if (there != gaps.end()) {
-    const Clear clear = clear_of_holes(hole_gaps(facts.pipe), wanted, edge || further > 0, job.mark_mm());
+    const Clear clear = clear_of_holes(hole_gaps(facts.pipe, *job.trap), wanted, edge || further > 0, job.mark_mm());
     const auto ways = clear_ways(*there, clear, job, facts);
     const auto holes = std::count_if(gaps.begin(), gaps.end(), [](const HoleGap& gap) { return !gap.of_the_arm; });
     const bool all_known = finding.unjudged.empty();
@@ -281,6 +283,29 @@ Finding clear_of_joists(const job::Job& job, const std::string& none) {
              : not_applicable(none);
 }
 
+/// A notch runs out at its edge; what it keeps clear of are the holes that its joists have already.
+Finding holes_beside_notches(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const auto& pipe = facts.pipe;
+  if (const auto open = holes_to_look_for(job, pipe)) return *open;
+  const auto crossed = [&](const facts::JoistHole& hole) {
+    return std::any_of(pipe.crossings.begin(), pipe.crossings.end(),
+                       [&](const facts::JoistCrossing& c) { return c.joist == hole.joist; });
+  };
+  if (std::none_of(pipe.holes.begin(), pipe.holes.end(), crossed))
+    return not_applicable("the pipe takes a notch from its joists, no hole, and they have none");
+  std::vector<HoleGap> gaps = hole_gaps(pipe, *job.trap);
+  if (gaps.empty()) return missing(what_is_open(*job.trap));
+  std::stable_sort(gaps.begin(), gaps.end(), [](const HoleGap& a, const HoleGap& b) { return a.wood_mm < b.wood_mm; });
+  Finding finding = found(gaps.front().wood_mm, "wood between " + beside_another(gaps.front(), job, facts), "");
+  finding.unjudged = past_the_floor(job, facts);
+  std::erase_if(gaps, [&](const HoleGap& g) { return g.wood_mm >= *limit.least - units::tolerance::length_mm; });
+  for (std::size_t i = 1; i < gaps.size(); ++i)
+    finding.where += "; too near as well, " + text_of(std::max(0.0, gaps[i].wood_mm), Unit::mm, job) +
+                     " of wood: " + beside_another(gaps[i], job, facts);
+  if (gaps.empty()) return finding;
+  return mend_arm(std::move(finding), gaps, {*limit.least, *limit.least}, *limit.least, job, facts);
+}
+
 /// Two inches of wood above and below every hole, whatever its diameter, and to any other.
 Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (slab(job)) return not_applicable(no_joists);
@@ -288,8 +313,8 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
   if (const auto none = no_way(job, facts)) return *none;
   if (facts.pipe.hub_in) return trap_in_a_joist(job, facts);
   if (facts.pipe.beside_mm.value_or(0) < 0) return in_a_joist(job, facts.pipe);
-  if (job.trap->notch && !job.trap->hole) return not_applicable("the pipe takes a notch from its joists, no hole");
   if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return clear_of_joists(job, none);
+  if (takes_notches(*job.trap)) return holes_beside_notches(job, facts, limit);
   const facts::JoistCrossing* worst = nullptr;
   Wood wood;
   std::vector<std::string> lines;
@@ -313,7 +338,7 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
             "");
   finding.details = std::move(lines);
   finding.unjudged = past_the_floor(job, facts);
-  std::vector<HoleGap> gaps = hole_gaps(facts.pipe);
+  std::vector<HoleGap> gaps = hole_gaps(facts.pipe, *job.trap);
   std::stable_sort(gaps.begin(), gaps.end(), [](const HoleGap& a, const HoleGap& b) { return a.wood_mm < b.wood_mm; });
   if (!gaps.empty() && gaps.front().wood_mm < *finding.measured) {
     finding.measured = gaps.front().wood_mm;

@@ -77,18 +77,56 @@ std::optional<NotchAt> notch_at(const facts::JoistCrossing& c) {
   return NotchAt{&c, std::min({low, high, c.top_mm - c.bottom_mm}), low <= high};
 }
 
-double HoleGap::further_mm(double wanted_mm) const {
-  const double apart = wanted_mm + (crossing->hole_mm + diameter_mm) / 2;
-  return std::sqrt(std::max(0.0, apart * apart - up_mm * up_mm)) - along_mm;
+double HoleGap::apart_mm(double wanted_mm, double up) const {
+  const double apart = wanted_mm + round_mm + diameter_mm / 2, level = apart * apart - up * up;
+  return level <= 0 ? 0 : half_mm + std::sqrt(level);
 }
 
-std::vector<HoleGap> hole_gaps(const facts::PipeRun& pipe) {
+double HoleGap::further_mm(double wanted_mm) const {
+  return apart_mm(wanted_mm, up_mm) - along_mm;
+}
+
+namespace {
+
+/// What the arm's notch takes, and a hole that is there: how much wood is between, negative where they meet.
+HoleGap beside_notch(const NotchAt& notch, double deep_mm, const facts::JoistHole& hole) {
+  const facts::JoistCrossing& c = *notch.crossing;
+  const double half = c.hole_mm / 2, away = std::abs(hole.along_mm - c.along_mm), out = std::max(0.0, away - half);
+  // Above a notch from below counts as up, below one from above as well.
+  const double past = notch.from_below ? hole.centre_mm - (c.bottom_mm + deep_mm) : c.top_mm - deep_mm - hole.centre_mm;
+  const double wood = out > 0 || past > 0 ? std::hypot(out, std::max(0.0, past)) : -std::min(half - away, -past);
+  HoleGap gap;
+  gap.crossing = &c, gap.wood_mm = wood - hole.diameter_mm / 2, gap.half_mm = half, gap.along_mm = away;
+  gap.ahead_mm = hole.along_mm - c.along_mm, gap.diameter_mm = hole.diameter_mm;
+  gap.up_mm = std::max(0.0, past) * (notch.from_below ? 1 : -1);
+  return gap;
+}
+
+/// No rule speaks of a notch beside a notch, where the arm crosses its joist twice.
+std::vector<HoleGap> notch_gaps(const facts::PipeRun& pipe, double given_mm) {
+  std::vector<HoleGap> gaps;
+  for (const facts::JoistCrossing& c : pipe.crossings) {
+    const auto at = c.modelled ? notch_at(c) : std::nullopt;
+    if (!at) continue;
+    for (std::size_t i = 0; i < pipe.holes.size(); ++i) {
+      if (pipe.holes[i].joist != c.joist) continue;
+      gaps.push_back(beside_notch(*at, std::max(at->deep_mm, given_mm), pipe.holes[i]));
+      gaps.back().number = i + 1;
+    }
+  }
+  return gaps;
+}
+
+}  // namespace
+
+std::vector<HoleGap> hole_gaps(const facts::PipeRun& pipe, const job::Trap& trap) {
+  if (takes_notches(trap)) return notch_gaps(pipe, trap.notch->in_mm());
   std::vector<HoleGap> gaps;
   const auto add = [&](const facts::JoistCrossing& c, double along, double centre, double diameter,
                        std::size_t number) {
     const double away = std::abs(along - c.along_mm), up = centre - *c.centre_mm;
-    gaps.push_back({&c, std::hypot(away, up) - (c.hole_mm + diameter) / 2, away, along - c.along_mm, up, diameter,
-                    number == 0, number});
+    gaps.push_back({&c, std::hypot(away, up) - (c.hole_mm + diameter) / 2, 0, c.hole_mm / 2, away, along - c.along_mm,
+                    up, diameter, number == 0, number});
   };
   for (const facts::JoistCrossing& c : pipe.crossings) {
     if (!c.modelled || !c.centre_mm || c.hole_mm <= 0) continue;
@@ -129,8 +167,7 @@ Clear clear_of_holes(const std::vector<HoleGap>& gaps, double wanted_mm, bool an
   std::vector<Blocked> more, less;
   for (const HoleGap& gap : gaps) {
     if (gap.of_the_arm) continue;
-    const double apart = wanted_mm + (gap.crossing->hole_mm + gap.diameter_mm) / 2, up = any_height ? 0 : gap.up_mm;
-    const double reach = std::sqrt(std::max(0.0, apart * apart - up * up));
+    const double reach = gap.apart_mm(wanted_mm, any_height ? 0 : gap.up_mm);
     more.push_back({gap.ahead_mm - reach, gap.ahead_mm + reach});
     less.push_back({-gap.ahead_mm - reach, -gap.ahead_mm + reach});
   }

@@ -47,21 +47,26 @@ struct NotchAt {
 /// Nothing where the arm's height or its pipe is not known. @pre the job names no hole: `hole_mm` is the pipe
 std::optional<NotchAt> notch_at(const facts::JoistCrossing& crossing);
 
-/// What stays of a joist between the arm's hole and another one through it.
+/// What stays of a joist between the arm's hole, or its notch, and another hole through it.
 struct HoleGap {
   const facts::JoistCrossing* crossing = nullptr;
   double wood_mm = 0;       ///< negative: they cut into each other
+  double half_mm = 0;       ///< of the arm's notch along the joist; of a hole, which is round all over, nothing
+  double round_mm = 0;      ///< half of the arm's hole; of a notch nothing
   double along_mm = 0;      ///< from middle to middle along the joist
   double ahead_mm = 0;      ///< the same with its sign: the other lies farther from the entry, or from the left
-  double up_mm = 0;         ///< and by how much the other lies higher
+  double up_mm = 0;         ///< and by how much the other lies higher; beside a notch nothing
   double diameter_mm = 0;   ///< of the other
   bool of_the_arm = false;  ///< the other is the arm's own: it meets that joist twice
   std::size_t number = 0;   ///< of the other among the holes that are there, from 1 on; zero: it is the arm's
-  /// How much farther apart along the joist they want to be for so much wood between.
+  /// How far apart along the joist they want to be, middle to middle, for so much wood between.
+  double apart_mm(double wanted_mm, double up) const;
+  /// How much farther than they are.
   double further_mm(double wanted_mm) const;
 };
 /// Of all joists that were described, where the arm's height and hole are known.
-std::vector<HoleGap> hole_gaps(const facts::PipeRun& pipe);
+/// @param trap one that takes notches alone cuts its joists from their edge on, as deep as it says and as the arm lies
+std::vector<HoleGap> hole_gaps(const facts::PipeRun& pipe, const job::Trap& trap);
 
 /// How far trap and arm want to go along the joists, either way, to keep so much wood to every hole that is there
 /// already, those that it comes to on the way as well; in whole marks of the tape.

@@ -107,14 +107,13 @@ class Writer {
                     " or more from each other and from any notch (IRC R502.8.1, 2018, secondary); heights from the "
                     "datum, to the arm's middle, bored level with it") +
          "; joists by their centres from " + joist_hook(facts_, job_) + level_of_hook(facts_));
-    for (const HoleGap& gap : hole_gaps(pipe)) line(beside(gap));
+    for (const HoleGap& gap : hole_gaps(pipe, *job_.trap)) line(beside(gap));
   }
 
   std::string beside(const HoleGap& gap) const {
     const std::string joist = said_joist(gap.crossing->joist, facts_, job_),
                       other = gap.of_the_arm ? ": the arm crosses it twice"
                                              : ": a hole of " + len(gap.diameter_mm) + " is there already";
-    if (table_.notched) return joist + other;  // a notch takes the wood between pipe and edge as well
     const Result* near = broken("joist.hole-edges", gap.wood_mm);
     return joist + other +
            (gap.wood_mm < 0 ? ": they run into each other by " + text_at_least(-gap.wood_mm, job_)

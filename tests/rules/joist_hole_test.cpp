@@ -141,6 +141,54 @@ TEST(Trap, HolesThatAJoistHasAlreadyStayTwoInchesFromTheArms) {
   EXPECT_THAT(edges().advice, HasSubstr("read again where it lies, hole 2 of the job file"));
 }
 
+TEST(Trap, ANotchKeepsTwoInchesFromHolesThatItsJoistHas) {
+  // Source: IRC R502.8.1 (2018): holes not closer than 2 in to any other hole or notch. By hand: a pipe of 2-3/8 whose
+  // middle lies 1/4 above the joist's foot, its notch given as 1-1/2 deep: it takes what lies 1-3/16 to either side, up
+  // to 1-1/2. A hole of 1 in over it leaves up - 1-1/2 - 1/2; one beside it along - 1-3/16 - 1/2; one across its
+  // corner, 1-1/2 on and 2 up, 2-1/2 - 1/2; one in it, 3/4 up, lies 3/4 in.
+  job::Job job = bored_trap();
+  job.trap->hole.reset(), job.trap->notch = Length::inches(1.5);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const auto edges = [&] { return sample::result_of(job, facts, "joist.hole-edges"); };
+  const double bottom = -300, top = bottom + 9.25 * in;
+  for (const bool below : {true, false}) {
+    const double edge = below ? bottom : top, way = below ? in : -in;
+    facts.pipe.crossings = {{"joists/joist-01", 300, bottom, top, edge + 0.25 * way, 2.375 * in, {}, 500}};
+    const auto hole = [&](double along_in, double up_in) {
+      return facts::JoistHole{"joists/joist-01", 500 + along_in * in, edge + up_in * way, in};
+    };
+    job.floor.joist_holes = {{}};
+    struct Place {
+      double along_in, up_in, wood_in;
+    };
+    for (const auto& [along, up, wood] : {Place{0, 4, 2},
+                                          {0, 3.9, 1.9},
+                                          {4, 1, 2.3125},
+                                          {-3.6, 0.5, 1.9125},
+                                          {1.1875 + 1.5, 3.5, 2},
+                                          {-1.1875 - 1.5, 3.45, 1.96018},
+                                          {0, 0.75, -1.25}}) {
+      facts.pipe.holes = {hole(along, up)};
+      const rules::Result r = edges();
+      ASSERT_TRUE(r.measured) << r.advice;
+      EXPECT_NEAR(*r.measured / in, wood, 1e-4);
+      EXPECT_EQ(r.outcome, wood < 2 ? Outcome::fail : Outcome::pass) << along << ' ' << up;
+    }
+    facts.pipe.holes = {hole(3, 1)};
+    EXPECT_THAT(edges().where, HasSubstr("wood between the notch in the joist at 28-5/16\""));
+    EXPECT_THAT(edges().where, HasSubstr("and the hole of 1\" that is there already"));
+    EXPECT_THAT(edges().advice, HasSubstr("set trap and arm 11/16\" toward the entry, or 6-11/16\" toward the back"));
+    facts.pipe.holes[0].joist = "joists/joist-02";
+    EXPECT_EQ(edges().outcome, Outcome::not_applicable) << "a joist that the arm does not meet";
+  }
+  facts.pipe.holes.clear(), job.floor.joist_holes.clear(), job.floor.joists_bored = false;
+  EXPECT_EQ(edges().outcome, Outcome::not_applicable) << "somebody looked, and there is none";
+  job.floor.joists_bored.reset();
+  EXPECT_EQ(edges().outcome, Outcome::not_checked);
+  EXPECT_THAT(edges().advice, HasSubstr("look for holes"));
+}
+
 TEST(Trap, OfSeveralHolesAllThatAreInTheWayAreNamedAndTheWayPastThemHolds) {
   // Source: IRC R502.8.1 (2018). By hand: two holes of 1 in, 3-1/2 in on and 3-1/4 in back, each wanting 3-11/16 in
   // from middle to middle. Away from either the other one is met: past the second it is 3-1/4 + 3-11/16 = 6-15/16 in
