@@ -264,7 +264,7 @@ class Cover {
 
   /// With all that is advised where the page has room for that, else in short; as many as there is room for.
   void failing(std::vector<Field> fields) {
-    const std::string warning = warning_of(s_.judgement.results);
+    const std::string warning = warning_of(s_.judgement.results, &s_.judgement.as_built);
     if (warning.empty()) return;
     constexpr double least = 24;
     while (fields.size() > 1 && fields.front().at.y - least < -height_) fields.erase(fields.begin());
@@ -276,6 +276,10 @@ class Cover {
       full.push_back(found + without_keys(r.advice));
       brief.push_back(found + advice_in_short(r));
     }
+    for (const rules::BuiltRow& row : s_.judgement.as_built)
+      if (row.outcome == rules::Outcome::fail)
+        for (auto* list : {&full, &brief})
+          list->push_back("- as built, " + row.what + ": " + row.built + "; limit " + row.limit);
     tell(fields, tell(fields, full, false) == full.size() ? full : brief, true);
   }
 

@@ -31,7 +31,8 @@ class Set {
       for (std::string& note : sheet.notes) name_sheets(note);
       for (Text& text : sheet.texts) name_sheets(text.words);
     }
-    add_title_blocks(sheets_, {subject_.job(), subject_.judgement.results, subject_.date});
+    add_title_blocks(sheets_,
+                     {subject_.job(), subject_.judgement.results, subject_.date, &subject_.judgement.as_built});
     return std::move(sheets_);
   }
 

@@ -62,7 +62,7 @@ Step flood_step(const job::Job& job, const Findings& s) {
                                          : units::water_text(mm3, job.is_metric()) + up_to(water, job) + " weighs " +
                                                weight_of(mm3, job.is_metric()) + each_step_more(job, s);
   return {true, "plumber",
-          head + std::string{"plug, fill, mark the level. Asked for: "} + rules::flood_test_of(job.book).words +
+          head + std::string{"plug, fill, mark the level. Asked for: "} + rules::flood_words(job, s.judgement.results) +
               "; 24 hours by practice.",
           std::move(numbers), "the level drops, or it drips below"};
 }

@@ -171,7 +171,8 @@ std::vector<Sheet> draw_inspection(const Subject& subject) {
           ", and of the job. They inform and approve nothing: the edition adopted here, local amendments and the "
           "inspector decide. What is 'by the model' is rounded toward its limit's unsafe side: it may be a mark off "
           "what drawings say.",
-      "Flood test: plug the drain and fill. Asked for: " + rules::flood_test_of(subject.job().book).words +
+      "Flood test: plug the drain and fill. Asked for: " +
+          rules::flood_words(subject.job(), subject.judgement.results) +
           ". By practice it stands 24 hours. Know first what the floor carries." + heights_of_test(subject)};
   const Beside flood{0.82, [&](Pen& pen, Point at, double width) { add_flood(pen, at, width, subject); }};
   std::vector<Sheet> sheets =

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "rules/check.hpp"
 #include "rules/rule_book.hpp"
 #include "units/length.hpp"
 #include "units/letters.hpp"
@@ -48,8 +49,8 @@ void check_bar(Paperwork& paper, double x, double y, double part, int parts, con
 }
 
 /// Of failing checks, and where they are told; nothing when none fails.
-std::string warning_with_place(const std::vector<Sheet>& sheets, const std::vector<rules::Result>& results) {
-  const std::string warning = warning_of(results);
+std::string warning_with_place(const std::vector<Sheet>& sheets, const Heading& heading) {
+  const std::string warning = warning_of(heading.results, heading.as_built);
   return warning.empty() ? "" : warning + ": see " + places_of_failures(sheets);
 }
 
@@ -264,11 +265,13 @@ std::string places_of_failures(const std::vector<Sheet>& sheets) {
                                 : codes.front() + " to " + codes.back();
 }
 
-std::string warning_of(const std::vector<rules::Result>& results) {
-  const auto fails = std::count_if(results.begin(), results.end(),
-                                   [](const rules::Result& r) { return r.outcome == rules::Outcome::fail; });
-  if (fails == 0) return "";
-  return std::to_string(fails) + (fails == 1 ? " CHECK FAILS" : " CHECKS FAIL");
+std::string warning_of(const std::vector<rules::Result>& results, const std::vector<rules::BuiltRow>* as_built) {
+  const auto fails = rules::count(results, rules::Outcome::fail);
+  if (fails > 0) return std::to_string(fails) + (fails == 1 ? " CHECK FAILS" : " CHECKS FAIL");
+  const bool built = as_built && std::any_of(as_built->begin(), as_built->end(), [](const rules::BuiltRow& row) {
+                       return row.outcome == rules::Outcome::fail;
+                     });
+  return built ? "THE RECORD OF WHAT WAS BUILT FAILS" : "";
 }
 
 std::vector<std::string> note_lines(const std::vector<std::string>& notes, std::size_t from, double width) {
@@ -292,7 +295,7 @@ double strip_of(const Sheet& sheet, const Paper& paper) {
 }
 
 void add_title_blocks(std::vector<Sheet>& sheets, const Heading& heading) {
-  const std::string warning = warning_with_place(sheets, heading.results);
+  const std::string warning = warning_with_place(sheets, heading);
   const auto on_paper = [](const Sheet& sheet) { return sheet.page.paper.width_mm > 0; };
   const auto count = static_cast<std::size_t>(std::count_if(sheets.begin(), sheets.end(), on_paper));
   std::size_t number = 0;

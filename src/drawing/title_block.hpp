@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "drawing/page.hpp"
+#include "rules/as_built.hpp"
 
 namespace fallwright::drawing {
 
@@ -12,7 +13,8 @@ namespace fallwright::drawing {
 struct Heading {
   const job::Job& job;
   const std::vector<rules::Result>& results;
-  std::string date = {};  ///< of issue; empty: to be written in
+  std::string date = {};                                   ///< of issue; empty: to be written in
+  const std::vector<rules::BuiltRow>* as_built = nullptr;  ///< the record, where the sheets are of one room
 };
 
 /// On every sheet that has a page, numbered in their order. A sheet may be taken from the roll alone: each says whose
@@ -25,7 +27,7 @@ constexpr const char* fails_word = "FAILS";
 /// "I-02, I-03": the sheets of the inspection on which failing checks stand.
 std::string places_of_failures(const std::vector<Sheet>& sheets);
 /// "2 CHECKS FAIL"; empty when none does.
-std::string warning_of(const std::vector<rules::Result>& results);
+std::string warning_of(const std::vector<rules::Result>& results, const std::vector<rules::BuiltRow>* as_built);
 
 /// "BENCH LEFT"
 const char* hand_of(const job::Job& job);

@@ -32,9 +32,10 @@ struct Photo {
 struct AsBuilt {
   std::string date, by;
   std::vector<BuiltFall> falls;
-  std::vector<FloodReading> flood;  ///< in the order they were read
+  std::vector<FloodReading> flood;   ///< in the order they were read
+  std::optional<units::Length> dam;  ///< its top above the drain's; absent: nobody says that one was built
   std::vector<Photo> photos;
-  bool any() const { return !(date.empty() && by.empty() && falls.empty() && flood.empty() && photos.empty()); }
+  bool any() const { return !(date.empty() && by.empty() && falls.empty() && flood.empty() && !dam && photos.empty()); }
 };
 
 /// Whether this is a day of the calendar, written "2026-12-02".

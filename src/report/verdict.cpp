@@ -134,6 +134,9 @@ namespace {
 std::string words_of_design(const Report& report) {
   const std::size_t failed = count(report, Outcome::fail), passed = count(report, Outcome::pass);
   const std::string open = open_words(report, failed == 0);
+  const bool built = count_built(report, Outcome::fail) > 0;  // what is built fails, whatever was drawn
+  if (built && failed == 0)
+    return "As drawn " + std::string{open.empty() ? "every check passes" : "nothing fails: " + open} + ".";
   if (failed > 0)
     return "Do not build it as drawn: " + checks_that(failed, "fails", "fail") + (open.empty() ? "" : ", " + open) +
            ".";
@@ -146,6 +149,8 @@ std::string words_of_design(const Report& report) {
 
 std::string verdict_words(const Report& report) {
   const std::string record = record_words(report);
+  if (count_built(report, Outcome::fail) > 0 && count(report, Outcome::fail) == 0)
+    return record + " " + words_of_design(report);
   return words_of_design(report) + (record.empty() ? "" : " " + record);
 }
 

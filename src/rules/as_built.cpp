@@ -146,6 +146,24 @@ class Record {
     rows_.push_back(row);
   }
 
+  /// Why water as high as it was filled tests nothing, in few words and with what to do; empty: it does.
+  struct NoTest {
+    std::string why, advice;
+  };
+  NoTest no_test(double filled_mm, const std::optional<double>& asked_mm) const {
+    const double half_mark = job_.mark_mm() / 2;
+    if (asked_mm && filled_mm < *asked_mm - units::tolerance::length_mm)
+      return {"filled too low", "too low, fill to " + text_at_least(*asked_mm, job_) + " above the drain"};
+    if (filled_mm < half_mark) return {"without water", "no water stood there: fill it"};
+    const FloodBrim brim = flood_brim(job_, facts_);
+    if (!brim.lowest) return {};
+    const double holds = brim.top_mm - brim.from_mm;
+    if (filled_mm <= std::max(holds, job_.as_built.dam.value_or(units::Length{}).in_mm()) + half_mark) return {};
+    return {"filled higher than it holds", "higher than the base holds, " + as_read(std::max(0.0, holds)) +
+                                               (job_.as_built.dam ? ", and than its dam" : "") +
+                                               ": read it again, or say what dam held it (as_built.dam)"};
+  }
+
   /// A test counts that was filled as high, and stood as long, as the book asks; all that stood in between is told.
   void flood() {
     const std::vector<job::FloodReading>& read = job_.as_built.flood;
@@ -153,11 +171,13 @@ class Record {
     const FloodTest& asked = flood_test_of(job_.book);
     const std::optional<double> level = flood_asked_mm(job_, facts_, results_);
     const double filled = read.front().level.in_mm();
-    const bool low = level && filled < *level - units::tolerance::length_mm;
-    BuiltRow fill{"flood test, filled " + read.front().at, "", asked.words, as_read(filled) + " above the drain"};
+    const NoTest none = no_test(filled, level);
+    const bool low = !none.why.empty();
+    BuiltRow fill{"flood test, filled " + read.front().at, "", flood_words(job_, results_),
+                  as_read(filled) + " above the drain"};
     if (level)
       fill.built += ", " + text_at_most(std::max(0.0, filled - floor_at_entry_mm(facts_)), job_) + " at the threshold";
-    if (low) fill.built += ": too low, fill to " + text_at_least(*level, job_) + " above the drain";
+    if (low) fill.built += ": " + none.advice;
     if (read.size() == 1) fill.built += "; read it again after " + time_text(asked.minutes) + " at least";
     fill.outcome = low ? Outcome::caution : read.size() == 1 ? Outcome::not_checked : Outcome::not_applicable;
     rows_.push_back(fill);
@@ -176,9 +196,9 @@ class Record {
         row.outcome = Outcome::caution;
       } else {
         row.built += ", stands" +
-                     std::string{low    ? ", filled too low"
-                                 : soon ? " so far"
-                                        : ""} +
+                     (low    ? ", " + none.why
+                      : soon ? std::string{" so far"}
+                             : std::string{}) +
                      (soon && last ? ": let it stand " + time_text(asked.minutes) + " at least" : "");
         row.outcome = !low && !soon ? Outcome::pass : last ? Outcome::not_checked : Outcome::not_applicable;
       }

@@ -3,8 +3,10 @@
 #include <algorithm>
 
 #include "job/rough_threshold.hpp"
+#include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/rule_book.hpp"
+#include "rules/words.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::rules {
@@ -39,6 +41,17 @@ double floor_at_entry_mm(const facts::Facts& facts) {
   for (const facts::Edge& edge : facts.edges)
     if (edge.open() && !edge.raised()) at = std::max(at.value_or(edge.top_mm), edge.top_mm);
   return at.value_or(h.rim_greatest_mm) - h.drain_top_mm;
+}
+
+std::string flood_words(const job::Job& job, const std::vector<Result>& results) {
+  const FloodTest& test = flood_test_of(job.book);
+  const auto row = std::find_if(results.begin(), results.end(), [](const Result& r) { return r.id == "flood.depth"; });
+  if (row == results.end() || !row->limit.least) return test.words;
+  const BookRow* of_book = row_under(job.book, row->id).row;
+  if (of_book && of_book->limit.least == row->limit.least) return test.words;
+  return "at least " + text_at_least(*row->limit.least, job) + " of water at the threshold, against a temporary dam " +
+         "where that is lower (" + source_text(row->limit) + "), for " + std::to_string(test.minutes) +
+         " minutes as the book has it";
 }
 
 std::optional<double> flood_asked_mm(const job::Job& job, const facts::Facts& facts,

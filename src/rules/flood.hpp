@@ -47,6 +47,9 @@ FloodTable flood_table(const job::Job& job, const facts::Facts& facts, const std
 /// The floor where water stands against the threshold, or against the dam at an open edge, above the drain's top.
 double floor_at_entry_mm(const facts::Facts& facts);
 
+/// What the test asks for, in words with its source: the book's, or a depth of one's own.
+std::string flood_words(const job::Job& job, const std::vector<Result>& results);
+
 /// How high above the drain the water must stand; nothing where the book does not say.
 std::optional<double> flood_asked_mm(const job::Job& job, const facts::Facts& facts,
                                      const std::vector<Result>& results);

@@ -94,6 +94,7 @@ TEST(Json, IsDocumentedFieldByField) {
                          "the setter",
                          {{job::Surface::threshold, {}, job::Fall::ratio(0.02)}},
                          {{"2026-12-01 08:30", job::Length::mm(50)}},
+                         {},
                          {{"a.jpg", "the bed"}}};
   bought.job.unused = {{"drain.direction", "the drain is no channel (drain.kind)", 20}};
   built.facts.site_built.emplace().marks.emplace_back();

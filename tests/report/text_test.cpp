@@ -273,6 +273,22 @@ TEST(Text, TheFloodTestTellsItsMethodAndWhoJudges) {
   EXPECT_THAT(text, testing::Not(HasSubstr("give floor.joists")));
 }
 
+TEST(Text, ARecordThatFailsHeadsAVerdictOfADesignThatDoesNot) {
+  // Source: none; who reads the first words alone builds on.
+  const sample::Reported sample;
+  report::Report report = sample.report();
+  report.judgement.as_built = {{"fall of the seat", "", "", "", rules::Outcome::fail}};
+  report.judgement.results.clear();
+  report.judgement.results.emplace_back().outcome = rules::Outcome::caution;
+  EXPECT_EQ(report::verdict_words(report),
+            "As built, 'fall of the seat' fails its limit. As drawn nothing fails: 1 check asks for care.");
+  report.judgement.results[0].outcome = rules::Outcome::pass;
+  EXPECT_EQ(report::verdict_words(report),
+            "As built, 'fall of the seat' fails its limit. As drawn every check passes.");
+  report.judgement.results[0].outcome = rules::Outcome::fail;
+  EXPECT_THAT(report::verdict_words(report), testing::StartsWith("Do not build it as drawn"));
+}
+
 TEST(Text, ARecordOutOfItsLimitsIsToldWhateverTheDesignIs) {
   // Source: the rows of the record: one fails, two ask for care; one that passes and one that nobody asks of say
   // nothing.

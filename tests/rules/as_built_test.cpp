@@ -29,10 +29,10 @@ rules::Result two_inches() {
 /// Rows of a flood test that was read at these minutes past eight, at these heights above the drain.
 std::vector<BuiltRow> flooded(const std::vector<std::pair<int, double>>& read, const std::string& book = "residential",
                               const std::vector<rules::Result>& results = {two_inches()},
-                              const facts::Facts& facts = basin()) {
+                              const facts::Facts& facts = basin(), std::optional<units::Length> dam = {}) {
   job::Job job;
   job.unit = job::UnitSystem::metric;
-  job.book = book;
+  job.book = book, job.as_built.dam = dam;
   for (const auto& [minute, mm] : read)
     job.as_built.flood.push_back(
         {std::string{"2026-12-01 08:"} + (minute < 10 ? "0" : "") + std::to_string(minute), units::Length::mm(mm)});
@@ -232,13 +232,64 @@ TEST(AsBuiltFlood, IsFilledToWhatEachBookSays) {
 }
 
 TEST(AsBuiltFlood, AtAnOpenEdgeStandsOverThatEdge) {
-  // Source: by hand: without a threshold the dam stands on the entry's edge, 10 mm above the drain: 10 + 50.8.
+  // Source: by hand: without a threshold the dam stands on the entry's edge, 10 mm above the drain: 10 + 50.8, behind a
+  // dam that reaches over that.
   facts::Facts facts;
   facts.heights.drain_top_mm = 20, facts.heights.rim_greatest_mm = 45;
   facts.edges = {{job::Side::back, facts::Behind::wall, facts::Turned::upstand, 150},
                  {job::Side::front, facts::Behind::nothing, facts::Turned::rim, 30}};
-  EXPECT_EQ(flooded({{0, 60.8}, {15, 60.8}}, "residential", {two_inches()}, facts)[1].outcome, Outcome::pass);
-  EXPECT_EQ(flooded({{0, 60}, {15, 60}}, "residential", {two_inches()}, facts)[0].outcome, Outcome::caution);
+  const auto dam = units::Length::mm(80);
+  EXPECT_EQ(flooded({{0, 60.8}, {15, 60.8}}, "residential", {two_inches()}, facts, dam)[1].outcome, Outcome::pass);
+  EXPECT_EQ(flooded({{0, 60}, {15, 60}}, "residential", {two_inches()}, facts, dam)[0].outcome, Outcome::caution);
+}
+
+/// A basin whose lowest edge is its threshold, `holds_mm` above the drain.
+facts::Facts holding(double holds_mm) {
+  facts::Facts facts = basin();
+  facts.heights.threshold_least_mm = facts.heights.rim_least_mm = 20 + holds_mm;
+  facts.edges = {{job::Side::back, facts::Behind::wall, facts::Turned::upstand, 150},
+                 {job::Side::front, facts::Behind::nothing, facts::Turned::threshold, 20 + holds_mm}};
+  facts.edges[0].lapped = true;
+  return facts;
+}
+
+TEST(AsBuiltFlood, WithoutWaterIsNoTest) {
+  // Source: common practice, no source: nothing leaks where nothing stands. A book that asks for no depth asks for
+  // water: less than half a millimetre is none that a rule shows.
+  for (const double none : {0., 0.4}) {
+    const auto rows = flooded({{0, none}, {30, none}}, "metric", {});
+    EXPECT_EQ(rows[0].outcome, Outcome::caution);
+    EXPECT_THAT(rows[0].built, HasSubstr("no water stood there"));
+    EXPECT_EQ(rows[1].outcome, Outcome::not_checked);
+  }
+  EXPECT_EQ(flooded({{0, 1}, {30, 1}}, "metric", {})[1].outcome, Outcome::pass);
+}
+
+TEST(AsBuiltFlood, OverWhatTheBaseHoldsAsksForItsDam) {
+  // Source: by hand: a threshold 60 mm above the drain holds 60, as a rule reads it, and a dam 90 mm above it 90.
+  const auto at = [](double mm, std::optional<double> dam = {}) {
+    job::Job job;
+    job.unit = job::UnitSystem::metric;
+    job.book = "metric";
+    job.as_built.flood = {{"2026-12-01 08:00", units::Length::mm(mm)}, {"2026-12-01 09:00", units::Length::mm(mm)}};
+    if (dam) job.as_built.dam = units::Length::mm(*dam);
+    return rules::as_built_rows(job, holding(60), {}, {});
+  };
+  EXPECT_EQ(at(60)[1].outcome, Outcome::pass);
+  EXPECT_EQ(at(61)[0].outcome, Outcome::caution);
+  EXPECT_THAT(at(61)[0].built, HasSubstr("higher than the base holds, 60 mm: read it again, or say what dam held it"));
+  EXPECT_EQ(at(61)[1].outcome, Outcome::not_checked);
+  EXPECT_EQ(at(90, 90)[1].outcome, Outcome::pass);
+  EXPECT_EQ(at(91, 90)[1].outcome, Outcome::not_checked);
+}
+
+TEST(AsBuiltFlood, IsToldWithTheDepthOfOnesOwn) {
+  // Source: none; where a county asks for 3 in, no sheet tells of the book's 2.
+  rules::Result own = two_inches();
+  own.limit.least = 3 * 25.4, own.limit.source = "county 9", own.limit.verified = rules::Verified::user;
+  EXPECT_THAT(flooded({{0, 100}}, "residential", {own})[0].limit, HasSubstr("at least 77 mm of water"));
+  EXPECT_THAT(flooded({{0, 100}}, "residential", {own})[0].limit, HasSubstr("county 9"));
+  EXPECT_THAT(flooded({{0, 100}})[0].limit, HasSubstr("at least 2 in"));
 }
 
 }  // namespace
