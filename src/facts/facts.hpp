@@ -117,6 +117,9 @@ struct Clear {
   std::optional<double> seat_side_gap_mm = {};
   std::vector<Side> nothing_at_entry = {};  ///< sides where no stud of their wall stands there, and no bench
   std::optional<Finished> finished = {};    ///< absent: nobody said how thick the walls are built up
+  /// The one of these two with half of the threshold beside it: up to its centreline, as some texts measure. Absent: it
+  /// has none.
+  std::optional<Finished> to_centreline = {};
   Compartment compartment = {};
   /// The least between opposite sides of the base, overall: across the entry, and from it to the back.
   std::optional<std::array<double, 2>> receptor_mm = {};

@@ -227,6 +227,21 @@ facts::Finished free_of(const Polygon& floor, const std::vector<SideLine>& sides
   return clear;
 }
 
+/// A floor whose front edge lies along the threshold, out to the middle of that; nothing where there is none.
+Polygon to_centreline(const Polygon& floor, const parts::Model& model) {
+  if (floor.empty() || model.job.base.threshold.width.is_zero()) return {};
+  const Extent sides{floor};
+  const double middle = (parts::box_of(*model.first(parts::Role::base))[1] + sides.y0) / 2;
+  std::vector<survey::Point> points;
+  for (const PlanPoint& p : floor) {
+    points.push_back({p.x, p.y});
+    if (p.y < sides.y0 + units::tolerance::length_mm) points.push_back({p.x, middle});
+  }
+  Polygon wider;
+  for (const survey::Point& p : hull(points)) wider.push_back({p.x, p.y});
+  return wider;
+}
+
 bool seat_at(const job::Job& job, job::Side side) {
   return job.bench && job.bench->place == side;
 }
@@ -271,11 +286,22 @@ facts::Clear measure_clear(const parts::Model& model, const Framing& framing) {
   const Least overall = least_between(whole, side_lines(whole));
   clear.receptor_mm = {overall.across_mm, overall.deep_mm};
   clear.compartment = compartment_of(model.job, Extent{floor}, walls);
-  if (!build_up) return clear;
+  Polygon wider = to_centreline(floor, model);
+  const auto up_to_the_middle = [&] {
+    if (wider.empty()) return;
+    std::vector<Polygon> there;
+    for (const Polygon& obstacle : obstacles(model, top))
+      if (const Polygon part = common(obstacle, wider); !part.empty()) there.push_back(part);
+    clear.to_centreline = free_of(wider, side_lines(in_plan(wider)), there, foremost);
+    clear.to_centreline->circle_at_mm[2] = top;
+  };
+  if (!build_up) return up_to_the_middle(), clear;
   Polygon left = floor;
-  for (const WallFace& wall : walls) left = brep::clip(left, wall.nx, wall.ny, -wall.reach_mm);
+  for (const WallFace& wall : walls)
+    for (Polygon* each : {&left, &wider}) *each = brep::clip(*each, wall.nx, wall.ny, -wall.reach_mm);
   clear.finished = free_of(left, with_walls(sides, walls), over, foremost);
   clear.finished->circle_at_mm[2] = top;
+  up_to_the_middle();
   return clear;
 }
 

@@ -27,6 +27,15 @@ Free free_of(const facts::Facts& facts) {
   return {f.area_mm2, f.circle_mm, f.least_width_mm, f.circle_at_mm, "between finished walls and threshold"};
 }
 
+/// What area and circle are held to: UPC 408.7 measures both at the height of the threshold, up to its centreline.
+Free held_free(const facts::Facts& facts, const Limit& limit) {
+  const auto& wider = facts.clear.to_centreline;
+  if (!wider || !limit.source.starts_with("UPC 408.7")) return free_of(facts);
+  return {wider->area_mm2, wider->circle_mm, wider->least_width_mm, wider->circle_at_mm,
+          facts.clear.finished ? "between finished walls, up to the threshold's centreline"
+                               : "inside upstands, up to the threshold's centreline"};
+}
+
 /// The second way to the least room, where the book's row has one. Same rounding as `keeps`.
 bool larger_room(const Free& free, const SecondWay& way) {
   return free.area_mm2 >= way.area_mm2 - units::tolerance::length_mm * 1e3;
@@ -123,7 +132,7 @@ double axis_across(const job::Job& job, const facts::Facts& facts, const Free& f
 
 Finding area(const Ground& ground, const Limit& limit) {
   if (const auto none = exempt(ground, limit)) return *none;
-  const Free free = free_of(ground.facts);
+  const Free free = held_free(ground.facts, limit);
   const job::Job& job = ground.job;
   const std::size_t axis = job.bench && job.bench->place == job::Side::back ? 1 : 0;
   const double across = free.area_mm2 > 0 ? axis_across(job, ground.facts, free, axis) : 1;
@@ -158,7 +167,7 @@ Finding width(const Ground& ground, const Limit& limit) {
 Finding circle(const Ground& ground, const Limit& limit) {
   if (const auto none = exempt(ground, limit)) return *none;
   const job::Job& job = ground.job;
-  const Free free = free_of(ground.facts);
+  const Free free = held_free(ground.facts, limit);
   const double lacks = *limit.least - free.circle_mm;
   const Growth growth = grown(ground, narrow_axis(job, ground.facts), lacks);
   return mended_by(found(free.circle_mm,
@@ -214,7 +223,7 @@ std::vector<Rule> room_rules() {
        {Input::wall_build_up, Input::base, Input::seat_block}},
       {"clear.width",
        "floor is wide enough",
-       "smaller side of the free floor; 25 in will do where 1300 in2 are free",
+       "smaller side of the free floor",
        "base: outline of the floor; seat block: undersides",
        Unit::mm,
        "clear_width",

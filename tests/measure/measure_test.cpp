@@ -129,6 +129,8 @@ TEST(Clear, IsTheFloorInsideUpstandsAndThreshold) {
   EXPECT_NEAR(clear.area_mm2 / 645.16, 56.5 * 31.5, 1e-6);
   EXPECT_NEAR(clear.circle_mm / 25.4, 31.5, 1e-9);
   EXPECT_NEAR(clear.least_width_mm / 25.4, 31.5, 1e-9);
+  EXPECT_NEAR(clear.to_centreline->area_mm2 / 645.16, 56.5 * 33.5, 1e-6) << "and half of 4 in of threshold";
+  EXPECT_NEAR(clear.to_centreline->circle_mm / 25.4, 33.5, 1e-9);
 }
 
 TEST(Clear, AChannelAlongTheRimIsPartOfIt) {
@@ -166,6 +168,8 @@ TEST(Clear, FinishedWallsTakeTheirBuildUpOff) {
   EXPECT_NEAR(clear.area_mm2 / 645.16, 56.5 * 31.5, 1e-6);
   EXPECT_NEAR(clear.finished->area_mm2 / 645.16, 56 * 31, 1e-6);
   EXPECT_NEAR(clear.finished->circle_mm / 25.4, 31, 1e-9);
+  EXPECT_NEAR(clear.to_centreline->area_mm2 / 645.16, 56 * 33, 1e-6) << "and half of 4 in of threshold";
+  EXPECT_NEAR(clear.to_centreline->circle_mm / 25.4, 33, 1e-9);
   EXPECT_NEAR(clear.finished->least_width_mm / 25.4, 31, 1e-9);
   EXPECT_NEAR(*clear.finished->entry_mm / 25.4, 56, 1e-9);
   EXPECT_NEAR(clear.compartment.width_mm / 25.4, 70, 1e-9);

@@ -18,6 +18,26 @@ using rules::Outcome;
 using sample::result_of;
 using testing::HasSubstr;
 
+TEST(Check, ThePlumbingCodeMeasuresUpToTheThresholdsCentreline) {
+  // Source: UPC 408.7 (2024), as a public page quotes it: area and circle at the threshold's height, tangent to its
+  // centreline; IRC P2708.1 has no such words: its area ends at the threshold.
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  for (facts::Part& part : facts.parts) part.bbox_mm[3] = part.bbox_mm[0] + 59 * in;
+  facts.clear.finished->area_mm2 = 1000 * in * in, facts.clear.finished->circle_mm = 29 * in;
+  facts.clear.to_centreline = facts.clear.finished;
+  facts.clear.to_centreline->area_mm2 = 1030 * in * in, facts.clear.to_centreline->circle_mm = 31 * in;
+  job.book = "plumbing";
+  for (const char* id : {"clear.area", "clear.circle"}) {
+    EXPECT_EQ(result_of(job, facts, id).outcome, Outcome::pass) << id;
+    EXPECT_THAT(result_of(job, facts, id).where, HasSubstr("up to the threshold's centreline"));
+  }
+  facts.clear.to_centreline.reset();
+  for (const char* id : {"clear.area", "clear.circle"}) EXPECT_EQ(result_of(job, facts, id).outcome, Outcome::fail);
+  job.book = "residential";
+  EXPECT_NEAR(*result_of(job, facts, "clear.area").measured, 1000 * in * in, 1e-6);
+}
+
 TEST(Check, ALimitOfTheJobFileReplacesTheBooksAndNamesItsSource) {
   // Source: none; a local amendment of 1 % to 3 % lets pass what the book fails.
   job::Job job = sample::alcove();
