@@ -47,6 +47,20 @@ Bounds bounds_of(const Ground& ground, const char* id) {
   return {limit.least.value_or(-far), limit.greatest.value_or(far)};
 }
 
+/// Whether what is screwed on there lies over the seat: on a wall that the seat meets, as far as it reaches along that.
+bool over_seat(const job::Fixture& fixture, const job::Job& job, const facts::Facts& facts) {
+  if (!job.bench) return false;
+  const job::Side place = job.bench->place;
+  if (fixture.wall != job::Side::back && place != job::Side::back && fixture.wall != place) return false;
+  const bool back = fixture.wall == job::Side::back;
+  const double at = back ? fixture.along.in_mm() : job.alcove.depth.in_mm() - fixture.along.in_mm();
+  return std::any_of(facts.parts.begin(), facts.parts.end(), [&](const facts::Part& part) {
+    return part.which.is(facts::Role::seat_block) && at > part.bbox_mm[back ? 0 : 1] && at < part.bbox_mm[back ? 3 : 4];
+  });
+}
+
+constexpr double thin_bar = 1.25 * inch_mm / 2, thick_bar = 2 * inch_mm / 2;  ///< from its flange's middle to its top
+
 /// A bar is 1-1/4 to 2 in thick round the middle of its flange, and the shower's floor falls: its top is told at the
 /// least it may be, or where that is inside at the most.
 Finding bar_height(const Ground& ground, const Limit&) {
@@ -54,27 +68,36 @@ Finding bar_height(const Ground& ground, const Limit&) {
   const Bounds limit = bounds_of(ground, "bar.height");
   const auto bars = all_of(job, job::FixtureKind::grab_bar);
   if (bars.empty()) return missing(no_bars);
-  constexpr double thin = 1.25 * inch_mm / 2, thick = 2 * inch_mm / 2;
   const job::Fixture* worst = nullptr;
   double value = 0, off = 0;
   for (const job::Fixture* bar : bars) {
-    const double low = bar->height.in_mm() + thin - facts.heights.rim_greatest_mm,
-                 high = bar->height.in_mm() + thick - facts.heights.rim_least_mm;
+    const double low = bar->height.in_mm() + thin_bar - facts.heights.rim_greatest_mm,
+                 high = bar->height.in_mm() + thick_bar - facts.heights.rim_least_mm;
     const double under = limit.least - low, over = high - limit.greatest;
     if (worst && std::max(under, over) <= off) continue;
     worst = bar, off = std::max(under, over), value = under >= over ? low : high;
+  }
+  const auto over =
+      std::find_if(bars.begin(), bars.end(), [&](const job::Fixture* bar) { return over_seat(*bar, job, facts); });
+  if (over != bars.end()) {
+    Finding finding = found(value, "'" + (*over)->name + "' is over the seat, where none may be (ADA 608.3)",
+                            "set '" + (*over)->name +
+                                "' clear of the seat, on the wall across from it or on the back wall beside it "
+                                "(fixture.wall, fixture.along)");
+    finding.broken = true;
+    return finding;
   }
   const bool low = value < limit.least;
   return found(value,
                "top of the bar at '" + worst->name +
                    "' above the shower's rim, its flange in its middle and it 1-1/4 "
-                   "to 2 in thick",
+                   "to 2 in thick; how far bars run along their walls is not judged",
                "set it " + text_at_least(off, job) + (low ? " higher" : " lower") + " (fixture.height)");
 }
 
 /// The weakest of all that a person holds on to, as the share of it that 250 lbf take.
 Finding bar_strength(const job::Job& job, const facts::Facts&, const Limit&) {
-  constexpr double person_kg = 250 * units::kg_per_lb;
+  constexpr double person_kg = 1112 / units::n_per_kg;  // the lesser of the code's two figures
   const auto bars = all_of(job, job::FixtureKind::grab_bar);
   if (bars.empty()) return missing(no_bars);
   const job::Fixture* weakest = nullptr;
@@ -86,23 +109,42 @@ Finding bar_strength(const job::Job& job, const facts::Facts&, const Limit&) {
                "take a bar and a fastening that carry 250 lbf (1112 N) in any direction");
 }
 
+/// Where a book asks for controls above the bar (ADA 608.5.2): the highest that a bar's top may be, of those on the
+/// same wall, or where that has none of all.
+std::optional<double> above_bars(const job::Fixture& control, const job::Job& job) {
+  std::optional<double> same, any;
+  for (const job::Fixture* bar : all_of(job, job::FixtureKind::grab_bar)) {
+    const double top = bar->height.in_mm() + thick_bar;
+    any = std::max(any.value_or(top), top);
+    if (bar->wall == control.wall) same = std::max(same.value_or(top), top);
+  }
+  return same ? same : any;
+}
+
 Finding controls_height(const Ground& ground, const Limit&) {
   const auto& [job, facts, limits] = ground;
   const Bounds limit = bounds_of(ground, "controls.height");
   const auto controls = all_of(job, job::FixtureKind::controls);
   if (controls.empty()) return missing(no_controls);
+  const bool above = job.book == "accessible-roll-in";
+  if (above && all_of(job, job::FixtureKind::grab_bar).empty()) return missing(no_bars);
   const job::Fixture* worst = nullptr;
-  double value = 0, off = 0;
+  double value = 0, off = 0, least = 0;
   for (const job::Fixture* each : controls) {
-    const double low = each->height.in_mm() - facts.heights.rim_greatest_mm,
+    const double rim = facts.heights.rim_greatest_mm, low = each->height.in_mm() - rim,
                  high = each->height.in_mm() - facts.heights.rim_least_mm;
-    const double under = limit.least - low, over = high - limit.greatest;
+    const double from = above ? std::max(limit.least, *above_bars(*each, job) - rim) : limit.least;
+    const double under = from - low, over = high - limit.greatest;
     if (worst && std::max(under, over) <= off) continue;
-    worst = each, off = std::max(under, over), value = under >= over ? low : high;
+    worst = each, off = std::max(under, over), value = under >= over ? low : high, least = from;
   }
-  return found(
-      value, "middle of '" + worst->name + "' above the shower's rim",
-      "set it " + text_at_least(off, job) + (value < limit.least ? " higher" : " lower") + " (fixture.height)");
+  Finding finding =
+      found(value,
+            "middle of '" + worst->name + "' above the shower's rim" +
+                (above ? ", and above the top of the bar there, 2 in thick" : ""),
+            "set it " + text_at_least(off, job) + (value < least ? " higher" : " lower") + " (fixture.height)");
+  if (above) finding.least = least;
+  return finding;
 }
 
 /// Along the wall across from the seat, from the seat's own middle toward the entry.

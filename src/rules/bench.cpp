@@ -328,7 +328,7 @@ Finding nose(const job::Job& job, const facts::Facts& facts, const Limit&) {
       "let it reach less far (bench.overhang, bench.apron_thickness), take a thicker or stronger "
       "block, or bring the frame's front forward";
   if (carries)
-    return found(person_lbf(job) * units::kg_per_lb / *carries,
+    return found(people.said_kg() / *carries,
                  people.person + " on an edge that reaches " + over + ", as its maker says", advice);
   if (!strength)
     return missing("ask the seat block's maker what may stand on an edge that reaches " + over +

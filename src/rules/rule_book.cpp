@@ -354,6 +354,10 @@ double push_lbf_under(const std::string& name) {
   return who_says(name, [](const RuleBook& b) { return b.imposed.push_lbf > 0; }).imposed.push_lbf;
 }
 
+double Imposed::said_kg() const {
+  return std::floor(person_n) / units::n_per_kg;
+}
+
 bool is_metric_book(const std::string& name) {
   return book(name).rests_on == "millimetres";
 }

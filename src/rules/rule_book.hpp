@@ -35,6 +35,8 @@ struct Imposed {
   double push_lbf = 0;          ///< by people on a seat's edge, any way; none: as in the book it rests on
   std::string person, floor;    ///< in words: "250 lbf (1112 N)", "40 psf (1.92 kPa)"
   std::string source;           ///< of the floor's load
+  /// What a maker's word is held to: in whole newtons, as codes write it beside their pounds.
+  double said_kg() const;
 };
 
 struct RuleBook {

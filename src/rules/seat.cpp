@@ -196,7 +196,7 @@ void add_deck(const facts::Bearer& b, const job::Job& job, const Grade& grade, c
   SeatMember member = member_under(b, all, frame, grade, people.person_n);
   if (carries) {
     member.bending.reset(), member.shear.reset();
-    member.carried = people.person_n / n_per_lbf * units::kg_per_lb / *carries;
+    member.carried = people.said_kg() / *carries;
     member.by = {"the deck's maker, as the job file says", Verified::user};
   } else if (osb) {
     leave_unjudged(load, "how the deck's strand board shears flat");

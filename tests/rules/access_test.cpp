@@ -44,7 +44,8 @@ TEST(Access, ABarMayBeThinOrThickAndTheFloorFalls) {
   // bar whose top is at 34-5/8 to 35 in; on a rim that is an inch lower elsewhere at 36.
   job::Job job = in_book("accessible");
   facts::Facts facts = sample::good_facts();
-  job.fixtures = {fixture(job::FixtureKind::grab_bar, job::Side::back, 24, 34 + 2)};  // the rim is 2 in above the datum
+  job.fixtures = {
+      fixture(job::FixtureKind::grab_bar, job::Side::right, 24, 34 + 2)};  // the rim is 2 in above the datum
   EXPECT_EQ(result_of(job, facts, "bar.height").outcome, Outcome::pass);
   facts.heights.rim_least_mm -= in;
   EXPECT_EQ(result_of(job, facts, "bar.height").outcome, Outcome::pass);
@@ -53,6 +54,56 @@ TEST(Access, ABarMayBeThinOrThickAndTheFloorFalls) {
   EXPECT_THAT(result_of(job, facts, "bar.height").advice, HasSubstr("lower"));
   job.fixtures[0].height = Length::inches(34);
   EXPECT_THAT(result_of(job, facts, "bar.height").advice, HasSubstr("higher"));
+}
+
+TEST(Access, TheCodesOwnNewtonsCarryItsPounds) {
+  // Source: ADA 609.8 and 610.4 (2010, from memory): 250 lbf (1112 N): what carries either figure is inside.
+  job::Job job = in_book("accessible");
+  const facts::Facts facts = sample::good_facts();
+  job.fixtures = {fixture(job::FixtureKind::grab_bar, job::Side::back, 24, 36)};
+  for (const auto& [kg, outcome] : {std::pair{1112 / 9.80665, Outcome::pass},
+                                    {250 * 0.45359237, Outcome::pass},
+                                    {1111.9 / 9.80665, Outcome::fail}}) {
+    job.fixtures[0].carries_kg = kg;
+    EXPECT_EQ(result_of(job, facts, "bar.strength").outcome, outcome) << kg;
+  }
+}
+
+TEST(Access, NoBarIsOverTheSeat) {
+  // Source: ADA 608.3 (2010), in public guidance: none over the seat. By hand: the sample's seat is as deep as its
+  // bench and stands at the left end: a bar on the left wall is over it, one on the back wall where it is, one on the
+  // right wall never.
+  job::Job job = in_book("accessible");
+  facts::Facts facts = sample::good_facts();
+  ASSERT_TRUE(job.bench && job.bench->place == job::Side::left);
+  for (facts::Part& part : facts.parts)
+    if (part.which.is(facts::Role::seat_block)) part.bbox_mm = {0, 4 * in, 16 * in, 15 * in, 36 * in, 20 * in};
+  const auto outcome = [&](job::Side wall, double along) {
+    job.fixtures = {fixture(job::FixtureKind::grab_bar, wall, along, 36)};
+    return result_of(job, facts, "bar.height").outcome;
+  };
+  EXPECT_EQ(outcome(job::Side::left, 16), Outcome::fail);
+  EXPECT_EQ(outcome(job::Side::back, 14.9), Outcome::fail);
+  EXPECT_THAT(result_of(job, facts, "bar.height").where, HasSubstr("over the seat"));
+  EXPECT_EQ(outcome(job::Side::back, 15.1), Outcome::pass);
+  EXPECT_EQ(outcome(job::Side::right, 16), Outcome::pass);
+  EXPECT_THAT(result_of(job, facts, "bar.height").where, HasSubstr("how far bars run"));
+}
+
+TEST(Access, ControlsOfARollInShowerAreAboveTheBar) {
+  // Source: ADA 608.5.2 (2010), secondary: above the bar, and at most 48 in up. A bar of 2 in whose flange is 36 in up
+  // ends at 37: a control there is inside, 1/100 lower it is not.
+  job::Job job = in_book("accessible-roll-in");
+  const facts::Facts facts = sample::good_facts();
+  job.fixtures = {fixture(job::FixtureKind::controls, job::Side::back, 48, 37)};
+  EXPECT_EQ(result_of(job, facts, "controls.height").outcome, Outcome::not_checked) << "above which bar";
+  job.fixtures.push_back(fixture(job::FixtureKind::grab_bar, job::Side::back, 30, 36));
+  EXPECT_EQ(result_of(job, facts, "controls.height").outcome, Outcome::pass);
+  job.fixtures[0].height = Length::inches(36.99);
+  EXPECT_EQ(result_of(job, facts, "controls.height").outcome, Outcome::fail);
+  EXPECT_THAT(result_of(job, facts, "controls.height").advice, HasSubstr("higher"));
+  job.fixtures[1].wall = job::Side::right;
+  EXPECT_EQ(result_of(job, facts, "controls.height").outcome, Outcome::fail) << "none on its own wall: above any";
 }
 
 TEST(Access, ControlsBelongAcrossFromTheSeat) {
@@ -72,6 +123,7 @@ TEST(Access, TheControlThatIsTooHighIsFoundAmongThoseThatAreNot) {
   job::Job job = in_book("accessible-roll-in");
   const facts::Facts facts = sample::good_facts();
   job.fixtures = {fixture(job::FixtureKind::controls, job::Side::right, 18, 42),
+                  fixture(job::FixtureKind::grab_bar, job::Side::right, 18, 36),
                   fixture(job::FixtureKind::controls, job::Side::right, 18, 54)};
   const rules::Result r = result_of(job, facts, "controls.height");
   EXPECT_EQ(r.outcome, Outcome::fail);

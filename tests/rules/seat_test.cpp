@@ -168,7 +168,7 @@ TEST(Seat, ADeckWithoutARatingGoesByItsMaker) {
   job.book = "residential";  // by the maker too, and stiff as its rating says
   facts.bearers = {deck};
   const SeatLoad load = *seat_load(job, facts);
-  EXPECT_NEAR(*load.members[0].carried, 250 * 0.45359237 / 203, 1e-9);
+  EXPECT_NEAR(*load.members[0].carried, 1112 / 9.80665 / 203, 1e-9);
   EXPECT_FALSE(load.members[0].bending);
   EXPECT_GT(load.members[0].deflection_mm, 0);
   EXPECT_EQ(load.unjudged, "");
