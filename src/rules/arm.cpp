@@ -73,8 +73,7 @@ Finding below(const job::Job& job, const facts::Facts& facts, const Limit& limit
 
 Finding aside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!job.trap) return unread();
-  if (!job.trap->from_left || !job.trap->from_back)
-    return missing("measure where the middle of the trap's hub lies, from the side and from the back ([trap])");
+  if (!job.trap->from_left || !job.trap->from_back) return missing(read_hub);
   const double away = facts.pipe.aside_mm;
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   return found(away, "hub's middle from the drain's, level",
@@ -354,7 +353,8 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
   return holes_to_look_for(job, facts.pipe).value_or(std::move(finding));
 }
 
-Finding notch_place(const job::Job& job, const facts::Facts& facts, const Limit&) {
+Finding notch_place(const Ground& ground, const Limit&) {
+  const auto& [job, facts, limits] = ground;
   if (slab(job)) return not_applicable(no_joists);
   if (!job.trap) return unread();
   if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
@@ -368,14 +368,19 @@ Finding notch_place(const job::Job& job, const facts::Facts& facts, const Limit&
     return missing("the pipe crosses joists beside the span that begins at floor.joists.bearing: read both again");
   if (off > 0) return unread();
   if (!deepest) return not_applicable(meets_no_joist(facts.pipe));
+  const double most = greatest_in_force(1. / 3, ground, "joist.notch-place");
+  const bool third = most >= 1. / 3;
   Finding finding = found(*deepest, "notches from the nearer bearing, as a share of the joists' span",
-                          "bore there instead, or move the arm out of the middle third of the span");
-  finding.greatest = 1. / 3;
+                          third ? "bore there instead, or move the arm out of the middle third of the span"
+                                : "bore there instead, or move the arm to within " + text_of(most, Unit::share, job) +
+                                      " of the span from a bearing");
+  finding.greatest = most;
   return finding;
 }
 
 /// A notch is as long as the pipe is thick, at least.
-Finding notch_length(const job::Job& job, const facts::Facts& facts, const Limit&) {
+Finding notch_length(const Ground& ground, const Limit&) {
+  const auto& [job, facts, limits] = ground;
   if (slab(job)) return not_applicable(no_joists);
   if (!job.trap) return unread();
   if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
@@ -383,7 +388,7 @@ Finding notch_length(const job::Job& job, const facts::Facts& facts, const Limit
   if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
   const job::Pipe* pipe = job::arm_pipe(job);
   if (!pipe && !job.trap->outside) return missing("say which pipe the trap arm is (trap.pipe)");
-  const double third = facts.room.drain.joist_depth_mm / 3;
+  const double third = greatest_in_force(facts.room.drain.joist_depth_mm / 3, ground, "joist.notch-length");
   if (!job.trap->outside && pipe->outside_mm <= third && pipe->outside_most_mm > third)
     return missing(measure_outside(*pipe, job));
   const double outside = job.trap->outside ? job.trap->outside->in_mm() : pipe->outside_mm;

@@ -13,10 +13,11 @@ namespace fallwright::rules {
 namespace {
 
 /// The limit is what the job asks for: the bed may not come out thinner anywhere under the base.
-Finding least(const job::Job& job, const facts::Facts& facts, const Limit&) {
+Finding least(const Ground& ground, const Limit&) {
+  const auto& [job, facts, limits] = ground;
   if (facts.bed.contact_mm2 <= 0)
     return cannot_tell("base and bed share no face: look at both solids before trusting the bed");
-  const double asked = job.bed.least.in_mm(), thin = facts.bed.least_under_ribs_mm;
+  const double asked = least_in_force(job.bed.least.in_mm(), ground, "bed.least"), thin = facts.bed.least_under_ribs_mm;
   Finding finding = found(thin, "plumb, where base and bed touch",
                           "grind the floor's high spot down by " + text_at_least(asked - thin, job) +
                               ": a bed of bed.least lies on the highest spot that was read");

@@ -66,6 +66,10 @@ struct Ground {
   const Limits& limits;  ///< all that hold, for advice that must keep other limits too
 };
 
+/// A bound that the job itself gives, or the user's own where that is stricter: what is advised keeps both.
+double least_in_force(double own, const Ground& ground, const char* id);
+double greatest_in_force(double own, const Ground& ground, const char* id);
+
 /// How a check looks: most need their own limit alone, some the whole ground.
 class Look {
  public:

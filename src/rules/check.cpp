@@ -158,7 +158,7 @@ void name_calculation(const Calculation& by, Limit& limit) {
 
 /// The limit of the book or of the user. One that comes out of the job itself stands in for the book's, but not for a
 /// stricter one of the user's, unless that itself has the second way.
-Limit limit_for(const Held& held, const Finding& finding) {
+Limit limit_for(const Rule& rule, const job::Job& job, const Held& held, const Finding& finding) {
   Limit limit = held.limit;
   if (finding.least)
     limit.least = held.by_user && !limit.second_way ? std::max(*finding.least, limit.least.value_or(*finding.least))
@@ -166,7 +166,10 @@ Limit limit_for(const Held& held, const Finding& finding) {
   if (finding.greatest)
     limit.greatest =
         held.by_user ? std::min(*finding.greatest, limit.greatest.value_or(*finding.greatest)) : finding.greatest;
-  if (!held.by_user) name_calculation(finding.by, limit);
+  if (held.by_user)
+    name_whose(rule.limit_id(), job.book, held.limit, limit);
+  else
+    name_calculation(finding.by, limit);
   return limit;
 }
 
@@ -222,7 +225,7 @@ Result judge(const Rule& rule, const Ground& ground) {
                           (why.empty() ? "" : ": " + why));
   }
   const Finding finding = rule.look(ground, both_bounds(held->limit));
-  result.limit = limit_for(*held, finding);
+  result.limit = limit_for(rule, ground.job, *held, finding);
   result.where = finding.where;
   result.details = finding.details;
   judge_finding(rule, finding, ground.facts, result);

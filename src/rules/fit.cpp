@@ -6,6 +6,7 @@
 #include "job/layout.hpp"
 #include "rules/book.hpp"
 #include "rules/bought.hpp"
+#include "rules/joists.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/words.hpp"
@@ -225,9 +226,21 @@ std::vector<job::Change> drain_moved(const job::Job& job, const facts::DrainWind
                      within_edge(job, from) + sign * way * (clear ? rounded : w.moved_mm), job)};
 }
 
+/// What a book that speaks of joists lets this one lose.
+std::string what_it_may_lose(const job::Job& job, const facts::DrainWindow& w, const Limits& limits) {
+  if (!w.joists_known || !limits.find("joist.hole") || !limits.find("joist.notch")) return "";
+  const double hole = hole_most(w.joist_depth_mm, limits).value_or(0),
+               edge = limits.at("joist.hole-edges").least.value_or(0);
+  if (hole <= 0) return "";
+  return " (a hole in this one at most " + text_at_most(hole, job) + " across" +
+         (edge > 0 ? " and " + text_at_least(edge, job) + " from either edge" : "") + ", a notch " +
+         text_at_most(notch_most(w.joist_depth_mm, limits).value_or(0), job) +
+         ", no notch in the middle third: " + limits.at("joist.hole").source + ")";
+}
+
 /// Where the drain may stand instead, and what that does to the floor's falls.
-std::string away_from_joists(const job::Job& job, const facts::Facts& facts, double lacking,
-                             const std::string& with_base) {
+std::string away_from_joists(const Ground& ground, double lacking, const std::string& with_base) {
+  const auto& [job, facts, limits] = ground;
   const facts::DrainWindow& w = facts.room.drain;
   std::string text = by_make(job, "move the drain " + text_at_least(lacking, job) + " away from that joist",
                              "its drain stays where it is made: head the joist off, or buy another base");
@@ -242,19 +255,16 @@ std::string away_from_joists(const job::Job& job, const facts::Facts& facts, dou
     text = by_make(job, move, drain_with_its_base(job, facts, with_base));
   }
   text += "; a joist is cut or headed off only as local code and an engineer allow";
-  if (w.hole_mm > 0)
-    text += " (a hole in this one at most " + text_at_most(w.hole_mm, job) + " across and " +
-            text_of(2 * units::inch_mm, Unit::mm, job) + " from either edge, a notch " + text_at_most(w.notch_mm, job) +
-            ", no notch in the middle third: IRC R502.8.1)";
-  return text;
+  return text + what_it_may_lose(job, w, limits);
 }
 
-Finding bore_and_joists(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+Finding bore_and_joists(const Ground& ground, const Limit& limit) {
+  const auto& [job, facts, limits] = ground;
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!facts.drain.bore_to_joist_mm)
     return job.floor.joist_first ? cannot_tell("no joist was found beside the bore: look at the solids") : unread();
   const double gap = *facts.drain.bore_to_joist_mm;
-  const auto away = [&](const char* with_base) { return away_from_joists(job, facts, *limit.least - gap, with_base); };
+  const auto away = [&](const char* with_base) { return away_from_joists(ground, *limit.least - gap, with_base); };
   Finding finding = found(gap, "bore to '" + facts.drain.nearest_joist + "'", away(""));
   const auto side = tight_toward_window(job, facts);
   if (!side) return mended_by(std::move(finding), drain_moved(job, facts.room.drain, *limit.least));

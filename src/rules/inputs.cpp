@@ -309,16 +309,8 @@ const std::vector<Row>& readings() {
       {Input::weir, "height of the trap's weir",
        STATE(!j.trap ? std::nullopt : State{read_or(j.trap->weir.has_value(), Standing::missing)}),
        READ("measure how deep the arm's lowest inside lies where it leaves the trap (trap.weir)")},
-      {Input::route, "the trap arm's way",
-       STATE(!j.trap || slab(j) ? std::nullopt : State{read_or(f.pipe.routed, Standing::missing)}),
-       [](J j, F f) -> std::string {
-         return !j.floor.joist_first                                      ? unknown_joists(j)
-                : f.pipe.unplaced_bend && !beyond_a_bend(*j.trap).empty() ? beyond_a_bend(*j.trap)
-                : f.pipe.unplaced_bend   ? "say after what length the trap arm bends, and to which side "
-                                           "(trap.bend.after, trap.bend.to)"
-                : !j.trap || !j.trap->to ? "say to which side of the alcove the trap arm runs (trap.to)"
-                                         : "measure the trap arm from weir to vent (trap.arm)";
-       }},
+      {Input::route, "the trap arm's way", STATE(!j.trap || slab(j) ? std::nullopt : State{route_known(j, f)}),
+       [](J j, F f) { return read_route(j, f); }},
       {Input::bearing, "where the floor joists' span begins",
        STATE(slab(j) || !j.trap || !j.trap->notch  // a notch alone asks for it
                  ? std::nullopt

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "rules/book.hpp"
+#include "rules/loads.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
@@ -71,10 +72,51 @@ JoistCuts joist_cuts(double depth_mm) {
   return {std::max(0.0, std::min(depth_mm / 3, depth_mm - edges_mm)), depth_mm / 6, depth_mm / 4};
 }
 
+std::optional<double> hole_most(double depth_mm, const Limits& limits) {
+  if (!limits.find("joist.hole")) return std::nullopt;
+  const double edge = limits.at("joist.hole-edges").least.value_or(0);
+  const double most = std::min(joist_cuts(depth_mm).hole_mm, depth_mm - 2 * edge);
+  return std::max(0.0, std::min(most, limits.at("joist.hole").greatest.value_or(most)));
+}
+
+std::optional<double> notch_most(double depth_mm, const Limits& limits) {
+  if (!limits.find("joist.notch")) return std::nullopt;
+  const double most = joist_cuts(depth_mm).notch_mm;
+  return std::min(most, limits.at("joist.notch").greatest.value_or(most));
+}
+
 std::optional<NotchAt> notch_at(const facts::JoistCrossing& c) {
   if (!c.centre_mm || c.hole_mm <= 0) return std::nullopt;
   const double low = *c.centre_mm + c.hole_mm / 2 - c.bottom_mm, high = c.top_mm - *c.centre_mm + c.hole_mm / 2;
   return NotchAt{&c, std::min({low, high, c.top_mm - c.bottom_mm}), low <= high};
+}
+
+Standing route_known(const job::Job& job, const facts::Facts& facts) {
+  if (!facts.pipe.routed) return Standing::missing;
+  return job.trap->from_left && job.trap->from_back ? Standing::read : Standing::assumed;
+}
+
+std::string read_route(const job::Job& job, const facts::Facts& facts) {
+  if (facts.pipe.routed) return read_hub;
+  if (!job.floor.joist_first) return unknown_joists(job);
+  if (facts.pipe.unplaced_bend && !beyond_a_bend(*job.trap).empty()) return beyond_a_bend(*job.trap);
+  if (facts.pipe.unplaced_bend)
+    return "say after what length the trap arm bends, and to which side (trap.bend.after, trap.bend.to)";
+  if (!job.trap || !job.trap->to) return "say to which side of the alcove the trap arm runs (trap.to)";
+  return "measure the trap arm from weir to vent (trap.arm)";
+}
+
+bool is_thick(const job::Job& job) {
+  constexpr double dressed_4_mm = 3.5 * 25.4;
+  return job.floor.joist_stock.thickness.in_mm() >= dressed_4_mm - units::tolerance::length_mm;
+}
+
+std::optional<bool> in_tension(const job::Job& job, const facts::JoistCrossing& c) {
+  const auto at = notch_at(c);
+  if (!at) return std::nullopt;
+  if (!at->from_below) return false;
+  if (!c.along_span || !job.floor.joist_span) return std::nullopt;
+  return *c.along_span * job.floor.joist_span->in_mm() > c.hole_mm / 2 + units::tolerance::length_mm;
 }
 
 double HoleGap::apart_mm(double wanted_mm, double up) const {

@@ -7,6 +7,7 @@
 
 #include "facts/facts.hpp"
 #include "job/job.hpp"
+#include "rules/limits.hpp"
 
 namespace fallwright::rules {
 
@@ -34,6 +35,10 @@ struct JoistCuts {
 /// quarter: IRC R502.8.1, quoted. Where the third and the edges differ both hold.
 JoistCuts joist_cuts(double depth_mm);
 
+/// The same as far as a book speaks of joists, with a user's stricter limits: nothing where it does not.
+std::optional<double> hole_most(double depth_mm, const Limits& limits);
+std::optional<double> notch_most(double depth_mm, const Limits& limits);
+
 /// The arm takes notches from its joists, and no hole.
 inline bool takes_notches(const job::Trap& trap) {
   return trap.notch && !trap.hole;
@@ -46,6 +51,19 @@ struct NotchAt {
 };
 /// Nothing where the arm's height or its pipe is not known. @pre the job names no hole: `hole_mm` is the pipe
 std::optional<NotchAt> notch_at(const facts::JoistCrossing& crossing);
+
+/// How far the arm's way is known: nobody's reading of the trap's place is an assumption, below the drain's middle.
+Standing route_known(const job::Job& job, const facts::Facts& facts);
+/// What to read of it.
+std::string read_route(const job::Job& job, const facts::Facts& facts);
+inline constexpr const char* read_hub =
+    "measure where the middle of the trap's hub lies, from the side and from the back ([trap])";
+
+/// A joist 4 in thick and more, as it is named, takes no notch on its tension side but at its ends: IRC R502.8.1.
+bool is_thick(const job::Job& job);
+/// The arm's notch there is from below, where a joist between two bearings is in tension, and not over a bearing.
+/// Nothing where its height is not known, or for one from below where that bearing is.
+std::optional<bool> in_tension(const job::Job& job, const facts::JoistCrossing& crossing);
 
 /// What stays of a joist between the arm's hole, or its notch, and another hole through it.
 struct HoleGap {

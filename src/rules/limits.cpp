@@ -1,9 +1,12 @@
 #include "rules/limits.hpp"
 
+#include <cmath>
 #include <optional>
 
+#include "diag/fault.hpp"
 #include "rules/book.hpp"
 #include "rules/rule_book.hpp"
+#include "rules/slack.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -31,6 +34,23 @@ bool set_by_job(const Rule& rule, const job::Job& job, Limit& limit) {
   return true;
 }
 
+/// "floor.fall-least" above "floor.fall-greatest": a row of one's own that no room keeps together with the other one.
+void refuse_crossed(const job::Job& job, const std::map<std::string, Held>& held) {
+  const std::string end = "-least";
+  std::vector<diag::Fault> faults;
+  for (const auto& [id, least] : held) {
+    if (id.size() <= end.size() || id.compare(id.size() - end.size(), end.size(), end) != 0) continue;
+    const auto other = held.find(id.substr(0, id.size() - end.size()) + "-greatest");
+    if (other == held.end() || (!least.by_user && !other->second.by_user)) continue;
+    const Limit &low = least.limit, &high = other->second.limit;
+    if (!low.least || !high.greatest || low.unit != high.unit || *low.least <= *high.greatest) continue;
+    faults.push_back({job.book_override.file, 1, 1, id,
+                      "'" + id + "' of " + text_of(*low.least, low.unit, job) + " is more than '" + other->first +
+                          "' of " + text_of(*high.greatest, high.unit, job)});
+  }
+  if (!faults.empty()) throw diag::JobFaults{faults};
+}
+
 }  // namespace
 
 const Held* Limits::find(const std::string& id) const {
@@ -53,6 +73,26 @@ bool Limits::by_user(const std::string& id) const {
   return held && held->by_user;
 }
 
+void name_whose(const std::string& id, const std::string& book, const Limit& users, Limit& limit) {
+  const auto same = [&](const std::optional<double>& a, const std::optional<double>& b) {
+    return a && b && std::abs(*a - *b) <= slack(limit.unit);
+  };
+  if (same(users.least, limit.least) || same(users.greatest, limit.greatest)) return;
+  if (!users.by_pipe.empty() || (!users.least && !users.greatest)) return;
+  if (const BookRow* row = row_under(book, id).row)
+    limit.source = row->limit.source, limit.verified = row->limit.verified;
+}
+
+double least_in_force(double own, const Ground& ground, const char* id) {
+  const auto least = ground.limits.at(id).least;
+  return ground.limits.by_user(id) && least ? std::max(own, *least) : own;
+}
+
+double greatest_in_force(double own, const Ground& ground, const char* id) {
+  const auto greatest = ground.limits.at(id).greatest;
+  return ground.limits.by_user(id) && greatest ? std::min(own, *greatest) : own;
+}
+
 Limits limits_for(const job::Job& job) {
   std::optional<RuleBook> own;
   if (!job.book_override.text.empty()) own = read_book(job.book_override.text, job.book_override.file);
@@ -69,6 +109,7 @@ Limits limits_for(const job::Job& job) {
     one.by_user = in_job || (own && own->find(rule.limit_id()));
     if (row || in_job) held.emplace(rule.id, std::move(one));
   }
+  if (own) refuse_crossed(job, held);
   return Limits{std::move(held), std::move(without)};
 }
 

@@ -32,6 +32,10 @@ class Limits {
   std::map<std::string, std::string> without_;
 };
 
+/// A number that the job's own sizes give is the book's, and not the user's whose milder one it stands in for.
+/// @param limit as it holds; gets the book's source where no bound of it is the user's
+void name_whose(const std::string& id, const std::string& book, const Limit& users, Limit& limit);
+
 /// The job's [limits] over the rule book file it names, that over its rule book, that over common practice.
 /// @throws diag::JobFaults when the job's own rule book file is wrong.
 Limits limits_for(const job::Job& job);

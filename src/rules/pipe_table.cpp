@@ -98,16 +98,31 @@ class Writer {
       line(
           "joists named \"past\" lie outside the floor that was described: taken at its spacing and height, look "
           "there");
-    const std::string apart = text_at_least(2 * units::inch_mm, job_);
-    line((table_.notched
-              ? "notches as deep as the arm lies in its joists, from the nearer edge: no deeper than a sixth of the "
-                "joist, none in the middle third of its span, and no hole within " +
-                    apart + " (IRC R502.8.1, 2018, secondary)"
-              : "holes " + apart +
-                    " or more from each other and from any notch (IRC R502.8.1, 2018, secondary); heights from the "
-                    "datum, to the arm's middle, bored level with it") +
+    line((table_.notched ? "notches as deep as the arm lies in its joists, from the nearer edge" + of_notches()
+                         : of_holes() + "heights from the datum, to the arm's middle, bored level with it") +
          "; joists by their centres from " + joist_hook(facts_, job_) + level_of_hook(facts_));
     for (const HoleGap& gap : hole_gaps(pipe, *job_.trap)) line(beside(gap));
+  }
+
+  /// How far holes keep from each other, where a limit holds.
+  std::optional<std::string> apart() const {
+    const auto least = limits_.at("joist.hole-edges").least;
+    return least ? std::optional{text_at_least(*least, job_)} : std::nullopt;
+  }
+  std::string of_holes() const {
+    if (!apart()) return "";
+    return "holes " + *apart() + " or more from each other and from any notch (" +
+           source_text(limits_.at("joist.hole-edges")) + "); ";
+  }
+  std::string of_notches() const {
+    std::string text;
+    if (limits_.find("joist.notch"))
+      text += ": no deeper than a sixth of the joist, none in the middle third of its span (" +
+              source_text(limits_.at("joist.notch")) + ")";
+    if (job_.floor.joist_stock.thickness.in_mm() > 0 && limits_.find("joist.notch") && is_thick(job_))
+      text += ", none from below in a joist of 4 in but at its ends";
+    if (apart()) text += ", and no hole within " + *apart() + " (" + source_text(limits_.at("joist.hole-edges")) + ")";
+    return text;
   }
 
   std::string beside(const HoleGap& gap) const {
@@ -119,6 +134,21 @@ class Writer {
            (gap.wood_mm < 0 ? ": they run into each other by " + text_at_least(-gap.wood_mm, job_)
                             : ", " + text_at_most(gap.wood_mm, job_) + " of wood between the two") +
            (near ? "; VOID: " + limit_text(*near, job_) : "");
+  }
+
+  /// "3-5/64"", "none"; a dash where no limit holds.
+  std::string most(const std::optional<double>& mm) const {
+    return !mm ? "-" : *mm < job_.mark_mm() / 2 ? "none" : text_at_most(*mm, job_);
+  }
+  /// The check of notches, failing, with the limit of this joist.
+  std::optional<Result> deeper(const std::optional<double>& deep, const std::optional<double>& most) const {
+    const auto r = std::find_if(results_.begin(), results_.end(), [](const Result& each) {
+      return each.id == "joist.notch" && each.outcome == Outcome::fail;
+    });
+    if (r == results_.end() || !deep || !most) return std::nullopt;
+    Result here = *r;
+    here.limit.greatest = most;
+    return keeps(*deep, here.limit) ? std::nullopt : std::optional{here};
   }
 
   void row(const facts::JoistCrossing& c) {
@@ -136,17 +166,19 @@ class Writer {
       table_.rows.push_back({joist, len(c.from_weir_mm),
                              above || below ? "VOID" : or_beyond(maybe(c.centre_mm), "below"),
                              kept(left(c.above_mm()), above), kept(left(c.below_mm()), below),
-                             kept(maybe(hole), small ? small : large), text_at_most(depth / 3, job_)});
+                             kept(maybe(hole), small ? small : large), most(hole_most(depth, limits_))});
       return;
     }
     const auto at = notch_at(c);
     const auto deep = at ? std::optional{at->deep_mm} : std::nullopt;
+    const bool none = at && at->from_below && is_thick(job_) && in_tension(job_, c).value_or(true);
+    const auto allowed = none && limits_.find("joist.notch") ? std::optional{0.0} : notch_most(depth, limits_);
+    const auto too_deep = deeper(deep, allowed);
     const std::string from = !at ? "?" : at->from_below ? "below" : "above";
     table_.rows.push_back({joist, len(c.from_weir_mm), kept(from, broken("joist.notch-place", c.along_span)),
-                           kept(at ? text_at_least(at->deep_mm, job_) : "?", broken("joist.notch", deep)),
+                           kept(at ? text_at_least(at->deep_mm, job_) : "?", too_deep ? &*too_deep : nullptr),
                            at ? text_at_most(std::max(0.0, depth - at->deep_mm), job_) : "?",
-                           kept(maybe(hole), broken("joist.notch-length", hole)),
-                           text_at_most(joist_cuts(depth).notch_mm, job_)});
+                           kept(maybe(hole), broken("joist.notch-length", hole)), most(allowed)});
   }
 
   const job::Job& job_;

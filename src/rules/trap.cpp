@@ -42,14 +42,14 @@ Bounds of_both(const Bounds& a, const Bounds& b, bool stricter) {
 /// every one, are broken if they are for every one, and else the pipe decides.
 template <class BoundsOf, class Advice>
 Finding by_pipe(const job::Job& job, double value, Unit unit, const std::string& what, BoundsOf bounds_of,
-                Advice advice) {
+                Advice advice, const std::string& source = {}) {
   std::vector<Bounds> bounds;
   std::string name;
   for (const job::Pipe* pipe : may_be(job)) {
     name = pipe->name;
     if (const std::optional<Bounds> one = bounds_of(*pipe)) bounds.push_back(*one);
   }
-  if (bounds.empty()) return not_applicable("the rule book '" + job.book + "' has no such limit for a pipe of " + name);
+  if (bounds.empty()) return not_applicable(source + " has no limit for a pipe of " + name);
   const auto kept = std::count_if(bounds.begin(), bounds.end(), [&](const Bounds& b) {
     Limit limit;
     limit.unit = unit, limit.least = b.least, limit.greatest = b.greatest;
@@ -87,7 +87,7 @@ template <class Advice>
 Finding by_book(const job::Job& job, const Limit& limit, double value, const std::string& what, Advice advice) {
   if (limit.by_pipe.empty()) return found(value, what, advice(Bounds{limit.least, limit.greatest}));
   return by_pipe(
-      job, value, limit.unit, what, [&](const job::Pipe& pipe) { return in_book(limit, pipe); }, advice);
+      job, value, limit.unit, what, [&](const job::Pipe& pipe) { return in_book(limit, pipe); }, advice, limit.source);
 }
 
 /// A pipe whose way is not known is taken at its word; one that crosses joists goes through them somehow.
@@ -99,18 +99,20 @@ Finding no_hole(const job::Job& job, const facts::Facts& facts) {
 }
 
 /// The limits are the joist's own: a third of its depth and two inches from either edge; a sixth of its depth.
-Finding joist_hole(const job::Job& job, const facts::Facts& facts, const Limit&) {
+Finding joist_hole(const Ground& ground, const Limit&) {
+  const auto& [job, facts, limits] = ground;
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
   if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
   if (!job.trap->hole) return no_hole(job, facts);
   if (!facts.room.drain.joists_known) return unread();
-  const double most = joist_cuts(facts.room.drain.joist_depth_mm).hole_mm;
+  const double most = greatest_in_force(joist_cuts(facts.room.drain.joist_depth_mm).hole_mm, ground, "joist.hole");
+  const double edge = limits.at("joist.hole-edges").least.value_or(0);
   Finding finding =
       found(job.trap->hole->in_mm(),
             "hole for the trap arm; this joist is " + text_of(facts.room.drain.joist_depth_mm, Unit::mm, job) + " deep",
-            "at most " + text_at_most(most, job) +
-                ", at least 2\" from either edge: route the arm along the bay, or ask an engineer");
+            "at most " + text_at_most(most, job) + (edge > 0 ? ", at least " + text_at_least(edge, job) : "") +
+                (edge > 0 ? " from either edge" : "") + ": route the arm along the bay, or ask an engineer");
   finding.greatest = most;
   if (most <= 0) return finding;
   return mended_by(std::move(finding), {set_length("trap.hole", down_to_rule_mark(most, job), job)});
@@ -145,13 +147,40 @@ Finding too_shallow(const NotchAt& at, double most, const job::Job& job, const f
   return finding;
 }
 
-Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&) {
+/// Of a thick joist: a notch from below is none that it may have, however shallow.
+std::optional<Finding> on_tension_side(const job::Job& job, const facts::Facts& facts) {
+  if (!takes_notches(*job.trap) || !is_thick(job)) return std::nullopt;
+  std::optional<Finding> open;
+  for (const facts::JoistCrossing& c : facts.pipe.crossings) {
+    if (!c.modelled) continue;
+    const auto tension = in_tension(job, c);
+    if (!tension)
+      open = missing(
+          "a joist 4\" thick takes no notch from below but at its ends: read how high the trap's weir lies, "
+          "how its arm falls and which pipe it is (trap.weir, trap.fall, trap.pipe), and where the joists "
+          "bear (floor.joists.bearing, floor.joists.span)");
+    if (!tension.value_or(false)) continue;
+    Finding finding = found(std::max(notch_at(c)->deep_mm, job.trap->notch->in_mm()),
+                            "notch from below in " + said_joist(c.joist, facts, job) + level_of_hook(facts) + ", " +
+                                text_of(c.from_weir_mm, Unit::mm, job) +
+                                " from the weir; a joist 4\" thick by its name "
+                                "takes none on its tension side but at its ends",
+                            "bore there instead (trap.hole), route the arm along the bay, or ask an engineer");
+    finding.greatest = 0;
+    return finding;
+  }
+  return open;
+}
+
+Finding joist_notch(const Ground& ground, const Limit&) {
+  const auto& [job, facts, limits] = ground;
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
   if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
   if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
   if (!facts.room.drain.joists_known) return unread();
-  const double most = joist_cuts(facts.room.drain.joist_depth_mm).notch_mm;
+  if (auto tension = on_tension_side(job, facts)) return std::move(*tension);
+  const double most = greatest_in_force(joist_cuts(facts.room.drain.joist_depth_mm).notch_mm, ground, "joist.notch");
   const auto deepest = deepest_notch(job, facts.pipe);
   if (deepest && deepest->deep_mm > job.trap->notch->in_mm() + job.mark_mm() / 2)
     return too_shallow(*deepest, most, job, facts);
@@ -162,13 +191,14 @@ Finding joist_notch(const job::Job& job, const facts::Facts& facts, const Limit&
 }
 
 /// A pipe is thicker outside than its name says; its hubs are thicker still and lie beside the joist.
-Finding hole_for_pipe(const job::Job& job, const facts::Facts& facts, const Limit&) {
+Finding hole_for_pipe(const Ground& ground, const Limit&) {
+  const auto& [job, facts, limits] = ground;
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
   if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
   if (!job.trap->hole) return no_hole(job, facts);
   const auto& joist = facts.room.drain;
-  const double most = joist_cuts(joist.joist_depth_mm).hole_mm;
+  const double most = greatest_in_force(joist_cuts(joist.joist_depth_mm).hole_mm, ground, "joist.hole");
   const auto past_the_joist = [&](double mm) { return joist.joists_known && joist.joist_depth_mm > 0 && mm > most; };
   // A pipe of one name may be thicker in another make: where that decides it is to be measured.
   const double hole = job.trap->hole->in_mm();
@@ -178,7 +208,8 @@ Finding hole_for_pipe(const job::Job& job, const facts::Facts& facts, const Limi
   Finding finding = by_pipe(
       job, hole, Unit::mm, "hole for the trap arm, against the pipe's outside",
       [&](const job::Pipe& each) {
-        return std::optional{Bounds{job.trap->outside ? job.trap->outside->in_mm() : each.outside_mm, {}}};
+        const double outside = ground.job.trap->outside ? ground.job.trap->outside->in_mm() : each.outside_mm;
+        return std::optional{Bounds{least_in_force(outside, ground, "joist.hole-for-pipe"), {}}};
       },
       [&](const Bounds& held) {
         const std::string wanted = text_at_least(*held.least, job);
@@ -214,14 +245,15 @@ Finding arm(const job::Job& job, const facts::Facts&, const Limit& limit) {
   return mended_by(std::move(finding), {set_length("trap.arm", down_to_rule_mark(*greatest, job), job)});
 }
 
-Finding arm_least(const job::Job& job, const facts::Facts&, const Limit&) {
+Finding arm_least(const Ground& ground, const Limit&) {
+  const job::Job& job = ground.job;
   if (!job.trap) return unread();
   if (!job.trap->arm) return missing("measure the trap arm from weir to vent (trap.arm)");
   Finding finding = by_pipe(
       job, job.trap->arm->in_mm(), Unit::mm,
       "trap arm, weir to vent, as the job file says; two pipe diameters at least",
-      [](const job::Pipe& pipe) {
-        return std::optional{Bounds{2 * pipe.nominal_mm, {}}};
+      [&](const job::Pipe& pipe) {
+        return std::optional{Bounds{least_in_force(2 * pipe.nominal_mm, ground, "trap.arm-least"), {}}};
       },
       [&](const Bounds& held) {
         return "take the vent off " + text_at_least(*held.least, job) +
@@ -259,8 +291,8 @@ Finding drop(const Ground& ground, const Limit&) {
       job, length * ratio, Unit::mm,
       "over " + text_of(length, Unit::mm, job) + " of arm, bends and all, at " + text_of(ratio, Unit::ratio, job) +
           ", against one pipe diameter",
-      [](const job::Pipe& pipe) {
-        return std::optional{Bounds{{}, pipe.nominal_mm}};
+      [&](const job::Pipe& pipe) {
+        return std::optional{Bounds{{}, greatest_in_force(pipe.nominal_mm, ground, "trap.drop")}};
       },
       [&](const Bounds& held) {
         std::string text = "bring the vent within " + text_at_most(*held.greatest / ratio, job) +
@@ -317,7 +349,8 @@ Finding bends(const job::Job& job, const facts::Facts&, const Limit& limit) {
 }
 
 /// What a drain's outlet lets through its trap and arm take: no pipe narrows in the direction of flow.
-Finding size(const job::Job& job, const facts::Facts& facts, const Limit&) {
+Finding size(const Ground& ground, const Limit&) {
+  const auto& [job, facts, limits] = ground;
   if (!job.trap) return unread();
   if (!job.trap->pipe) return missing(which_pipe);
   if (!facts.drain.outlet_mm) return cannot_tell("the drain's outlet was not found on its solid");
@@ -327,7 +360,7 @@ Finding size(const job::Job& job, const facts::Facts& facts, const Limit&) {
   for (const job::PipeSeries series : {job::PipeSeries::inch, job::PipeSeries::metric})
     for (const job::Pipe& pipe : job::pipes(series))
       if ((series == job::PipeSeries::metric) == is_metric_book(job.book) && !enough &&
-          pipe.nominal_mm >= outlet * as_sold - units::tolerance::length_mm)
+          pipe.nominal_mm >= least_in_force(outlet * as_sold, ground, "trap.size") - units::tolerance::length_mm)
         enough = &pipe;
   Finding finding =
       found(nominal, "trap arm's pipe, against the drain's outlet of " + text_of(outlet, Unit::mm, job),

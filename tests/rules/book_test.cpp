@@ -261,6 +261,28 @@ TEST(Book, AFileOfTheUsersReplacesRows) {
   EXPECT_FALSE(limits.by_user("threshold.height-greatest"));
 }
 
+TEST(Book, BoundsOfTheUsersThatCrossAreRefused) {
+  // Source: none; no floor falls by 3/4 in a foot at least and by 1/2 at most, whether one of the two is the book's or
+  // not. Equal ones can both be kept.
+  job::Job job = sample::alcove();
+  const auto row = [](const char* id, const char* bound) {
+    return std::string{"[[limit]]\nid = \""} + id + "\"\nunit = \"fall\"\n" + bound +
+           "\nsource = \"county 7\"\nverified = \"set by the user\"\n";
+  };
+  const std::string title = "title = \"county\"\n", steep = row("floor.fall-least", "least = \"3/4 in/ft\"");
+  for (const std::string& text :
+       {title + steep, title + steep + row("floor.fall-greatest", "greatest = \"1/2 in/ft\"")})
+    try {
+      job.book_override = {"county.toml", text};
+      rules::limits_for(job);
+      ADD_FAILURE() << text;
+    } catch (const diag::JobFaults& e) {
+      EXPECT_THAT(e.what(), testing::HasSubstr("is more than 'floor.fall-greatest'"));
+    }
+  job.book_override.text = title + row("floor.fall-least", "least = \"1/2 in/ft\"");
+  EXPECT_NO_THROW(rules::limits_for(job));
+}
+
 TEST(Book, FaultsOfABookAreToldWithTheirPlace) {
   // Source: the contract of messages: all in one run.
   try {

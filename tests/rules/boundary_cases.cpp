@@ -478,8 +478,8 @@ std::vector<Case> boundary_cases() {
 job::Job job_for(const Case& c) {
   job::Job job = alcove();
   job.book = c.book;
-  job.liner.emplace();
-  job.trap.emplace();
+  job.liner.emplace(), job.trap.emplace();
+  job.trap->from_left = Length::inches(43.25), job.trap->from_back = Length::inches(16.25);
   job.survey.board_mm = 0.5 * in;
   job.fixtures.push_back({"grab bar", job::Side::back, Length::inches(24), Length::inches(34), {}, {}});
   job.floor.joist_span = Length::feet(11);

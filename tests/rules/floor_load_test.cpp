@@ -21,7 +21,7 @@ job::Job floor_of(const char* species) {
   job::Job job = sample::alcove();
   job.floor.joist_species = species;
   job.floor.joist_span = job::Length::feet(10);
-  job.floor.finish_outside.reset();
+  job.floor.finish_outside = job::Length{};
   return job;
 }
 
@@ -156,6 +156,45 @@ TEST(Loads, AnOwnersLimitOfSagAsksForThePlaceThatDecidesIt) {
   EXPECT_EQ(outcome(1. / 1000), Outcome::not_checked);
   EXPECT_EQ(outcome(1. / 900), Outcome::pass);
   EXPECT_EQ(outcome(1. / 1100), Outcome::fail);
+}
+
+TEST(Loads, ThatNobodyReadAreAskedForWhereTheyDecide) {
+  // Source: property: with every wall of the alcove, or tile outside, the joists take more than without. A limit
+  // between the two is kept or broken by what nobody read; one below both fails, one above both passes.
+  job::Job job = floor_of("SPF No.2");
+  job.floor.joist_bearing = job::Length{};
+  const facts::Facts facts = sample::good_facts();
+  const auto share = [&](const job::Job& each) {
+    const auto load = floor_load(each, facts);
+    return std::max(load->bending_share, load->shear_share);
+  };
+  const auto told = [&](const job::Job& each, double limit) {
+    Limit own;
+    own.unit = Unit::share, own.greatest = limit;
+    for (const Result& r : check(each, facts, Limits{{{"load.joists-strength", {own}}}}))
+      if (r.id == "load.joists-strength") return r;
+    return Result{};
+  };
+  job::Job heavy = job, unread = job;
+  heavy.floor.finish_outside = job::Length::inches(0.75);
+  unread.floor.finish_outside.reset();
+  ASSERT_GT(share(heavy), share(unread) + 0.005);
+  const double between = (share(heavy) + share(unread)) / 2;
+  EXPECT_EQ(told(unread, between).outcome, Outcome::not_checked);
+  EXPECT_THAT(told(unread, between).advice, HasSubstr("floor.finish_outside"));
+  EXPECT_EQ(told(unread, share(unread) - 0.01).outcome, Outcome::fail);
+  EXPECT_EQ(told(unread, share(heavy) + 0.01).outcome, Outcome::pass);
+  EXPECT_EQ(told(job, between).outcome, Outcome::pass) << "read: there is none";
+  job::Job walls = job;
+  walls.defaulted = {"floor.joists.walls"};
+  job::Job all = job;
+  all.floor.walls_carried = job.alcove.walls;
+  if (share(all) > share(job)) {
+    const double decides = (share(all) + share(job)) / 2;
+    EXPECT_EQ(told(walls, decides).outcome, Outcome::not_checked);
+    EXPECT_THAT(told(walls, decides).advice, HasSubstr("floor.joists.walls, [] where none"));
+    EXPECT_EQ(told(job, decides).outcome, Outcome::pass);
+  }
 }
 
 TEST(Loads, ByEurocodeAreFactored) {

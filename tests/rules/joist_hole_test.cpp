@@ -1,4 +1,6 @@
 // The trap arm through its joists: edges, holes that are there already, and heights and places that leave enough wood.
+#include <utility>
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -26,6 +28,7 @@ using testing::HasSubstr;
 job::Job bored_trap() {
   job::Job job = trap(36, 0.25);
   job.trap->pipe = Length::inches(2), job.trap->hole = Length::inches(2.375), job.trap->weir = Length::inches(-6);
+  job.trap->from_left = Length::inches(43.25), job.trap->from_back = Length::inches(16.25);
   return job;
 }
 
@@ -187,6 +190,25 @@ TEST(Trap, ANotchKeepsTwoInchesFromHolesThatItsJoistHas) {
   job.floor.joists_bored.reset();
   EXPECT_EQ(edges().outcome, Outcome::not_checked);
   EXPECT_THAT(edges().advice, HasSubstr("look for holes"));
+}
+
+TEST(Trap, WhosePlaceNobodyReadLeavesWhatHangsOnItOpen) {
+  // Source: none; where the hub's middle lies decides how high the arm is at each joist, and along it where. As a rule
+  // book has it what would pass by an assumption stays open.
+  job::Job job = bored_trap();
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  facts.pipe.crossings = {{"joists/joist-01", 300, -300, -300 + 9.25 * in, -300 + 4.625 * in, 2.375 * in, {}, 500}};
+  job.floor.joists_bored = false;
+  job.trap->from_left = Length::inches(43), job.trap->from_back = Length::inches(16);
+  const auto edges = [&] { return sample::result_of(job, facts, "joist.hole-edges"); };
+  EXPECT_EQ(edges().outcome, Outcome::pass);
+  for (auto* place : {&job.trap->from_left, &job.trap->from_back}) {
+    const auto read = std::exchange(*place, std::nullopt);
+    EXPECT_EQ(edges().outcome, Outcome::not_checked);
+    EXPECT_THAT(edges().advice, HasSubstr("measure where the middle of the trap's hub lies"));
+    *place = read;
+  }
 }
 
 TEST(Trap, OfSeveralHolesAllThatAreInTheWayAreNamedAndTheWayPastThemHolds) {

@@ -183,6 +183,32 @@ TEST_F(PipeLines, TellNoBoreOfAnArmThatLiesInNotches) {
   EXPECT_FALSE(table().notched) << "it takes a hole where a notch does not do";
 }
 
+TEST_F(PipeLines, TellTheHoleThatTheChecksAllow) {
+  // Source: IRC R502.8.1 (2018), by hand: of 9-1/4 in a third, 3-1/12; of 5-1/2 what 2 in above and below leave, 1-1/2;
+  // of 3-1/2 none. A county's 2 in, and with its 3 in to the edges of 9-1/4 in 3-1/4, of 7-1/4 1-1/4. A book without
+  // joists has no limit.
+  const auto most = [&](double deep_in) {
+    facts_.pipe.crossings = {{"joists/joist-02", 10 * in, -10 * in, (deep_in - 10) * in, -8 * in, 1 * in}};
+    return table().rows.at(0).back();
+  };
+  EXPECT_EQ(most(9.25), "3-5/64\"");
+  EXPECT_EQ(most(5.5), "1-1/2\"");
+  EXPECT_EQ(most(3.5), "none");
+  const auto own = [](const char* id, const char* bound) {
+    return std::string{"[[limit]]\nid = \""} + id + "\"\nunit = \"length\"\n" + bound +
+           "\nsource = \"county 7\"\nverified = \"set by the user\"\n";
+  };
+  job_.book_override = {"county.toml", "title = \"county\"\n" + own("joist.hole", "greatest = \"2 in\"") +
+                                           own("joist.hole-edges", "least = \"3 in\"")};
+  EXPECT_EQ(most(9.25), "2\"");
+  EXPECT_EQ(most(7.25), "1-1/4\"");
+  EXPECT_THAT(way()[0], HasSubstr("holes 3\" or more from each other and from any notch (county 7"));
+  job_.book_override = {};
+  job_.book = "metric";
+  EXPECT_EQ(most(9.25), "-");
+  EXPECT_THAT(way()[0], testing::Not(HasSubstr("R502")));
+}
+
 TEST_F(PipeLines, TellHolesThatAreThereAlready) {
   // Source: by hand: centres 100 mm apart on one joist, holes of 2-3/8 and 1 in: 100 - 42.8625 = 57.1375 mm are 2-15/64
   // in, rounded down. Nearer by 80 they run into each other by 22.8625: 15/16 in, rounded up.

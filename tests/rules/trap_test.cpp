@@ -9,6 +9,7 @@
 #include "rules/boundary_cases.hpp"
 #include "rules/check.hpp"
 #include "rules/read_next.hpp"
+#include "rules/result_of.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/trap_of.hpp"
 #include "rules/words.hpp"
@@ -163,6 +164,33 @@ TEST(Trap, ANotchIsAsDeepAsTheArmLiesInItsJoist) {
   EXPECT_THAT(shallow.advice, HasSubstr("cut the notch 15/16\" deep at least"));
   job.trap->hole = Length::inches(2.375);
   EXPECT_EQ(notch(2).outcome, Outcome::pass) << "what it takes where is then not told";
+}
+
+TEST(Trap, AThickJoistTakesNoNotchInTension) {
+  // Source: IRC R502.8.1 (2018): no notch on the tension side of members 4 in and more thick by their name, 3-1/2 as
+  // dressed, but at their ends. By hand: over a bearing the notch of 2-3/8 reaches it from 1-3/16 away, 1/100 of
+  // 118-3/4.
+  job::Job job = trap(36, 0.25);
+  job.trap->hole.reset(), job.trap->notch = Length::inches(1);
+  job.floor.joist_span = Length::inches(118.75), job.floor.joist_bearing = Length::inches(-10);
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const auto notch = [&](double thick_in, bool below, std::optional<double> along) {
+    job.floor.joist_stock.thickness = Length::inches(thick_in);
+    const double middle = below ? -10.25 : -2.5;
+    facts.pipe.crossings = {{"joists/joist-03", 300, -10 * in, -2.75 * in, middle * in, 2.375 * in, along}};
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "joist.notch") return r;
+    return rules::Result{};
+  };
+  EXPECT_EQ(notch(3.49, true, 0.2).outcome, Outcome::pass);
+  EXPECT_EQ(notch(3.5, true, 0.2).outcome, Outcome::fail);
+  EXPECT_THAT(notch(3.5, true, 0.2).where, HasSubstr("tension side"));
+  EXPECT_EQ(notch(5.5, true, 0.2).outcome, Outcome::fail);
+  EXPECT_EQ(notch(3.5, false, 0.2).outcome, Outcome::pass) << "from above it is pressed together";
+  EXPECT_EQ(notch(3.5, true, 0.01).outcome, Outcome::pass) << "at its end";
+  EXPECT_EQ(notch(3.5, true, 0.0101).outcome, Outcome::fail);
+  EXPECT_EQ(notch(3.5, true, {}).outcome, Outcome::not_checked);
 }
 
 TEST(Trap, AnArmWhoseWayIsKnownAndMeetsNoJoistTakesNothingFromOne) {
@@ -378,6 +406,49 @@ TEST(Trap, ABookOfTheUsersMayGoByPipeOrNot) {
     } catch (const diag::JobFaults& e) {
       EXPECT_THAT(e.what(), HasSubstr(words));
     }
+}
+
+/// A rule book of the user's with one row.
+std::string own_row(const char* id, const std::string& bound) {
+  return std::string{"title = \"county\"\n[[limit]]\nid = \""} + id + "\"\nunit = \"length\"\n" + bound +
+         "\nsource = \"county 9\"\nverified = \"set by the user\"\n";
+}
+
+TEST(Trap, AdviceNamesAStricterLimitOfTheUsers) {
+  // Source: by hand: an arm of 48 in that falls 1/4 in a foot drops 1 in: 1/2 in are those of 24; a vent 60 in away
+  // where the county asks for that, though two diameters are 4; a hole of 2-1/2 for a pipe of 2-3/8; a notch of 1.
+  job::Job job = trap(48, 0.25);
+  job.trap->pipe = Length::inches(2), job.trap->outside = Length::inches(2.375);
+  job.trap->hole = Length::inches(2.375);
+  facts::Facts facts = sample::facts_for_boundary();
+  struct Row {
+    const char *id, *bound, *advice;
+  };
+  for (const Row& row : {Row{"trap.drop", "greatest = \"1/2 in\"", "within 24\""},
+                         {"trap.arm-least", "least = \"60 in\"", "take the vent off 60\""},
+                         {"joist.hole-for-pipe", "least = \"2.4 in\"", "bore it 2-7/16\" at least"},
+                         {"joist.hole", "greatest = \"2 in\"", "at most 2\""},
+                         {"trap.size", "least = \"3 in\"", "in 3 in pipe"}}) {
+    job.book_override = {"county.toml", own_row(row.id, row.bound)};
+    const rules::Result r = sample::result_of(job, facts, row.id);
+    EXPECT_EQ(r.outcome, Outcome::fail) << row.id;
+    EXPECT_THAT(r.advice, HasSubstr(row.advice)) << row.id;
+    EXPECT_THAT(r.limit.source, HasSubstr("county 9")) << row.id;
+  }
+}
+
+TEST(Trap, AMilderLimitOfTheUsersLendsItsNameToNoNumber) {
+  // Source: none; a hole of 6 in that a county allows is not what holds a joist that takes 3-1/12: IRC R502.8.1 does.
+  job::Job job = trap(48, 0.25);
+  job.trap->hole = Length::inches(2.375);
+  const facts::Facts facts = sample::facts_for_boundary();
+  job.book_override = {"county.toml", own_row("joist.hole", "greatest = \"6 in\"")};
+  EXPECT_THAT(sample::result_of(job, facts, "joist.hole").limit.source, HasSubstr("R502.8.1"));
+  job.trap->pipe = Length::inches(3);
+  job.book_override = {"county.toml", own_row("trap.arm", "greatest_by_pipe = { \"2 in\" = \"4 ft\" }")};
+  const rules::Result r = sample::result_of(job, facts, "trap.arm");
+  EXPECT_EQ(r.outcome, Outcome::not_applicable);
+  EXPECT_THAT(r.where, HasSubstr("county 9 has no limit for a pipe of 3 in"));
 }
 
 TEST(Trap, ALimitByPipeIsToldWhole) {
