@@ -36,6 +36,23 @@ bool is_drain(const takeoff::Row& row) {
   return is(row, takeoff::Item::drain) || is(row, takeoff::Item::channel_drain);
 }
 
+/// What waits for what is to be read or said: " 2x4, fasteners, upstands: first find the studs ...", each reason once.
+std::vector<std::string> to_know_first(const std::vector<takeoff::Row>& rows) {
+  std::vector<std::pair<std::string, std::string>> reasons;  // why, and which rows
+  for (const takeoff::Row& row : rows) {
+    if (!row.hold || row.hold->first.empty() || !row.for_sale) continue;
+    const std::string why = takeoff::waits_text(*row.hold);
+    const auto known = std::find_if(reasons.begin(), reasons.end(), [&](const auto& r) { return r.first == why; });
+    if (known == reasons.end())
+      reasons.emplace_back(why, " " + row.item);
+    else if ((known->second + ";").find(" " + row.item + ";") == std::string::npos)
+      known->second += "; " + row.item;
+  }
+  std::vector<std::string> notes;
+  for (const auto& [why, items] : reasons) notes.push_back(items + ": " + why);
+  return notes;
+}
+
 std::vector<std::string> advice(const Subject& subject) {
   const job::Job& job = subject.job();
   std::vector<std::string> first;
@@ -66,6 +83,7 @@ std::vector<std::string> advice(const Subject& subject) {
                                                            : ""} +
                     "the fasteners that hold " + (rejected_pieces(subject) ? "it" : "the bench's frame") + ": '" +
                     frame->title + "' fails, see the inspection sheets.");
+  for (const std::string& first : to_know_first(subject.rows)) notes.push_back("HOLD" + first + ".");
   for (const takeoff::Row& row : subject.rows)
     if (is_drain(row) && !row.for_sale) notes.push_back("Drain, " + row.basis + ".");
   if (!first.empty()) notes.push_back("Order what has a lead time first: " + units::joined(first) + ".");
@@ -92,7 +110,7 @@ std::string text_of(double mm, bool metric) {
 }
 
 /// How large its solid is: "57-1/2\" x 36\", 5\" high, over all".
-std::string size_of(const facts::Part& part, bool metric) {
+std::string size_over_all(const facts::Part& part, bool metric) {
   const auto& box = part.bbox_mm;
   const double x = box[3] - box[0], y = box[4] - box[1];
   return text_of(std::max(x, y), metric) + " x " + text_of(std::min(x, y), metric) + ", " +
@@ -134,12 +152,12 @@ std::string pack_of(const takeoff::Row& row, const job::Job& job) {
 }
 
 /// What the counter asks for beside the name, as the model and the job have it; nothing where they do not.
-std::string size_of(const takeoff::Row& row, const Subject& subject) {
+std::string size_to_carry(const takeoff::Row& row, const Subject& subject) {
   const job::Job& job = subject.job();
   const bool metric = job.is_metric();
-  if (is(row, takeoff::Item::base)) return size_of(part(subject.facts, facts::Role::base), metric);
+  if (is(row, takeoff::Item::base)) return size_over_all(part(subject.facts, facts::Role::base), metric);
   if (is(row, takeoff::Item::seat_block))
-    return size_of(part(subject.facts, facts::Role::seat_block), metric) +
+    return size_over_all(part(subject.facts, facts::Role::seat_block), metric) +
            (apron_is_notched(subject) ? "; its apron notched, see " + sheet_of_notches(job) : "");
   if (is_drain(row))
     return takeoff::opening_of(job, subject.facts) + "; outlet " + text_of(job.drain.outlet.in_mm(), metric) +
@@ -164,7 +182,8 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
   for (const takeoff::Row& row : subject.rows) {
     if (!row.for_sale || row.instead) continue;
     const bool hold = row.hold.has_value();
-    rows.push_back({"", hold ? "HOLD, see note" : to_carry(row), what_of(row), hold ? "" : size_of(row, subject)});
+    rows.push_back(
+        {"", hold ? "HOLD, see note" : to_carry(row), what_of(row), hold ? "" : size_to_carry(row, subject)});
     if (named) rows.back().push_back(row.supplier);
   }
   std::vector<Column> columns{{"got", 0.5, true}, {"how much", 2.5}, {"of what", 2.9}, {"size", 4.2}};

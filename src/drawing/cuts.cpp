@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "drawing/assumed.hpp"
 #include "drawing/piece.hpp"
 #include "drawing/schedules.hpp"
 #include "drawing/steps.hpp"
@@ -14,6 +15,13 @@ const char* dust() {
 
 std::string shims_note() {
   return "SHIMS are too thin to rip: set tapered pairs, or strips of card in layers, that thick.";
+}
+
+/// Where one of them waits for studs that nobody read.
+std::string by_assumed_studs_note(const Subject& subject) {
+  const bool any = std::any_of(subject.cuts.begin(), subject.cuts.end(),
+                               [](const takeoff::CutRow& cut) { return cut.by_assumed_studs; });
+  return any ? assumed_studs_note(subject.job(), subject, subject.job().alcove.walls, true) : "";
 }
 
 /// All pieces, by stock and length.
@@ -38,6 +46,7 @@ std::vector<Sheet> draw_list(const Subject& subject) {
       dust()};
   if (std::any_of(subject.cuts.begin(), subject.cuts.end(), [](const takeoff::CutRow& cut) { return cut.is_shim(); }))
     notes.push_back(shims_note());
+  if (const std::string assumed = by_assumed_studs_note(subject); !assumed.empty()) notes.push_back(assumed);
   if (apron_is_notched(subject))
     notes.push_back("The seat block's apron is notched on site: " + sheet_of_notches(subject.job()) + ".");
   if (!hold) return on_pages("cuts", "Pieces to cut", subject.job(), columns, rows, notes);
@@ -143,12 +152,12 @@ std::vector<Sheet> draw_tapers(const Subject& subject) {
                               {"where", 4}};
   if (held) columns.push_back({"cut", 0.9, true});
   for (Cells& row : rows) row.resize(columns.size());
-  return on_pages("cuts-tapers", "Strips of furring that taper", subject.job(), columns, rows,
-                  {"No strip is sold so thin: " + takeoff::ripped_from(subject.job()) + ", then plane." +
-                   (shims ? " " + shims_note() : "") +
-                   " Where the thin end is nothing before the stud ends, the stud itself stands before "
-                   "the line from there on: 'in' on the sheets of the walls."},
-                  {0.7, add_wedge});
+  std::vector<std::string> notes{"No strip is sold so thin: " + takeoff::ripped_from(subject.job()) + ", then plane." +
+                                 (shims ? " " + shims_note() : "") +
+                                 " Where the thin end is nothing before the stud ends, the stud itself stands before "
+                                 "the line from there on: 'in' on the sheets of the walls."};
+  if (const std::string assumed = by_assumed_studs_note(subject); !assumed.empty()) notes.push_back(assumed);
+  return on_pages("cuts-tapers", "Strips of furring that taper", subject.job(), columns, rows, notes, {0.7, add_wedge});
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "drawing/assumed.hpp"
 #include "drawing/order_words.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
@@ -175,7 +176,7 @@ class Order {
     const LateFurring late = furring_after_base(job_, s_), held = furring_on_hold(job_, s_);
     const int now = furring() - late.count - held.count;
     add({false, "framer",
-         wall_work(job_, now > 0) + wall_before_studs(f_) +
+         studs_to_find_first(job_, s_) + wall_work(job_, now > 0) + wall_before_studs(f_) +
              (held.count == 0 ? "" : " On HOLD as the cut list tells: " + held.words + ".") +
              (late.count == 0 ? ""
                               : " Furring beside the base waits until that is down (" + late.words +
@@ -356,7 +357,8 @@ class Order {
                    "Fur the studs beside the base before its mortar sets: " + late.words +
                        ". Slip each strip down behind the " + (upstands ? "upstand" : "base's edge") +
                        " and screw it, no hammer.",
-                   std::to_string(late.count) + (late.count == 1 ? " strip" : " strips") + " by the cut list",
+                   std::to_string(late.count) + (late.count == 1 ? " strip" : " strips") + " by the cut list" +
+                       (late.held ? ", on HOLD till the studs are read" : ""),
                    "a strip pushes at the base: plane it thinner, and read the level again"});
     if (upstands)
       add_on_base({false, "crew",
@@ -364,7 +366,8 @@ class Order {
                        std::string{stands_on_upstand(job_) ? " The apron's foot is hollowed for each head." : ""} +
                        around(" ", clear_of_apron(job_, f_)),
                    "upstand's edge " + len(*f_.heights.upstand_top_mm) + " above the datum; then at most " +
-                       len(job_.buy.fasteners.upstand.in_mm()) + " apart, at each stud",
+                       len(job_.buy.fasteners.upstand.in_mm()) + " apart, at each stud" +
+                       (s_.judgement.holds.loose.empty() ? "" : ", once they are found"),
                    "the screw pulls the base off its level: read again"});
     add_on_base({false, "crew", "Nobody steps on it until it has set: the maker's word, on the bag or the cement.",
                  "write down when it was pressed in, and when it may first be stepped on", "it moves under a hand"});

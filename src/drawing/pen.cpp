@@ -312,7 +312,7 @@ std::vector<double> spread_out(const std::vector<double>& places, double step) {
 
 }  // namespace
 
-void Pen::running(const std::vector<double>& places, Point start, Point step, Point outward, Hook hook) {
+void Pen::running(const std::vector<double>& places, Point start, Point step, Point outward, Hook hook, bool assumed) {
   const auto at = [&](double place, double out) {
     return Point{start.x + place * step.x + out * outward.x, start.y + place * step.y + out * outward.y};
   };
@@ -328,19 +328,20 @@ void Pen::running(const std::vector<double>& places, Point start, Point step, Po
   const std::vector<double> apart = spread_out(places, 1.5 * text_);
   for (std::size_t i = 0; i < places.size(); ++i) {
     const double place = places[i], stands = apart[i];
+    const std::string told = assumed ? "(" + words(place) + ")" : words(place);
     // Numbers stand across the run, all in one row; from a tick whose number had to make room a line leads there.
     const bool aside = std::abs(stands - place) > 0.1 * text_;
     const Point p = at(stands, row + (aside ? 1.6 : 0.8) * text_);
-    Dimension dimension{at(0, 0), at(place, 0), words(place), place, 0};
+    Dimension dimension{at(0, 0), at(place, 0), told, place, 0};
     dimension.running = true;
     state(std::move(dimension), at(place, row), upright_run ? upended : level, [&] {
       tick(at(place, row));
       line(at(place, 0.2 * text_), at(place, row + 0.4 * text_), LineKind::dimension);
       if (aside) line(at(place, row + 0.4 * text_), at(stands, row + 1.4 * text_), LineKind::dimension);
       if (upright_run)
-        note({p.x, p.y - text_ * 0.4}, words(place), outward.x < 0 ? Anchor::right : Anchor::left, 0.85);
+        note({p.x, p.y - text_ * 0.4}, told, outward.x < 0 ? Anchor::right : Anchor::left, 0.85);
       else
-        note({p.x + text_ * 0.4, p.y}, words(place), outward.y < 0 ? Anchor::right : Anchor::left, 0.85, 90);
+        note({p.x + text_ * 0.4, p.y}, told, outward.y < 0 ? Anchor::right : Anchor::left, 0.85, 90);
     });
   }
 }

@@ -97,8 +97,9 @@ class Pen {
   void upright_chain(std::vector<double> ys, double x_thing, double x_column, const Stretches& spare = {},
                      double side = 1, std::optional<double> whole = {});
   /// Distances from one end, at ticks along a line: how a tape is read that stays hooked. It begins at the sign of an
-  /// origin, a circle with its centre marked; where that is the set's own, O stands beside it.
-  void running(const std::vector<double>& places, Point start, Point step, Point outward, Hook hook = Hook::elsewhere);
+  /// origin, a circle with its centre marked; where that is the set's own, O stands beside it. `assumed`: in brackets.
+  void running(const std::vector<double>& places, Point start, Point step, Point outward, Hook hook = Hook::elsewhere,
+               bool assumed = false);
 
   /// Heights as rungs at `x`, each with a line out to its words on the right; words too near each other part.
   void ladder(double x, std::vector<Level> levels);

@@ -79,7 +79,10 @@ std::string studs_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool
     if (at.empty()) continue;
     std::sort(at.begin(), at.end());
     std::vector<std::string> numbers;
-    for (const double mm : at) numbers.push_back(number_of(mm, metric));
+    for (const double mm : at) {
+      const std::string number = number_of(mm, metric);
+      numbers.push_back(cut.by_assumed_studs ? "(" + number + ")" : number);
+    }
     const job::Side other = side == job::Side::back ? job::Side::left : job::Side::back;
     const bool meet = std::any_of(facts.room.studs.begin(), facts.room.studs.end(),
                                   [&](const facts::StudGap& gap) { return gap.wall == other; });

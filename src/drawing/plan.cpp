@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "drawing/assumed.hpp"
 #include "drawing/steps.hpp"
 
 namespace fallwright::drawing {
@@ -221,6 +222,9 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
                     (joists ? "; joist centres from " + hook + "." : "."));
     notes.push_back(dashed + fur + (shows.places ? check : " What stands between the walls is set out on {plan}."));
   }
+  if (const std::string assumed = assumed_studs_note(s.job(), s, s.job().alcove.walls, true);
+      shows.framing && !assumed.empty())
+    notes.push_back(assumed);
   // What stands in one row is measured along one line; the sides of a room out of square are others.
   if (shows.places && shows.framing && s.facts.room.closure.solved)
     notes.push_back("Rows and columns: between stud faces, through the " + bore +

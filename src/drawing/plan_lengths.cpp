@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "drawing/plan.hpp"
+#include "facts/assumed.hpp"
 
 namespace fallwright::drawing {
 
@@ -17,7 +18,8 @@ void Plan::studs() {
     for (const facts::StudGap& stud : s_.facts.room.studs)
       if (stud.wall == run.wall && stud.running_mm >= 0) places.push_back(stud.running_mm);
     std::sort(places.begin(), places.end());
-    pen_.running(places, run.start, run.step, run.outward);  // O stands at the corner itself
+    pen_.running(places, run.start, run.step, run.outward, Hook::elsewhere,  // O stands at the corner itself
+                 facts::are_studs_assumed(s_.facts.room.studs, run.wall));
   }
 }
 

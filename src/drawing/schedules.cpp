@@ -4,9 +4,11 @@
 #include <cctype>
 #include <initializer_list>
 
+#include "drawing/assumed.hpp"
 #include "drawing/piece.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
+#include "facts/assumed.hpp"
 #include "takeoff/item.hpp"
 #include "units/words.hpp"
 
@@ -54,6 +56,16 @@ Sticks sticks_of(const Subject& s, const facts::Family& family) {
   return sticks;
 }
 
+/// In place of a number that hangs on where studs stand.
+constexpr const char* studs_hold = "HOLD: the studs were not read (survey.studs)";
+
+/// Whether sticks of a wall are cut to studs that nobody read.
+bool waits_for_studs(const Subject& s, const facts::Family& family) {
+  return std::any_of(s.cuts.begin(), s.cuts.end(), [&](const takeoff::CutRow& cut) {
+    return cut.by_assumed_studs && !cut.furring && count_in(s, cut, family) > 0;
+  });
+}
+
 const std::vector<Column>& fastening_columns() {
   static const std::vector<Column> columns{{"fastening", 3}, {"with what, where", 4.6}, {"pieces", 1.3}};
   return columns;
@@ -64,21 +76,22 @@ void add_ends(std::vector<Cells>& rows, const Subject& s, const facts::Family& f
   constexpr std::size_t most_named = 6;  // of a whole alphabet "each" says as much
   const int per_end = s.job().buy.fasteners.per_end;
   const Sticks sticks = sticks_of(s, family);
-  if (sticks.count > 0)
-    rows.push_back({sticks.marks.size() > most_named
-                        ? "ends of each stick" +
-                              (sticks.held_otherwise.empty() ? "" : " but " + units::joined(sticks.held_otherwise))
-                    : sticks.marks.size() > 1 ? "ends of each " + units::listed(sticks.marks)
-                                              : "both ends of " + sticks.marks.front(),
-                    std::to_string(per_end) + " in each end" +
-                        (sticks.count > 1 ? ", " + std::to_string(sticks.count) + " sticks" : "") +
-                        ", size by the local table of framing fasteners",
-                    std::to_string(2 * static_cast<std::size_t>(per_end) * sticks.count)});
+  if (sticks.count == 0) return;
+  rows.push_back({sticks.marks.size() > most_named
+                      ? "ends of each stick" +
+                            (sticks.held_otherwise.empty() ? "" : " but " + units::joined(sticks.held_otherwise))
+                  : sticks.marks.size() > 1 ? "ends of each " + units::listed(sticks.marks)
+                                            : "both ends of " + sticks.marks.front(),
+                  std::to_string(per_end) + " in each end" +
+                      (sticks.count > 1 ? ", " + std::to_string(sticks.count) + " sticks" : "") +
+                      ", size by the local table of framing fasteners",
+                  std::to_string(2 * static_cast<std::size_t>(per_end) * sticks.count)});
+  if (family.wall && waits_for_studs(s, family)) rows.back() = {rows.back().front(), studs_hold, "HOLD"};
 }
 
 std::string pieces_of(const Subject& s, takeoff::Item item) {
   for (const takeoff::Row& row : s.rows)
-    if (is(row, item)) return std::to_string(static_cast<int>(row.quantity));
+    if (is(row, item)) return row.hold ? "HOLD" : std::to_string(static_cast<int>(row.quantity));
   return "";
 }
 
@@ -95,6 +108,9 @@ void add_upstand(std::vector<Cells>& rows, const Pen& pen, const Subject& s, job
   });
   if (top == tops.end() || pieces_of(s, takeoff::Item::upstand_fasteners).empty()) return;
   if (base_is_void(s)) return rows.push_back({"base's upstand", "HOLD: the base is not settled", "HOLD"});
+  const std::vector<job::Side>& loose = s.judgement.holds.loose;
+  if (std::find(loose.begin(), loose.end(), side) != loose.end())
+    return rows.push_back({"base's upstand", studs_hold, "HOLD"});
   // At the bench the apron comes down on that edge, or over its end.
   const bool apron = stands_on_upstand(s.job()) && s.job().bench->place == side;
   const double under = takeoff::under_apron_mm(s.job(), s.facts, side);
@@ -127,11 +143,13 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
                         (slab ? " to slab" : " to floor"),
                     takeoff::sole_fastening(s.job()), std::to_string(sole)});
   for (Cells& ends : rows) ends = held_or(s, std::move(ends), {});
+  const bool behind_assumed = facts::are_studs_assumed(s.facts.room.studs, s.job().bench->place);
   const bool known = frame.fastener && frame.fastener_length && frame.fasteners_at_stud;
   rows.push_back(held_or(s,
                          {frame.kind == job::FrameKind::steel ? "wall track to studs" : "wall cleat to studs",
                           known ? counted_each(*frame.fasteners_at_stud, *frame.fastener) + ", " +
-                                      pen.said(frame.fastener_length->in_mm()) + " long, at each stud it crosses"
+                                      pen.said(frame.fastener_length->in_mm()) + " long, at each stud it crosses" +
+                                      (behind_assumed ? "; the studs were not read (survey.studs): HOLD" : "")
                                 : "not said in the job: which, how long, how many at a stud; HOLD",
                           pieces_of(s, takeoff::Item::cleat_fasteners)},
                          {"load.seat-cleat", "load.seat-push"}));
@@ -278,6 +296,8 @@ std::vector<Sheet> draw_schedules(const Subject& s) {
                                  std::string{s.cuts.empty() ? "." : ", and of {cuts}."}};
   constexpr double share = 0.52;  // of the pieces' table
   std::vector<std::string> holds;
+  if (const std::string assumed = assumed_studs_note(s.job(), s, s.job().alcove.walls, false); !assumed.empty())
+    notes.push_back(assumed);
   if (const auto warning = frame_warning(s)) holds.push_back(warning->line), notes.push_back(warning->why);
   any.notes = notes;
   any.holds = holds;

@@ -130,6 +130,7 @@ LateFurring furring_that_waits(const Findings& s, Waits waits) {
                                         ? ""
                                         : " (" + std::to_string(count) + " of " + std::to_string(cut.count) + ")"));
       here += count;
+      late.held = late.held || (count > 0 && cut.hold);
     }
     if (here == 0) continue;
     late.words += std::string{late.count > 0 ? "; " : ""} + (here == 1 ? "strip " : "strips ") + units::joined(marks) +

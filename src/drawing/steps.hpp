@@ -64,6 +64,7 @@ std::string wall_work(const job::Job& job, bool furring);
 struct LateFurring {
   int count = 0;
   std::string words;  ///< "strips T, V on the right wall", by their marks in the cut list
+  bool held = false;  ///< some of them are on hold
 };
 
 /// Until the base is down, as it would have no room to come down beside them. Those behind

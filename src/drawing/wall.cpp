@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "drawing/assumed.hpp"
 #include "drawing/detail.hpp"
 #include "drawing/plates.hpp"
 #include "drawing/schedules.hpp"
+#include "facts/assumed.hpp"
 #include "rules/words.hpp"
 #include "takeoff/takeoff.hpp"
 
@@ -31,6 +33,7 @@ class Wall {
         pen_{pen},
         t_{pen.text_mm()},
         frame_{frame_of(sheet)},
+        assumed_{facts::are_studs_assumed(subject.facts.room.studs, side)},
         corner_{side == job::Side::back ? 0 : (side == job::Side::left ? 1 : -1) * s_.job().alcove.depth.in_mm()} {}
 
   void draw() {
@@ -63,6 +66,7 @@ class Wall {
         (past_corner_ ? "; above, a stud past it" : "") +
         (any_marked(s_, {facts::Role::wall, side_}) ? ". Letters: marks of the cut list" : "") +
         ". Heights from the datum, the highest subfloor spot under the base."};
+    if (assumed_) told.push_back(assumed_studs_note(s_.job(), s_, {side_}, true));
     if (liner_) told.push_back(words_of_liner(s_, pen_));
     if (upstands_)
       told.emplace_back(std::string{"Long dashes: an upstand's top. Nothing is fastened below it"} +
@@ -101,13 +105,7 @@ class Wall {
   bool wanted(const parts::Solid& solid) const { return solid.part.family == facts::Family{facts::Role::wall, side_}; }
   double way() const { return side_ == job::Side::left ? -1 : 1; }
   double seen_at(double running) const { return corner_ + way() * running; }
-  /// As it is cut.
-  std::string length_of(const parts::Solid& solid) const {
-    for (const takeoff::CutRow& cut : s_.cuts)
-      if (!cut.furring && std::find(cut.part_ids.begin(), cut.part_ids.end(), solid.id) != cut.part_ids.end())
-        return pen_.words(cut.length_mm);
-    return "";
-  }
+  std::string length_of(const parts::Solid& solid) const { return length_as_cut(s_, pen_, solid); }
 
   /// The stretch of wall that a solid stands against; none where it stands away from it.
   std::optional<std::pair<double, double>> against(const facts::Part& part) const {
@@ -195,13 +193,14 @@ class Wall {
         places.push_back(running);
         continue;
       }
+      if (assumed_) continue;
       past_corner_ = true;  // it stands behind the wall that meets this one
       const auto [from, to] = std::minmax(middle, corner_);
       pen_.across({from, frame_.y1}, {to, frame_.y1}, frame_.y1 + 1.4 * t_);
     }
     std::sort(places.begin(), places.end());
     pen_.running(places, {corner_, frame_.y0}, {way(), 0}, {0, -1},
-                 side_ == job::Side::right ? Hook::elsewhere : Hook::at_o);
+                 side_ == job::Side::right ? Hook::elsewhere : Hook::at_o, assumed_);
   }
 
   void plates() {
@@ -427,6 +426,7 @@ class Wall {
   Pen& pen_;
   double t_;
   Frame frame_;
+  bool assumed_;  ///< where its studs stand nobody read
   double corner_;
   std::vector<Level> levels_;
   std::vector<Top> tops_;

@@ -31,6 +31,9 @@ Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const par
 double clear_of_strips(const Subject& subject, const facts::Family& family, const View& view, const Frame& block,
                        double half, double t);
 
+/// What is written beside a member's mark: its length as it is cut, or that it waits.
+std::string length_as_cut(const Subject& subject, const Pen& pen, const parts::Solid& solid);
+
 /// What of a `wall` is clear about a plate before it: from stud to stud, from row to row of blocking.
 Frame bay_between_members(const Subject& subject, const facts::Family& family, const View& view, const Frame& plate,
                           const Frame& wall);

@@ -89,6 +89,13 @@ double clear_of_strips(const Subject& subject, const facts::Family& family, cons
   return middle;
 }
 
+std::string length_as_cut(const Subject& subject, const Pen& pen, const parts::Solid& solid) {
+  for (const takeoff::CutRow& cut : subject.cuts)
+    if (!cut.furring && std::find(cut.part_ids.begin(), cut.part_ids.end(), solid.id) != cut.part_ids.end())
+      return cut.hold ? "HOLD" : pen.words(cut.length_mm);
+  return "";
+}
+
 Frame bay_between_members(const Subject& subject, const facts::Family& family, const View& view, const Frame& plate,
                           const Frame& wall) {
   Frame bay = wall;

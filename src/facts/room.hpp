@@ -76,6 +76,7 @@ struct StudGap {
   Before before = Before::nothing;
   double running_mm = 0;  ///< its centre at the datum, from the back corner (side walls) or the left corner (back wall)
   double at_floor_mm = 0, at_upstand_mm = 0, at_top_mm = 0;
+  bool assumed = false;  ///< it stands already, and nobody read where
   bool stands_alone() const { return before == Before::nothing; }
 };
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "brep/properties.hpp"
+#include "job/studs.hpp"
 #include "measure/detail.hpp"
 #include "measure/rim.hpp"
 #include "measure/wall_faces.hpp"
@@ -132,7 +133,8 @@ class Walls {
         return before == facts::Before::nothing ? 0.0 : face->least_to(*side, z, edge);
       };
       room.studs.push_back(
-          {solid.id, *side, before, running(*side, face->middle_at(*side, 0)), gap(floor), gap(upstand), gap(top)});
+          {solid.id, *side, before, running(*side, face->middle_at(*side, 0)), gap(floor), gap(upstand), gap(top),
+           job::are_studs_assumed(model_.job, *side)});
     }
   }
 
@@ -396,7 +398,10 @@ void measure_walls(const parts::Model& model, const Framing& framing, const fact
   walls.studs(heights.rib_plane_mm, upstand, room);
   if (model.job.base.is_site_built())  // mortar follows the studs as they stand: nothing is to be brought out to it
     for (facts::StudGap& stud : room.studs)
-      if (stud.before == facts::Before::base) stud = {stud.part_id, stud.wall, facts::Before::nothing, stud.running_mm};
+      if (stud.before == facts::Before::base) {
+        stud.before = facts::Before::nothing;
+        stud.at_floor_mm = stud.at_upstand_mm = stud.at_top_mm = 0;
+      }
   walls.base_corners(heights.rib_plane_mm, upstand, room);
   room.widths = widths_read(model, framing);
   room.drop_in = measure_drop_in(model, framing, heights, room.widths);

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "brep/properties.hpp"
+#include "job/studs.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "units/tolerance.hpp"
@@ -34,13 +35,6 @@ OnWall plate_of(const job::Fixture& fixture, const job::Job& job) {
   return {middle - w, middle + w, z - h, z + h};
 }
 
-/// Whether somebody read where the studs of a wall stand, or they are still to be set.
-bool studs_known(const job::Job& job, Side wall) {
-  const auto& studs = job.survey.studs;
-  return !job.walls.existing ||
-         std::any_of(studs.begin(), studs.end(), [&](const survey::Studs& s) { return s.wall == wall; });
-}
-
 /// The part of an upright stretch that rows of blocking take: there is timber there wherever the studs stand.
 double in_rows(const OnWall& stretch, const job::Job& job) {
   const double half = job.walls.stock.depth.in_mm() / 2, wide = stretch.to - stretch.from;
@@ -63,7 +57,7 @@ OnWall to_its_studs(OnWall block, const std::vector<OnWall>& studs, double slit_
 
 /// Studs and blocking of a wall lie side by side: their faces' shares of the plate add up.
 void add_timber(const parts::Model& model, const job::Fixture& fixture, const OnWall& plate, facts::Backing& backing) {
-  const bool back = fixture.wall == Side::back, known = studs_known(model.job, fixture.wall);
+  const bool back = fixture.wall == Side::back, known = !job::are_studs_assumed(model.job, fixture.wall);
   const facts::Family family{parts::Role::wall, fixture.wall};
   const double slit_mm = units::tape_mark_mm(model.job.is_metric()) / 2;
   std::vector<OnWall> studs;

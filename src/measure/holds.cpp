@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "facts/furring.hpp"
+#include "job/studs.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
@@ -101,12 +102,6 @@ Stretch widest_gap(std::vector<Stretch> places, const Upstand& up, const Foremos
   return widest;
 }
 
-bool unread(const job::Job& job, Side wall) {
-  const auto& studs = job.survey.studs;
-  return job.walls.existing &&
-         std::none_of(studs.begin(), studs.end(), [&](const survey::Studs& s) { return s.wall == wall; });
-}
-
 facts::Hold hold_of(const parts::Model& model, const Upstand& up) {
   const bool bench = up.side == bench_side(model.job);
   const facts::Family family =
@@ -134,7 +129,7 @@ facts::Hold hold_of(const parts::Model& model, const Upstand& up) {
   hold.to_mm = up.back() ? gap.to - up.from : up.to - gap.from;
   hold.from_at_mm = in_room(up, up.back() ? gap.from : gap.to);
   hold.to_at_mm = in_room(up, up.back() ? gap.to : gap.from);
-  hold.assumed = !bench && unread(model.job, up.side);
+  hold.assumed = !bench && job::are_studs_assumed(model.job, up.side);
   hold.sure_apart_mm = hold.assumed ? without_studs.to - without_studs.from : hold.apart_mm;
   hold.band_low_mm = up.low, hold.band_high_mm = up.high;
   return hold;

@@ -42,7 +42,8 @@ Json stud(const facts::StudGap& s) {
           {"running_mm", s.running_mm},
           {"at_floor_mm", gap(s.at_floor_mm)},
           {"at_upstand_mm", gap(s.at_upstand_mm)},
-          {"at_top_mm", gap(s.at_top_mm)}};
+          {"at_top_mm", gap(s.at_top_mm)},
+          {"assumed", s.assumed}};
 }
 
 Json drop_in(const facts::DropIn& d) {

@@ -22,8 +22,8 @@ auto fields(Is<Judged> auto& of) {
 }
 
 auto fields(Is<takeoff::Hold> auto& of) {
-  auto& [on, check, title] = of;
-  return std::tie(on, check, title);
+  auto& [on, check, title, first] = of;
+  return std::tie(on, check, title, first);
 }
 
 auto fields(Is<takeoff::Board> auto& of) {
@@ -40,9 +40,9 @@ auto fields(Is<takeoff::Row> auto& of) {
 
 auto fields(Is<takeoff::CutRow> auto& of) {
   auto& [mark, part_ids, stock, length_mm, short_mm, width_mm, thickness_mm, count, ends, sheet, steel, fitted_mm,
-         furring, hold, board, end_deg] = of;
+         furring, by_assumed_studs, hold, board, end_deg] = of;
   return std::tie(mark, part_ids, stock, length_mm, short_mm, width_mm, thickness_mm, count, ends, sheet, steel,
-                  fitted_mm, furring, hold, board, end_deg);
+                  fitted_mm, furring, by_assumed_studs, hold, board, end_deg);
 }
 
 auto fields(Is<job::Cuts> auto& of) {

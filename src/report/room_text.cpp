@@ -109,7 +109,7 @@ class RoomText {
         ++flush;
         continue;
       }
-      line(padded(s.part_id, 22) + padded(len(s.running_mm), 12) +
+      line(padded(s.part_id, 22) + padded(s.assumed ? "(" + len(s.running_mm) + ")" : len(s.running_mm), 12) +
            padded(s.stands_alone() ? "-" : name_of(s.before), 11) +
            (s.stands_alone()
                 ? ""
@@ -118,6 +118,8 @@ class RoomText {
     if (flush > 0)
       line((flush == room_.studs.size() ? "all " : "the other ") + std::to_string(flush) +
            " need nothing, or have nothing before them (--all lists them)");
+    if (std::any_of(room_.studs.begin(), room_.studs.end(), [](const facts::StudGap& s) { return s.assumed; }))
+      line("centres in brackets: assumed at " + len(report_.job.walls.spacing.in_mm()) + ", not read (survey.studs)");
     for (const facts::CornerGap& c : room_.corners)
       line("base's " + c.name() + " corner to the " + job::name_of(c.wall) + " wall: " + len(c.at_floor_mm) +
            " at the floor, " + len(c.at_upstand_mm) + " at the upstand");

@@ -58,7 +58,7 @@ rules::Result result_of(const Json& json) {
 std::optional<takeoff::Hold> hold_of(const Json& json) {
   const auto hold = json.find("hold");
   if (hold == json.end() || hold->is_null()) return std::nullopt;
-  return takeoff::Hold{hold->at("on"), hold->at("check"), hold->at("title")};
+  return takeoff::Hold{hold->at("on"), hold->at("check"), hold->at("title"), hold->value("first", "")};
 }
 
 takeoff::CutRow cut_of(const Json& json) {

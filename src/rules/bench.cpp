@@ -4,6 +4,7 @@
 #include <map>
 
 #include "facts/furring.hpp"
+#include "job/studs.hpp"
 #include "rules/beam.hpp"
 #include "rules/book.hpp"
 #include "rules/fasteners.hpp"
@@ -131,9 +132,7 @@ bool longer_holds_more(Joint j, const job::Job& job) {
 
 /// Of all walls the one that the bench hangs on decides.
 bool knows_studs_behind(const job::Job& job) {
-  const auto& read = job.survey.studs;
-  return !job.walls.existing ||
-         std::any_of(read.begin(), read.end(), [&](const survey::Studs& s) { return s.wall == job.bench->place; });
+  return !job::are_studs_assumed(job, job.bench->place);
 }
 
 std::string plumb_to_take(const job::Job& job) {

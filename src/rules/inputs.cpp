@@ -5,6 +5,7 @@
 #include <stdexcept>
 
 #include "job/pipe.hpp"
+#include "job/studs.hpp"
 #include "rules/base_kind.hpp"
 #include "rules/book.hpp"
 #include "rules/joists.hpp"
@@ -27,13 +28,10 @@ bool slab(const Job& job) {
   return job.floor.kind == job::FloorKind::slab;
 }
 
-/// A standing wall whose studs nobody read is drawn with studs at its spacing: an assumption.
 std::vector<std::string> unread_studs(const Job& job) {
   std::vector<std::string> walls;
-  if (!job.walls.existing) return walls;
   for (const job::Side side : job.alcove.walls)
-    if (std::none_of(job.survey.studs.begin(), job.survey.studs.end(), [&](const auto& s) { return s.wall == side; }))
-      walls.push_back(name_of(side));
+    if (are_studs_assumed(job, side)) walls.push_back(name_of(side));
   return walls;
 }
 

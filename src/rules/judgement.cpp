@@ -11,6 +11,7 @@ Judgement judgement_of(const job::Job& job, const facts::Facts& facts, const Lim
   PipeTable pipe = pipe_table(job, facts, limits, results);
   std::vector<BuiltRow> as_built = as_built_rows(job, facts, results, base);
   facts::Holds holds = holds_of(results, facts);
+  add_unread(holds, job, facts, results);
   return {std::move(results),
           std::move(base),
           seat_levelling(job, facts, limits),

@@ -4,6 +4,7 @@
 #include <array>
 #include <string_view>
 
+#include "rules/inputs.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::rules {
@@ -136,6 +137,30 @@ const Result* rejected_plate(const std::vector<Result>& results, const facts::Ba
 facts::Holds holds_of(const std::vector<Result>& results, const facts::Facts& facts) {
   return {held_by(rejected_base(results, facts)), held_by(rejected_liner(results)), held_by(rejected_seat(results)),
           held_by(rejected_pieces(results)),      held_by(rejected_frame(results)), held_by(rejected_drain(results))};
+}
+
+namespace {
+
+/// What is to be read or said of one input; nothing where that is known, or not of this job.
+std::optional<facts::Held> unread(Input input, const job::Job& job, const facts::Facts& facts) {
+  for (const Support& support : supports_of({input}, job, facts))
+    if (!support.read.empty()) return facts::Held{"", "", support.read};
+  return std::nullopt;
+}
+
+}  // namespace
+
+void add_unread(facts::Holds& holds, const job::Job& job, const facts::Facts& facts,
+                const std::vector<Result>& results) {
+  holds.studs = unread(Input::studs, job, facts);
+  holds.cleat = unread(Input::cleat_held, job, facts);
+  holds.rail = unread(Input::rail_held, job, facts);
+  const auto held =
+      std::find_if(results.begin(), results.end(), [](const Result& r) { return r.id == "upstand.held"; });
+  if (held == results.end() || !held->limit.greatest) return;
+  for (const facts::Hold& hold : facts.holds)
+    if (hold.assumed && hold.sure_apart_mm > *held->limit.greatest + units::tolerance::length_mm)
+      holds.loose.push_back(hold.side);
 }
 
 }  // namespace fallwright::rules

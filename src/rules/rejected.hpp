@@ -47,5 +47,8 @@ const Result* rejected_plate(const std::vector<Result>& results, const facts::Ba
 
 /// All of them, as those are told who know no results.
 facts::Holds holds_of(const std::vector<Result>& results, const facts::Facts& facts);
+/// And what waits for a reading.
+void add_unread(facts::Holds& holds, const job::Job& job, const facts::Facts& facts,
+                const std::vector<Result>& results);
 
 }  // namespace fallwright::rules

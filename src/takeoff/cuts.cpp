@@ -5,6 +5,7 @@
 #include <optional>
 #include <string_view>
 
+#include "facts/assumed.hpp"
 #include "facts/furring.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -89,6 +90,7 @@ std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts
   strip.count = 1;
   strip.ends = taper_of(on, metric);
   strip.furring = true;
+  strip.by_assumed_studs = gap.assumed;
   return strip;
 }
 
@@ -97,26 +99,33 @@ bool alike(const CutRow& a, const CutRow& b) {
   return a.stock == b.stock && a.ends == b.ends && std::abs(a.length_mm - b.length_mm) < same &&
          std::abs(a.short_mm - b.short_mm) < same && std::abs(a.width_mm - b.width_mm) < same &&
          std::abs(a.thickness_mm - b.thickness_mm) < same && a.hold.has_value() == b.hold.has_value() &&
-         (a.board ? a.board->stock : "") == (b.board ? b.board->stock : "");
+         (a.board ? a.board->stock : "") == (b.board ? b.board->stock : "") && a.by_assumed_studs == b.by_assumed_studs;
 }
 
 std::optional<Hold> hold_on(const char* what, const std::optional<facts::Held>& by) {
-  return by ? std::optional<Hold>{{what, by->check, by->title}} : std::nullopt;
+  return by ? std::optional<Hold>{{what, by->check, by->title, by->first}} : std::nullopt;
 }
 
 /// By which check a strip waits: those before the base's studs are as thick as it stands off them.
 std::optional<Hold> hold_on_strip(const facts::StudGap& gap, const facts::Holds& holds) {
-  return gap.before == facts::Before::base    ? hold_on("base", holds.base)
-         : gap.before == facts::Before::bench ? hold_on("bench", holds.pieces)
-                                              : std::nullopt;
+  std::optional<Hold> hold;
+  if (gap.before == facts::Before::base) hold = hold_on("base", holds.base);
+  if (gap.before == facts::Before::bench) hold = hold_on("bench", holds.pieces);
+  return !hold && gap.assumed ? hold_on("studs", holds.studs) : hold;
+}
+
+/// Blocking goes from stud to stud.
+bool is_by_assumed_studs(const facts::PartId& piece, const facts::Room& room) {
+  return piece.kind == facts::Kind::blocking && piece.family.wall &&
+         facts::are_studs_assumed(room.studs, *piece.family.wall);
 }
 
 std::optional<Hold> hold_on_member(const facts::Member& member, const facts::Facts& facts, const facts::Holds& holds) {
-  if (!holds.pieces) return std::nullopt;
   const bool of_bench = std::any_of(facts.parts.begin(), facts.parts.end(), [&](const facts::Part& part) {
     return part.id == member.part_id && part.which.family.role == facts::Role::bench_frame;
   });
-  return of_bench ? hold_on("bench", holds.pieces) : std::nullopt;
+  if (of_bench) return hold_on("bench", holds.pieces);
+  return is_by_assumed_studs(member.which, facts.room) ? hold_on("studs", holds.studs) : std::nullopt;
 }
 
 CutRow row_of(const facts::Member& member, bool metric) {
@@ -138,6 +147,7 @@ CutRow row_of(const facts::Member& member, bool metric) {
           member.sheet,
           member.steel,
           member.fitted_mm,
+          false,
           false,
           {},
           {},
@@ -213,6 +223,7 @@ std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric, const std::
   };
   for (const facts::Member& member : facts.members) {
     CutRow piece = row_of(member, metric);
+    piece.by_assumed_studs = is_by_assumed_studs(member.which, facts.room);
     piece.hold = hold_on_member(member, facts, holds);
     add(std::move(piece));
   }

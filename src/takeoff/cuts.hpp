@@ -13,10 +13,12 @@
 
 namespace fallwright::takeoff {
 
-/// Why something is neither bought nor cut yet: a check fails by which it may be another one.
+/// Why something is neither bought nor cut yet: a check fails by which it may be another one, or something is to be
+/// read or said first.
 struct Hold {
-  std::string on;  ///< what it hangs on: "base", "drain", "liner", "bench"
-  std::string check, title;
+  std::string on;            ///< what it hangs on: "base", "drain", "liner", "bench", "studs", "fasteners"
+  std::string check, title;  ///< the failing one; empty where it waits for what is to be known
+  std::string first = {};    ///< "find the studs and give their centres (survey.studs) ..."
 };
 
 /// What strips of furring are ripped from: nobody sells them so thin.
@@ -38,8 +40,9 @@ struct CutRow {
   int count = 0;
   std::string ends;  ///< "square", or the angles from square
   bool sheet = false, steel = false;
-  double fitted_mm = 0;  ///< of the most fitted of them, as in facts::Member
-  bool furring = false;  ///< a strip before a stud that stands: no solid of the model
+  double fitted_mm = 0;           ///< of the most fitted of them, as in facts::Member
+  bool furring = false;           ///< a strip before a stud that stands: no solid of the model
+  bool by_assumed_studs = false;  ///< its length or thickness hangs on where studs stand that nobody read
   std::optional<Hold> hold = {};
   std::optional<Board> board = {};  ///< that a strip is ripped from, with others beside it
   std::array<double, 2> end_deg = {};  ///< what `ends` says, of the most slanted of them; 0: square to whoever cuts it

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "facts/assumed.hpp"
 #include "takeoff/item.hpp"
 
 namespace fallwright::takeoff {
@@ -64,7 +65,7 @@ bool is_of_bench(const CutRow& cut, const facts::Facts& facts) {
 }
 
 Hold hold_on(const char* what, const facts::Held& by) {
-  return {what, by.check, by.title};
+  return {what, by.check, by.title, by.first};
 }
 
 /// What its pieces wait for is planned apart.
@@ -93,6 +94,27 @@ const std::optional<facts::Held>& bench_holds(const Row& row, const std::vector<
   return any_cut_of(row, cuts, [&](const CutRow& cut) { return is_of_bench(cut, facts); }) ? holds.pieces : nothing;
 }
 
+bool is_counted_at_ends(const CutRow& cut) {
+  return !cut.sheet && !cut.furring;
+}
+
+/// What is cut from stock or counted by studs that nobody read, or by fasteners that nobody named.
+std::optional<Hold> hold_till_known(const Row& row, const std::vector<CutRow>& cuts, const job::Job& job,
+                                    const facts::Facts& facts, const facts::Holds& holds) {
+  if (holds.studs) {
+    const auto waits = [](const CutRow& cut) { return cut.by_assumed_studs; };
+    const bool at_cleat = job.bench && facts::are_studs_assumed(facts.room.studs, job.bench->place),
+               at_ends = std::any_of(cuts.begin(), cuts.end(),
+                                     [&](const CutRow&cut) { return waits(cut) && is_counted_at_ends(cut); });
+    if (any_cut_of(row, cuts, waits) || (is(row, Item::upstand_fasteners) && !holds.loose.empty()) ||
+        (is(row, Item::cleat_fasteners) && at_cleat) || (is(row, Item::framing_fasteners) && at_ends))
+      return hold_on("studs", *holds.studs);
+  }
+  if (holds.cleat && is(row, Item::cleat_fasteners)) return hold_on("fasteners", *holds.cleat);
+  if (holds.rail && is(row, Item::rail_fasteners)) return hold_on("fasteners", *holds.rail);
+  return std::nullopt;
+}
+
 }  // namespace
 
 void hold_back(std::vector<Row>& rows, const std::vector<CutRow>& cuts, const job::Job& job, const facts::Facts& facts,
@@ -108,11 +130,14 @@ void hold_back(std::vector<Row>& rows, const std::vector<CutRow>& cuts, const jo
       row.hold = hold_on("liner", *holds.liner);
     } else if (const auto& by = bench_holds(row, cuts, job, facts, holds)) {
       row.hold = hold_on("bench", *by);
+    } else {
+      row.hold = hold_till_known(row, cuts, job, facts, holds);
     }
   }
 }
 
 std::string waits_text(const Hold& hold) {
+  if (hold.check.empty()) return "first " + hold.first;
   return "hangs on the " + hold.on + ", which is not settled: '" + hold.title + "' fails";
 }
 

@@ -1,4 +1,4 @@
-/// What of the buy list waits while checks fail.
+/// What of the buy list and the cut list waits while checks fail, or until something is read or said.
 #pragma once
 
 #include <vector>
@@ -14,7 +14,8 @@ namespace fallwright::takeoff {
 void hold_back(std::vector<Row>& rows, const std::vector<CutRow>& cuts, const job::Job& job, const facts::Facts& facts,
                const facts::Holds& holds);
 
-/// "hangs on the base, which is not settled: 'floor falls enough' fails".
+/// "hangs on the base, which is not settled: 'floor falls enough' fails", "first find the studs and give their centres
+/// (survey.studs): of the left wall, which nobody read".
 std::string waits_text(const Hold& hold);
 
 }  // namespace fallwright::takeoff

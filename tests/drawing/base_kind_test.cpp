@@ -348,7 +348,7 @@ TEST(BoughtSheets, ABuyersListHasSizesAndWhatTheDrainNeeds) {
   EXPECT_FALSE(has(words, "drain with its grate"));
   EXPECT_TRUE(has(words, "shims 3/16 x 1-1/2\"")) << words;
   EXPECT_FALSE(has(words_of(bought().sheet("cuts")), "stud-0")) << "no solid's name tells where a stud stands";
-  EXPECT_TRUE(has(words_of(bought().sheet("cuts")), "3/4, 16, 31-1/2 from the back corner (left wall)"));
+  EXPECT_TRUE(has(words_of(bought().sheet("cuts")), "(3/4), (16), (31-1/2) from the back corner (left wall)"));
 }
 
 TEST(BoughtSheets, ThePointsOfTheBedAreNamedBesideThemselves) {

@@ -13,7 +13,7 @@ facts::Room room() {
   r.not_plumbed = {Side::right};
   r.floor = {true,          4.25,           3.25, {},   1.125,        2.25,
              {101, 102, 3}, {103, 104, -4}, -5.5, 0.75, "front left", {{"back right", {}}}};
-  r.studs = {{"wall-back/stud-02", Side::back, facts::Before::base, 407, 4.5, 5.5, 9.5},
+  r.studs = {{"wall-back/stud-02", Side::back, facts::Before::base, 407, 4.5, 5.5, 9.5, true},
              {"wall-left/stud-01", Side::left, facts::Before::nothing, 19, 1, 2, 3}};
   r.corners = {{Side::back, Side::left, Side::left, 3.5, 3.75}};
   r.drop_in = {true, 1460, 101, {{12, 1466}, {1201, 1465}}, 5.25, 1202, 6.5, 2.5, facts::WidthRead{1203, 1, 2, 3, 4}};

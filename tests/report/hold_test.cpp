@@ -46,8 +46,9 @@ TEST(Held, FilesSaySoInAColumnOfTheirOwn) {
   EXPECT_THAT(cuts, HasSubstr("\"" + std::string{bench_waits} + "\",\r\n"));
   const auto json = nlohmann::json::parse(report::to_json(waiting()));
   EXPECT_FALSE(json["takeoff"][0]["for_sale"].get<bool>());
-  EXPECT_EQ(json["takeoff"][0]["hold"],
-            nlohmann::json::parse(R"({"on": "base", "check": "floor.fall-least", "title": "floor falls enough",
+  EXPECT_EQ(
+      json["takeoff"][0]["hold"],
+      nlohmann::json::parse(R"({"on": "base", "check": "floor.fall-least", "title": "floor falls enough", "first": "",
                                       "for_sale_then": true})"));
   EXPECT_TRUE(json["takeoff"][1]["for_sale"].get<bool>());
   EXPECT_TRUE(json["takeoff"][1]["hold"].is_null());

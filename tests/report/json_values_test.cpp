@@ -218,9 +218,9 @@ TEST(JsonValues, OfTheRoom) {
     "rock_at": "front left", "unread_corners": ["back right"]})"_json);
   EXPECT_EQ(room["studs"],
             R"([{"id": "wall-back/stud-02", "wall": "back", "before": "base", "running_mm": 407.0, "at_floor_mm": 4.5,
-    "at_upstand_mm": 5.5, "at_top_mm": 9.5},
+    "at_upstand_mm": 5.5, "at_top_mm": 9.5, "assumed": true},
     {"id": "wall-left/stud-01", "wall": "left", "before": "", "running_mm": 19.0, "at_floor_mm": null,
-    "at_upstand_mm": null, "at_top_mm": null}])"_json);
+    "at_upstand_mm": null, "at_top_mm": null, "assumed": false}])"_json);
   EXPECT_EQ(room["corners"],
             R"([{"corner": "back left", "wall": "left", "at_floor_mm": 3.5, "at_upstand_mm": 3.75}])"_json);
   EXPECT_EQ(room["drop_in"],

@@ -55,7 +55,7 @@ TEST(RoomNumbers, StandWhereTheyBelong) {
                       "rocks by 0.8 mm at its front left corner",
                       "stud centre at before it at the floor at the upstand at the top",
                       "LEVELLING the base: how low a side",
-                      "wall-back/stud-02 407 mm base 4 mm 5 mm 9 mm",  // strips: down to a mark, of 4.5, 5.5 and 9.5
+                      "wall-back/stud-02 (407 mm) base 4 mm 5 mm 9 mm",  // strips: down to a mark, of 4.5, 5.5 and 9.5
                       "wall-left/stud-01 19 mm - ",
                       "base's back left corner to the left wall: 4 mm at the floor, 4 mm at the upstand",
                       "12 mm 1466 mm",

@@ -211,12 +211,70 @@ TEST(Hold, APieceOfTheBenchThatWaitsIsNoneOfTheWalls) {
   EXPECT_EQ(takeoff::cut_list(facts, false).size(), 1u);
   facts::Holds holds;
   holds.pieces = some;
-  auto cuts = takeoff::cut_list(facts, false, holds);
+  const auto cuts = takeoff::cut_list(facts, false, {}, holds);
   ASSERT_EQ(cuts.size(), 2u);
   std::vector<Row> rows;
   takeoff::hold_back(rows, cuts, sample::alcove(), facts, holds);
   for (const takeoff::CutRow& cut : cuts)
     EXPECT_EQ(cut.hold.has_value(), cut.part_ids == std::vector<std::string>{"bench-frame/sole-plate"});
+}
+
+/// A stud of that wall, before the base; of a wall that stands and that nobody read if it is assumed.
+facts::StudGap stud_of(survey::Side wall, const char* id, bool assumed) {
+  return {id, wall, facts::Before::base, 406.4, 5, 5, 5, assumed};
+}
+
+TEST(Hold, WhatIsCutToStudsThatNobodyReadWaitsAndItsTwinAtStudsThatWereReadDoesNot) {
+  // Source: by hand: of two blocks of one length, one to a wall, that of the left wall hangs on studs drawn by
+  // assumption; a strip of furring 5 mm thick before a stud likewise. A plate of the bench hangs on no stud of a wall.
+  facts::Facts facts;
+  facts.room.studs = {stud_of(survey::Side::left, "wall-left/stud-01", true),
+                      stud_of(survey::Side::back, "wall-back/stud-01", false)};
+  for (const char* id : {"wall-left/blocking-1-01", "wall-back/blocking-1-01", "bench-frame/top-plate"}) {
+    facts::Member member;
+    member.part_id = id, member.stock = "2x4", member.length_mm = member.short_mm = 368.3;
+    member.which = sample::part_id(id);
+    member.width_mm = 89, member.thickness_mm = 38;
+    facts.members.push_back(member);
+  }
+  facts.members.back().length_mm = facts.members.back().short_mm = 900;
+  for (const facts::StudGap& gap : facts.room.studs) {
+    facts::Part stud;
+    stud.id = gap.part_id, stud.bbox_mm = {0, 0, 0, 38, 89, 2300};
+    facts.parts.push_back(stud);
+  }
+  facts::Holds holds;
+  holds.studs = facts::Held{"", "", "find the studs"};
+  const std::vector<takeoff::CutRow> cuts = takeoff::cut_list(facts, true, {}, holds);
+  std::vector<Row> rows =
+      rows_named({"2x4", "fasteners, framing", "fasteners, bench at the wall", "fasteners, upstands"});
+  job::Job job = sample::alcove();  // its bench stands at the left
+  takeoff::hold_back(rows, cuts, job, facts, holds);
+  for (const takeoff::CutRow& cut : cuts)
+    for (const std::string& id : cut.part_ids)
+      EXPECT_EQ(cut.hold.has_value(), id.starts_with("wall-left")) << id << " " << cut.stock;
+  EXPECT_EQ(std::count_if(cuts.begin(), cuts.end(), [](const auto& cut) { return cut.hold.has_value(); }), 2);
+  std::vector<std::string> waits;
+  for (const Row& row : rows)
+    if (row.hold) waits.push_back(row.item + ": " + takeoff::waits_text(*row.hold));
+  EXPECT_THAT(waits, testing::ElementsAre("2x4: first find the studs", "fasteners, framing: first find the studs",
+                                          "fasteners, bench at the wall: first find the studs"));
+  holds.loose = {survey::Side::left};
+  takeoff::hold_back(rows, cuts, job, facts, holds);
+  EXPECT_TRUE(rows.back().hold) << "no timber is known that would take them";
+  job.bench->place = job::Side::back;
+  takeoff::hold_back(rows, cuts, job, facts, holds);
+  EXPECT_FALSE(rows[2].hold) << "the studs behind it were read";
+}
+
+TEST(Hold, FastenersThatNobodyNamedWait) {
+  // Source: by hand: a box of what is not said is no order.
+  facts::Holds holds;
+  holds.cleat = facts::Held{"", "", "say what holds the cleat"};
+  const std::vector<const char*> all{"fasteners, bench at the wall", "fasteners, bench rail", "screws, deck"};
+  EXPECT_THAT(waiting(all, holds), testing::ElementsAre("fasteners, bench at the wall: fasteners"));
+  holds.rail = facts::Held{"", "", "say what holds the rail"};
+  EXPECT_EQ(waiting(all, holds).size(), 2u);
 }
 
 TEST(Hold, AnOrderKeepsWhatWaitsApart) {

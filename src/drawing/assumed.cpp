@@ -1,0 +1,36 @@
+#include "drawing/assumed.hpp"
+
+#include "facts/assumed.hpp"
+#include "units/length.hpp"
+#include "units/words.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+std::string walls_text(const std::vector<std::string>& walls) {
+  return units::listed(walls) + (walls.size() > 1 ? " walls" : " wall");
+}
+
+}  // namespace
+
+std::vector<std::string> walls_of_assumed_studs(const Findings& findings, const std::vector<job::Side>& walls) {
+  std::vector<std::string> assumed;
+  for (const job::Side side : walls)
+    if (facts::are_studs_assumed(findings.facts.room.studs, side)) assumed.emplace_back(job::name_of(side));
+  return assumed;
+}
+
+std::string assumed_studs_note(const job::Job& job, const Findings& findings, const std::vector<job::Side>& walls,
+                               bool shown) {
+  const std::vector<std::string> assumed = walls_of_assumed_studs(findings, walls);
+  if (assumed.empty()) return "";
+  return "Studs of the " + walls_text(assumed) + " ASSUMED at " + units::to_text(job.walls.spacing, job.is_metric()) +
+         ", not read (survey.studs)" + (shown ? ": centres in brackets." : ".") + " What hangs on them: HOLD.";
+}
+
+std::string studs_to_find_first(const job::Job& job, const Findings& findings) {
+  const std::vector<std::string> assumed = walls_of_assumed_studs(findings, job.alcove.walls);
+  return assumed.empty() ? "" : "Find the studs of the " + walls_text(assumed) + ", which are drawn by assumption. ";
+}
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,108 @@
+// Studs of standing walls that nobody read: sheets say that they are assumed, and give no number that hangs on them.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "outside/drawn.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+using testing::HasSubstr, testing::Not;
+
+/// An old room with blocking and furring whose left and right walls' studs nobody read; or only the left one's.
+const Drawn& without_studs(bool right_read = false) {
+  const auto build = [](bool read) {
+    job::Job job = demo("ferry-steps-3");
+    std::erase_if(job.survey.studs, [](const survey::Studs& studs) { return studs.wall != survey::Side::back; });
+    if (read) job.survey.studs.push_back({survey::Side::right, survey::Side::back, {20.6, 406.4, 812.8, 901.7}});
+    return drawn(job, false);
+  };
+  static const Drawn none = build(false), right = build(true);
+  return right_read ? right : none;
+}
+
+std::string notes_of(const Sheet& sheet) {
+  std::string all;
+  for (const std::string& note : sheet.notes) all += note + "\n";
+  return all;
+}
+
+TEST(AssumedStuds, AreToldAsSuchOnEverySheetThatDrawsThemTheirCentresInBrackets) {
+  // Source: by hand: nobody read them, and a number that nobody read is no number to work to.
+  const Drawn& d = without_studs();
+  for (const char* name : {"plan", "wall-left", "wall-right", "cuts"})
+    EXPECT_THAT(notes_of(d.sheet(name)), HasSubstr("ASSUMED at 16\", not read")) << name;
+  EXPECT_THAT(notes_of(d.sheet("plan")), HasSubstr("left and right walls"));
+  EXPECT_THAT(notes_of(d.sheet("wall-back")), Not(HasSubstr("ASSUMED"))) << "these were read";
+  for (const char* name : {"plan", "wall-left", "wall-right"})
+    for (const Dimension& length : d.sheet(name).dimensions)
+      if (length.running && std::abs(length.length_mm - 32 * 25.4) < 0.5) {
+        EXPECT_EQ(length.words, "(32)") << name;
+      }
+  EXPECT_THAT(read_through(d.sheet("wall-left")), HasSubstr("(32)"));
+  EXPECT_THAT(read_through(d.sheet("wall-back")), Not(HasSubstr("(")));
+}
+
+TEST(AssumedStuds, HoldWhatIsCutOrCountedByThem) {
+  // Source: by hand: blocking and furring of the walls that nobody read, and nothing of the back wall, whose studs
+  // were.
+  const Drawn& d = without_studs();
+  int held = 0;
+  for (const takeoff::CutRow& cut : d.cuts) {
+    const bool of_back = cut.part_ids.front().starts_with("wall-back"),
+               of_wall = cut.part_ids.front().starts_with("wall");
+    EXPECT_EQ(cut.hold && cut.hold->on == "studs", of_wall && !of_back && cut.hold && cut.hold->check.empty());
+    if (of_wall && !of_back) {
+      EXPECT_TRUE(cut.hold) << cut.mark;
+    }
+    if (cut.hold && cut.hold->on == "studs") ++held;
+  }
+  EXPECT_GT(held, 3);
+  for (const char* name : {"wall-left", "wall-right"}) {
+    const std::string words = read_through(d.sheet(name));
+    EXPECT_THAT(words, HasSubstr("HOLD: the studs were not read")) << name;
+    for (const takeoff::CutRow& cut : d.cuts)
+      if (cut.hold && cut.hold->on == "studs" && !cut.furring && cut.part_ids.front().starts_with(name)) {
+        EXPECT_THAT(words, Not(HasSubstr(cut.mark + "  1"))) << "a length beside a mark that waits";
+      }
+  }
+  EXPECT_THAT(notes_of(d.sheet("buy")), HasSubstr("first find the studs and give their centres (survey.studs)"));
+}
+
+TEST(AssumedStuds, OfOneWallLeaveTheOthersAlone) {
+  // Source: by hand.
+  const Drawn& d = without_studs(true);
+  EXPECT_THAT(notes_of(d.sheet("wall-right")), Not(HasSubstr("ASSUMED")));
+  EXPECT_THAT(notes_of(d.sheet("plan")), HasSubstr("Studs of the left wall ASSUMED"));
+  for (const takeoff::CutRow& cut : d.cuts)
+    if (cut.hold && cut.hold->on == "studs") {
+      EXPECT_TRUE(cut.part_ids.front().starts_with("wall-left")) << cut.mark;
+    }
+}
+
+TEST(AssumedStuds, BehindAnUpstandLeaveItsFastenersUncounted) {
+  // Source: by hand: no blocking stands behind these upstands, and no stud of the three walls was read.
+  const Drawn& d = drawn_demo("chandlers-row-9");
+  EXPECT_EQ(d.judgement.holds.loose.size(), 3u);
+  for (const char* name : {"wall-back", "wall-left", "wall-right"})
+    EXPECT_THAT(read_through(d.sheet(name)), HasSubstr("HOLD: the studs were not read")) << name;
+  for (const takeoff::Row& row : d.rows)
+    if (row.item == "fasteners, upstands") {
+      EXPECT_TRUE(row.hold);
+    }
+}
+
+TEST(NotSaid, WhatHoldsTheBenchIsOnHoldWhereverItIsCounted) {
+  // Source: by hand: the job names no fastener of cleat or rail.
+  const Drawn& d = without_studs();
+  for (const takeoff::Row& row : d.rows)
+    if (row.item == "fasteners, bench at the wall" || row.item == "fasteners, bench rail") {
+      EXPECT_TRUE(row.hold) << row.item;
+    }
+  const std::string words = read_through(d.sheet("bench-plan"));
+  EXPECT_THAT(words, HasSubstr("how many at a joist; HOLD"));
+  EXPECT_THAT(words, Not(HasSubstr("HOLD 8 "))) << "no count beside it";
+}
+
+}  // namespace
+}  // namespace fallwright::drawing
