@@ -24,6 +24,12 @@ std::string by_assumed_studs_note(const Subject& subject) {
   return any ? assumed_studs_note(subject.job(), subject, subject.job().alcove.walls, true) : "";
 }
 
+/// Where a piece goes, and when if that is not at once.
+std::string place_in(const Subject& subject, const takeoff::CutRow& cut) {
+  return use_of(cut, subject.facts, subject.job().is_metric()) +
+         (goes_in_after_base(cut, subject.job(), subject.facts) ? "; once the base is down" : "");
+}
+
 /// All pieces, by stock and length.
 std::vector<Sheet> draw_list(const Subject& subject) {
   const bool metric = subject.job().is_metric();
@@ -32,8 +38,8 @@ std::vector<Sheet> draw_list(const Subject& subject) {
   for (const takeoff::CutRow& cut : subject.cuts) {
     const std::string fitted = takeoff::fitted_text(cut, metric);
     rows.push_back({cut.mark, std::to_string(cut.count), cut.stock, size_of(cut, metric), ends_of(cut, metric),
-                    use_of(cut, subject.facts, metric) + (fitted.empty() ? "" : "; " + fitted),
-                    is_plain(cut) ? "" : "picture", cut.hold ? "HOLD" : ""});
+                    place_in(subject, cut) + (fitted.empty() ? "" : "; " + fitted), is_plain(cut) ? "" : "picture",
+                    cut.hold ? "HOLD" : ""});
   }
   const std::vector<Column> columns{{"mark", 0.7}, {"count", 0.8}, {"stock", 2.2}, {"length", 2.6},
                                     {"ends", 4},   {"where", 5},   {"", 1},        {"cut", 0.7, true}};
@@ -47,6 +53,7 @@ std::vector<Sheet> draw_list(const Subject& subject) {
   if (std::any_of(subject.cuts.begin(), subject.cuts.end(), [](const takeoff::CutRow& cut) { return cut.is_shim(); }))
     notes.push_back(shims_note());
   if (const std::string assumed = by_assumed_studs_note(subject); !assumed.empty()) notes.push_back(assumed);
+  if (const std::string late = late_furring_note(subject.job(), subject); !late.empty()) notes.push_back(late);
   if (apron_is_notched(subject))
     notes.push_back("The seat block's apron is notched on site: " + sheet_of_notches(subject.job()) + ".");
   if (!hold) return on_pages("cuts", "Pieces to cut", subject.job(), columns, rows, notes);
@@ -142,7 +149,7 @@ std::vector<Sheet> draw_tapers(const Subject& subject) {
                     std::string{up ? "foot" : "top"} + (on.to < 1     ? ", and ends below the stud's top"
                                                         : on.from > 0 ? ", and ends above the stud's foot"
                                                                       : ""),
-                    use_of(cut, subject.facts, metric)});
+                    place_in(subject, cut)});
     held = held || cut.hold, shims = shims || cut.is_shim();
     rows.back().push_back(cut.hold ? "HOLD" : "");
   }

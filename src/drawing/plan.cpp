@@ -203,7 +203,8 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   const std::string dashed = "Dashed: " + std::string{shows.framing && joists ? "joists and " : ""} + bore +
                              " below the floor" + (edges ? ", edges under the bench." : "."),
                     fur = furred ? " Heavy dashes: to be furred out, so thick at the upstand" +
-                                       std::string{held ? "; HOLD: that strip waits, see {cuts}." : "."}
+                                       std::string{held ? "; HOLD: that strip waits, see {cuts}." : "."} +
+                                       late_furring_in_short(s.job(), s)
                                  : "",
                     check =
                         shows.edges && has_diagonals(s.job()) ? " Long dashes: diagonals at the floor, to check." : "";

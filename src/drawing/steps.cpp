@@ -113,9 +113,10 @@ namespace {
 
 /// Strips by wall and mark; of each row of the cut list those that wait.
 template <typename Waits>
-LateFurring furring_that_waits(const Findings& s, Waits waits) {
+LateFurring furring_that_waits(const Findings& s, Waits waits, std::optional<job::Side> only = {}) {
   LateFurring late;
   for (const job::Side side : {job::Side::left, job::Side::back, job::Side::right}) {
+    if (only && side != *only) continue;
     std::vector<std::string> marks;
     int here = 0;
     for (const takeoff::CutRow& cut : s.cuts) {
@@ -145,6 +146,24 @@ LateFurring furring_that_waits(const Findings& s, Waits waits) {
 LateFurring furring_after_base(const job::Job& job, const Findings& s) {
   return furring_that_waits(
       s, [&](const takeoff::CutRow&, const facts::Part& stud) { return is_beside_base(job, s.facts, stud); });
+}
+
+std::string late_furring_note(const job::Job& job, const Findings& s, std::optional<job::Side> wall) {
+  const LateFurring late = furring_that_waits(
+      s, [&](const takeoff::CutRow&, const facts::Part& stud) { return is_beside_base(job, s.facts, stud); }, wall);
+  if (late.count == 0) return "";
+  std::string words = late.words;
+  words.front() = 'S';
+  return words + (late.count == 1 ? " goes" : " go") + " in only once the base is down: {order-of-work}.";
+}
+
+std::string late_furring_in_short(const job::Job& job, const Findings& s, std::optional<job::Side> wall) {
+  return late_furring_note(job, s, wall).empty() ? "" : " Beside the base once that is down: {order-of-work}.";
+}
+
+bool goes_in_after_base(const takeoff::CutRow& cut, const job::Job& job, const facts::Facts& facts) {
+  return cut.furring && std::any_of(cut.part_ids.begin(), cut.part_ids.end(),
+                                    [&](const std::string& id) { return is_beside_base(job, facts, part(facts, id)); });
 }
 
 LateFurring furring_on_hold(const job::Job& job, const Findings& s) {

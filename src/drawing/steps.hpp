@@ -71,6 +71,14 @@ struct LateFurring {
 /// a bench, whose frame stands before the base comes, and those of the back wall do not wait.
 LateFurring furring_after_base(const job::Job& job, const Findings& findings);
 
+/// Of one wall or of all: "Strips B on the left wall go in only once the base is down: G-02."; empty where none waits
+/// so.
+std::string late_furring_note(const job::Job& job, const Findings& findings, std::optional<job::Side> wall = {});
+/// The same after words on furring: " Beside the base once that is down: G-02."
+std::string late_furring_in_short(const job::Job& job, const Findings& findings, std::optional<job::Side> wall = {});
+/// Whether strips of that row of the cut list do.
+bool goes_in_after_base(const takeoff::CutRow& cut, const job::Job& job, const facts::Facts& facts);
+
 /// Of the other strips, those that wait because a check fails, as the cut list holds them: nobody cuts or sets them
 /// yet.
 LateFurring furring_on_hold(const job::Job& job, const Findings& findings);

@@ -7,6 +7,7 @@
 #include "drawing/detail.hpp"
 #include "drawing/plates.hpp"
 #include "drawing/schedules.hpp"
+#include "drawing/steps.hpp"
 #include "facts/assumed.hpp"
 #include "rules/words.hpp"
 #include "takeoff/takeoff.hpp"
@@ -87,7 +88,8 @@ class Wall {
       told.push_back(
           std::string{"Heavy dashes: a strip of furring, its mark and, where there is room, its thickness at "
                       "foot and top; of all strips: "} +
-          (apart_ ? "{schedules}" : "the table") + (held_ ? ", and which are on HOLD." : "."));
+          (apart_ ? "{schedules}" : "the table") + (held_ ? ", and which are on HOLD." : ".") +
+          late_furring_in_short(s_.job(), s_, side_));
     if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_}))
       told.emplace_back("Pieces, fastening: {schedules}.");
     return told;

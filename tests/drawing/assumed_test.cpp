@@ -92,6 +92,20 @@ TEST(AssumedStuds, BehindAnUpstandLeaveItsFastenersUncounted) {
     }
 }
 
+TEST(LateFurring, IsToldWhereItIsCutAndSet) {
+  // Source: by hand: strips beside a base would take the room that it comes down in; the order of work told it alone.
+  const Drawn& d = drawn_demo("chandlers-row-9");
+  const auto strip = [](const char* wall) {
+    return std::string{" on the "} + wall + " wall go in only once the base is down";
+  };
+  EXPECT_THAT(notes_of(d.sheet("wall-left")), HasSubstr(strip("left")));
+  EXPECT_THAT(notes_of(d.sheet("wall-right")), HasSubstr(strip("right")));
+  EXPECT_THAT(notes_of(d.sheet("wall-back")), Not(HasSubstr("once the base is down")));
+  EXPECT_THAT(notes_of(d.sheet("plan")), HasSubstr("once the base is down"));
+  EXPECT_THAT(read_through(d.sheet("cuts")), HasSubstr("once the base is down"));
+  EXPECT_THAT(read_through(d.sheet("wall-left")), HasSubstr("once the base is"));
+}
+
 TEST(NotSaid, WhatHoldsTheBenchIsOnHoldWhereverItIsCounted) {
   // Source: by hand: the job names no fastener of cleat or rail.
   const Drawn& d = without_studs();
