@@ -133,7 +133,6 @@ Cells held_or(const Subject& s, Cells row, std::initializer_list<const char*> ch
 }
 
 std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
-  const job::Fasteners& f = s.job().buy.fasteners;
   const job::BenchFrame& frame = s.job().bench->frame;
   std::vector<Cells> rows;
   add_ends(rows, s, {facts::Role::bench_frame});
@@ -174,10 +173,7 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
                                ? *frame.deck_fastener + ", " + pen.said(frame.deck_fastener_length->in_mm()) + " long, "
                                : "screws, ";
   rows.push_back(held_or(
-      s,
-      {"deck to frame",
-       deck + pen.said(f.deck_edge.in_mm()) + " apart along edges, " + pen.said(f.deck_field.in_mm()) + " along joists",
-       pieces_of(s, takeoff::Item::deck_screws)},
+      s, {"deck to frame", deck + takeoff::deck_spacing(s.job(), s.facts), pieces_of(s, takeoff::Item::deck_screws)},
       {"load.seat-rail"}));  // the frame it lies on is built otherwise then
   rows.push_back({"seat block",
                   base_is_void(s) && has_apron(s.job()) ? "HOLD: its apron stands on the base, which is not settled"

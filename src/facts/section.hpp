@@ -1,7 +1,9 @@
 /// Cross-sections of sticks, and what carries the seat: measured on end faces and between solids.
 #pragma once
 
+#include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstddef>
 #include <string>
 #include <vector>
@@ -79,6 +81,19 @@ struct Rail {
   double joist_mm = 0;                    ///< the least length of those joists
   double deck_mm = 0;                     ///< thickness of the deck that lies on rail and joists
 };
+
+/// As many as stand at most so far apart on a length, evenly and half so far from its ends; what the saw left of that
+/// length, a twentieth of a space, asks for none besides.
+inline int fasteners_on(double length_mm, double apart_mm) {
+  constexpr double of_a_space = 0.05;
+  return apart_mm > 0 ? static_cast<int>(std::ceil(length_mm / apart_mm - of_a_space)) : 0;
+}
+/// How many hold the deck down on one of the rail's joists: on the outer two, where the deck ends, it has an edge.
+inline int deck_fasteners(const Rail& rail, std::size_t joist, double edge_mm, double field_mm) {
+  const auto [first, last] = std::minmax_element(rail.joists_at_mm.begin(), rail.joists_at_mm.end());
+  const double at = rail.joists_at_mm[joist];
+  return fasteners_on(rail.joist_mm, at == *first || at == *last ? std::min(edge_mm, field_mm) : field_mm);
+}
 
 /// The bench as one body that is pushed.
 struct Stand {

@@ -66,13 +66,6 @@ std::optional<double> greatest_of_turn(const std::vector<double>& places_mm) {
 
 namespace {
 
-/// As many as stand at most so far apart on a length, evenly and half so far from its ends; what the saw left of that
-/// length, a twentieth of a space, asks for none besides.
-int count_on(double length_mm, double apart_mm) {
-  constexpr double of_a_space = 0.05;
-  return apart_mm > 0 ? static_cast<int>(std::ceil(length_mm / apart_mm - of_a_space)) : 0;
-}
-
 double greatest_at(const std::vector<double>& places, double from, double to) {
   return std::max(greatest_part(places, from).value_or(1), greatest_part(places, to).value_or(1));
 }
@@ -81,15 +74,11 @@ double greatest_at(const std::vector<double>& places, double from, double to) {
 
 DeckHold deck_hold(const facts::Rail& rail, double from_mm, double to_mm, double edge_mm, double field_mm) {
   std::vector<double> in_rail, in_joists;
-  const int along = count_on(rail.to_mm - rail.from_mm, edge_mm);
+  const int along = facts::fasteners_on(rail.to_mm - rail.from_mm, edge_mm);
   for (int i = 0; i < along; ++i) in_rail.push_back(rail.from_mm + (rail.to_mm - rail.from_mm) * (i + 0.5) / along);
-  const auto [first, last] = std::minmax_element(rail.joists_at_mm.begin(), rail.joists_at_mm.end());
-  for (const double& at : rail.joists_at_mm) {
-    const bool outer = at == *first || at == *last;  // the deck ends on it
-    in_joists.insert(in_joists.end(),
-                     static_cast<std::size_t>(count_on(rail.joist_mm, outer ? std::min(edge_mm, field_mm) : field_mm)),
-                     at);
-  }
+  for (std::size_t i = 0; i < rail.joists_at_mm.size(); ++i)
+    in_joists.insert(in_joists.end(), static_cast<std::size_t>(facts::deck_fasteners(rail, i, edge_mm, field_mm)),
+                     rail.joists_at_mm[i]);
   return {greatest_at(in_rail, from_mm, to_mm), greatest_at(in_joists, from_mm, to_mm)};
 }
 

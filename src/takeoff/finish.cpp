@@ -337,6 +337,26 @@ int upstand_fasteners(const job::Job& job, const facts::Facts& facts, const fact
   return static_cast<int>(count_along(std::max(0.0, open), job.buy.fasteners.upstand)) + 1;
 }
 
+std::string deck_spacing(const job::Job& job, const facts::Facts& facts) {
+  const job::Fasteners& f = job.buy.fasteners;
+  const bool metric = units_of(job).metric;
+  return units::to_text(f.deck_edge, metric) +
+         (facts.rail ? " apart along rail and end joists, " : " apart along edges, ") +
+         units::to_text(f.deck_field, metric) + (facts.rail ? " along joists between" : " along joists");
+}
+
+namespace {
+
+/// What the deck lies on: no member lies under its edge at the wall, where the cleat stands as low as the joists' feet.
+double deck_on_rail(const facts::Rail& rail, const job::Fasteners& f) {
+  const double edge = f.deck_edge.in_mm(), field = f.deck_field.in_mm();
+  int count = facts::fasteners_on(rail.to_mm - rail.from_mm, edge);
+  for (std::size_t i = 0; i < rail.joists_at_mm.size(); ++i) count += facts::deck_fasteners(rail, i, edge, field);
+  return count;
+}
+
+}  // namespace
+
 std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   if (!job.buy.wants("fasteners")) return {};
   const job::Fasteners& f = job.buy.fasteners;
@@ -379,10 +399,9 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   along(Item::rail_fasteners, bench.rail, "joists' ends, through the front rail");
   if (const int sole = sole_fasteners(job, facts))
     add(Item::sole_fasteners, sole, sole_fastening(job), sole_fastener(job));
-  add(Item::deck_screws, count_along(edge, f.deck_edge) + count_along(field, f.deck_field),
-      (bench.deck.empty() ? "" : bench.deck + ": ") + text(f.deck_edge) + " apart along edges, " + text(f.deck_field) +
-          " along joists",
-      bench.deck);
+  add(Item::deck_screws,
+      facts.rail ? deck_on_rail(*facts.rail, f) : count_along(edge, f.deck_edge) + count_along(field, f.deck_field),
+      (bench.deck.empty() ? "" : bench.deck + ": ") + deck_spacing(job, facts), bench.deck);
   add(Item::upstand_fasteners, upstands,
       "at most " + text(f.upstand) + " apart, above the upstand's edge and never through what must stay tight", "");
   return rows;

@@ -80,6 +80,10 @@ std::string sole_fastening(const job::Job& job);
 /// How many those are along it; 0 without one.
 int sole_fasteners(const job::Job& job, const facts::Facts& facts);
 
+/// How far apart fasteners hold the bench's deck down, and on what: "3\" apart along rail and end joists, 12\" along
+/// joists between".
+std::string deck_spacing(const job::Job& job, const facts::Facts& facts);
+
 /// How many fasteners hold one upstand of the base, by its top edge along a wall or the bench.
 int upstand_fasteners(const job::Job& job, const facts::Facts& facts, const facts::Flashing& upstand);
 /// How much of the end of the base's upstand along a wall a bench's apron comes down over, where it is notched over

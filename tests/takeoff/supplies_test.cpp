@@ -465,6 +465,23 @@ TEST(Supplies, ASteelBenchsScrewsAreNoWallNails) {
   EXPECT_EQ(row_of(timber, "fasteners, bench frame"), nullptr);
 }
 
+TEST(Supplies, TheDeckIsScrewedToWhatItLiesOn) {
+  // Source: by hand: a rail of 36 in takes 12 at 3 in; each of two end joists of 13 in takes 5, each of two between
+  // takes 2 at 12 in. At the wall nothing lies under the deck: all round it would be 34, and 4 more.
+  job::Job job = sample::alcove();
+  job.buy.fasteners.deck_edge = job::Length::inches(3), job.buy.fasteners.deck_field = job::Length::inches(12);
+  facts::Facts facts;
+  facts.rail =
+      facts::Rail{"bench-frame/front-rail", 38.1, {0.75 * in, 12 * in, 24 * in, 35.25 * in}, 0, 36 * in, 13 * in};
+  facts::Member deck;
+  deck.part_id = "bench-frame/deck", deck.which = sample::part_id(deck.part_id), deck.stock = "deck sheet";
+  deck.sheet = true, deck.length_mm = 36 * in, deck.width_mm = 14.5 * in, deck.thickness_mm = 0.75 * in;
+  facts.members = {deck};
+  const auto rows = takeoff::take_off(job, facts, {});
+  EXPECT_EQ(row_of(rows, "screws, deck")->quantity, 12 + 2 * 5 + 2 * 2);
+  EXPECT_NE(row_of(rows, "screws, deck")->basis.find("along rail and end joists"), std::string::npos);
+}
+
 TEST(Supplies, TheBenchsSoleIsFastenedAlongItsLength) {
   // Source: common practice, no source: at most 16 in apart, 400 mm in metric rooms; by hand 36 in are 3 spaces and 4
   // of them, 32 in 2 and 3, 900 mm 3 and 4. Its ends are not ends of a stick.
