@@ -150,11 +150,13 @@ inline bool fastens_bench_apart(const job::Job& job) {
 }
 
 /// Members of the bench that have their own row: held where they cross others or along their length, or joists whose
-/// fasteners are told.
+/// fasteners are told. And its top plate or track: that is held by its studs, whose upper ends are fastened to it; one
+/// of its own ends is free, and no member stands at the other.
 inline bool has_own_fasteners(const facts::PartId& part, const job::Job& job) {
   using facts::Kind;
   if (is_sole(part)) return true;
-  for (const Kind kind : {Kind::wall_cleat, Kind::wall_track, Kind::front_rail, Kind::front_track})
+  for (const Kind kind :
+       {Kind::wall_cleat, Kind::wall_track, Kind::front_rail, Kind::front_track, Kind::top_plate, Kind::top_track})
     if (part.is(facts::Role::bench_frame, kind)) return true;
   return job.bench && job.bench->frame.fasteners_at_joist && is_bench_joist(part);
 }
