@@ -400,7 +400,10 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
       if (rung.name.find("seat") == std::string::npos && !(rejected && is_of_base(rung)))
         levels.push_back(level_of(pen, subject, rung)), levels.back().drawn = !is_past_ends(sheet, rung);
     const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
-    if (!rejected) levels.push_back({pen.height(drain[2]) + "  drain body, lowest", drain[2]});
+    if (!rejected)
+      levels.push_back({(subject.job().is_default("drain.body_depth") ? "not read: measure" : pen.height(drain[2])) +
+                            "  drain body, lowest",
+                        drain[2]});
     pen.ladder(x1 + t, levels);
     add_breaks(pen, solids, {x0, x1});
     const Point ladder_foot{x1 + 3.4 * t, foot_of_texts(sheet, x1) - 2 * t};
@@ -427,9 +430,8 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     if (left_out) sheet.notes.push_back(sliver_words(subject));
     const std::string waste = waste_words(subject.job(), pen);  // then nothing is bored
     if (!waste.empty()) sheet.notes.push_back(waste);
-    if (subject.job().is_default("drain.body"))
-      sheet.notes.push_back("The drain's body is assumed, as wide as drawn: nobody measured it. Measure it before " +
-                            std::string{waste.empty() ? "boring." : "the dry fit."});
+    if (std::string assumed = assumed_body_words(subject.job(), waste.empty()); !assumed.empty())
+      sheet.notes.push_back(std::move(assumed));
     if (bore_is_void(subject))
       sheet.notes.emplace_back(
           "Nothing is bored by this sheet: build the sheets anew once that is mended, and bore by those.");

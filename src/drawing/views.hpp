@@ -133,6 +133,8 @@ using rules::left_face;  // what a tape is hooked on at O, and where lengths fro
 std::string origin_words(const job::Job& job);
 /// Where a waste stands in the room already, as it was read; empty where none was.
 std::string waste_words(const job::Job& job, const Pen& pen);
+/// What of the drain's body nobody measured; empty where all of it was.
+std::string assumed_body_words(const job::Job& job, bool bored);
 /// Where such a base is caught on its way down: what stands farthest in at the height that leaves it least, how far
 /// before its edge, and there which solids that are.
 struct Catch {

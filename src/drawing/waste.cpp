@@ -47,4 +47,14 @@ std::string name_of_centre(const facts::Mark& mark, const job::Job& job, const P
   return "drain of the base" + from + (read ? " (waste as read " + pen.words(read->in_mm()) + ")" : "");
 }
 
+std::string assumed_body_words(const job::Job& job, bool bored) {
+  const bool wide = job.is_default("drain.body"), deep = job.is_default("drain.body_depth");
+  if (!wide && !deep) return "";
+  return "The drain's body is assumed, as " +
+         std::string{wide && deep ? "wide and as deep"
+                     : wide       ? "wide"
+                                  : "deep"} +
+         " as drawn: nobody measured it. Measure it before " + (bored ? "boring." : "the dry fit.");
+}
+
 }  // namespace fallwright::drawing

@@ -7,7 +7,7 @@
 namespace fallwright::drawing {
 namespace {
 
-using testing::HasSubstr, testing::Not;
+using testing::Contains, testing::HasSubstr, testing::Not;
 
 /// An old room with blocking and furring whose left and right walls' studs nobody read; or only the left one's.
 const Drawn& without_studs(bool right_read = false) {
@@ -40,7 +40,7 @@ TEST(AssumedStuds, AreToldAsSuchOnEverySheetThatDrawsThemTheirCentresInBrackets)
         EXPECT_EQ(length.words, "(32)") << name;
       }
   EXPECT_THAT(read_through(d.sheet("wall-left")), HasSubstr("(32)"));
-  EXPECT_THAT(read_through(d.sheet("wall-back")), Not(HasSubstr("(")));
+  EXPECT_THAT(read_through(d.sheet("wall-back")), Not(HasSubstr("(15-1/2)")));
 }
 
 TEST(AssumedStuds, HoldWhatIsCutOrCountedByThem) {
@@ -80,6 +80,14 @@ TEST(AssumedStuds, OfOneWallLeaveTheOthersAlone) {
     }
 }
 
+TEST(AssumedStuds, AreToldOfARoomWhoseBaseIsBuiltOnSiteToo) {
+  // Source: by hand: the job has no stud of any wall; mortar follows them as they stand, so nothing is cut to them.
+  const Drawn& d = drawn_demo("coopers-yard-4");
+  for (const char* name : {"plan", "wall-back", "wall-left", "wall-right"})
+    EXPECT_THAT(notes_of(d.sheet(name)), HasSubstr("ASSUMED at 16\", not read")) << name;
+  EXPECT_THAT(notes_of(d.sheet("plan")), HasSubstr("back, left and right walls"));
+}
+
 TEST(AssumedStuds, BehindAnUpstandLeaveItsFastenersUncounted) {
   // Source: by hand: no blocking stands behind these upstands, and no stud of the three walls was read.
   const Drawn& d = drawn_demo("chandlers-row-9");
@@ -95,15 +103,21 @@ TEST(AssumedStuds, BehindAnUpstandLeaveItsFastenersUncounted) {
 TEST(LateFurring, IsToldWhereItIsCutAndSet) {
   // Source: by hand: strips beside a base would take the room that it comes down in; the order of work told it alone.
   const Drawn& d = drawn_demo("chandlers-row-9");
-  const auto strip = [](const char* wall) {
-    return std::string{" on the "} + wall + " wall go in only once the base is down";
-  };
-  EXPECT_THAT(notes_of(d.sheet("wall-left")), HasSubstr(strip("left")));
-  EXPECT_THAT(notes_of(d.sheet("wall-right")), HasSubstr(strip("right")));
-  EXPECT_THAT(notes_of(d.sheet("wall-back")), Not(HasSubstr("once the base is down")));
-  EXPECT_THAT(notes_of(d.sheet("plan")), HasSubstr("once the base is down"));
+  EXPECT_THAT(notes_of(d.sheet("wall-left")), HasSubstr("Beside the base once that is down"));
+  EXPECT_THAT(notes_of(d.sheet("wall-right")), HasSubstr("Beside the base once that is down"));
+  EXPECT_THAT(notes_of(d.sheet("wall-back")), Not(HasSubstr("Beside the base once")));
+  EXPECT_THAT(notes_of(d.sheet("plan")), HasSubstr("Beside the base once that is down"));
   EXPECT_THAT(read_through(d.sheet("cuts")), HasSubstr("once the base is down"));
   EXPECT_THAT(read_through(d.sheet("wall-left")), HasSubstr("once the base is"));
+}
+
+TEST(AssumedBody, HasNoHeight) {
+  // Source: by hand: 4 in below the drain's top is the usual depth, which the job leaves out.
+  const Sheet& s = drawn_demo("chandlers-row-9").sheet("drain");
+  const std::string words = read_through(s);
+  EXPECT_THAT(words, HasSubstr("not read: measure  drain body, lowest"));
+  EXPECT_THAT(words, Not(HasSubstr("-2-7/8")));
+  EXPECT_THAT(s.notes, Contains(HasSubstr("as wide and as deep as drawn")));
 }
 
 TEST(NotSaid, WhatHoldsTheBenchIsOnHoldWhereverItIsCounted) {
