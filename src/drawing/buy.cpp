@@ -182,6 +182,16 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
   for (const takeoff::Row& row : subject.rows) {
     if (!row.for_sale || row.instead) continue;
     const bool hold = row.hold.has_value();
+    const std::string liner = is(row, takeoff::Item::liner) || is(row, takeoff::Item::liner_up)
+                                  ? takeoff::liner_size(subject.job(), subject.facts)
+                                  : "";
+    if (!liner.empty()) {  // floor and what turns up are one piece
+      if (is(row, takeoff::Item::liner_up)) continue;
+      rows.push_back({"", hold ? "HOLD, see note" : "1 piece", "liner, floor and what turns up",
+                      hold ? "" : liner + " at least; corners folded, not cut"});
+      if (named) rows.back().push_back(row.supplier);
+      continue;
+    }
     rows.push_back(
         {"", hold ? "HOLD, see note" : to_carry(row), what_of(row), hold ? "" : size_to_carry(row, subject)});
     if (named) rows.back().push_back(row.supplier);

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "job/rough_threshold.hpp"
@@ -87,7 +88,28 @@ std::optional<TurnUps> turn_ups_of(const job::Job& job, const facts::Facts& fact
   return up;
 }
 
-Row turn_up_row(const job::Job& job, const TurnUps& up) {
+/// How much longer than the base a liner is for what is done with it at one side; 0 where that is open.
+double past_edge_mm(const facts::Edge& edge, const job::Job& job, const facts::Facts& facts, const TurnUps& up) {
+  const facts::SiteBuilt& site = *facts.site_built;
+  if (edge.side == job::Side::front) {
+    const auto threshold = threshold_of(job, facts);
+    return threshold ? threshold->inner_mm - site.low_at_threshold_mm.value_or(site.flange_top_mm) +
+                           std::max(0.0, threshold->outer_mm)
+                     : 0;  // over its width it is no longer than the bed under it
+  }
+  if (edge.open()) return 0;
+  const auto over_seat = liner_over_seat_mm(job, facts);
+  if (edge.behind != facts::Behind::bench || !over_seat) return up.high_mm;
+  double deep = 0;
+  for (const facts::Part& part : facts.parts)
+    if (part.which.is(facts::Role::seat_block)) {
+      const std::size_t across = edge.side == job::Side::back ? 1 : 0;
+      deep = part.bbox_mm[across + 3] - part.bbox_mm[across];
+    }
+  return *over_seat - site.low_at_walls_mm.value_or(site.flange_top_mm) + deep;
+}
+
+Row turn_up_row(const job::Job& job, const TurnUps& up, const std::string& size) {
   const Units u = units_of(job);
   const std::string high = units::to_text(units::Length::mm(up.high_mm), u.metric);
   return to_row({name_of(Item::liner_up), u.area(up.along_mm * up.high_mm + up.over_mm2 + up.seat_mm2.value_or(0)),
@@ -100,10 +122,33 @@ Row turn_up_row(const job::Job& job, const TurnUps& up) {
                      (up.seat_mm2 ? "; over the bench's front and seat and up the walls behind it " +
                                         units::decimals(u.area(*up.seat_mm2), 1) + " " + u.area_unit()
                                   : "") +
+                     "; one piece with the floor's, at least " + size +
                      "; corners are folded, not cut: their folds are in the waste"});
 }
 
 }  // namespace
+
+std::optional<std::array<double, 2>> liner_piece_mm(const job::Job& job, const facts::Facts& facts) {
+  const auto up = turn_ups_of(job, facts);
+  if (!up) return std::nullopt;
+  std::array<double, 2> floor{}, past{};
+  for (const facts::Edge& edge : facts.edges) {
+    const bool across = edge.side == job::Side::back || edge.side == job::Side::front;
+    floor[across ? 0 : 1] = std::max(floor[across ? 0 : 1], edge.length_mm);
+    past[across ? 1 : 0] += past_edge_mm(edge, job, facts, *up);
+  }
+  return std::array{floor[0] + past[0], floor[1] + past[1]};
+}
+
+std::string liner_size(const job::Job& job, const facts::Facts& facts) {
+  const auto piece = liner_piece_mm(job, facts);
+  if (!piece) return "";
+  const double whole = job.is_metric() ? 10 : 25.4;  // what is unrolled is cut no finer, and never short
+  const auto text = [&](double mm) {
+    return units::to_text(units::Length::mm(std::ceil(mm / whole - 1e-6) * whole), job.is_metric());
+  };
+  return text((*piece)[0]) + " x " + text((*piece)[1]);
+}
 
 std::vector<Row> site_built_rows(const job::Job& job, const facts::Facts& facts) {
   std::vector<Row> rows;
@@ -118,7 +163,7 @@ std::vector<Row> site_built_rows(const job::Job& job, const facts::Facts& facts)
                 std::string{"solid of the bed, its sloped top; what turns up walls and over the threshold "} +
                     (up ? "has its own row: one piece of both"
                         : "comes on top: how high it turns up is not said (liner.above_threshold)")}));
-    if (up) rows.push_back(turn_up_row(job, *up));
+    if (up) rows.push_back(turn_up_row(job, *up, liner_size(job, facts)));
     rows.push_back(
         to_row({name_of(Item::reinforcement), area, u.area_unit(), job.bed.waste, 0, "",
                 "in the middle of the top coat, which does not bond to the liner: welded wire or lath; common "

@@ -1,6 +1,7 @@
 /// Quantities to buy and pieces to cut, from what was measured on the solids.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -112,6 +113,12 @@ std::optional<Threshold> threshold_of(const job::Job& job, const facts::Facts& f
 std::optional<double> liner_top_mm(const job::Job& job, const facts::Facts& facts);
 /// The same where it was carried over a seat: on the walls behind it and at its ends.
 std::optional<double> liner_over_seat_mm(const job::Job& job, const facts::Facts& facts);
+
+/// What of a liner lies on the floor, turns up and goes over a threshold, unfolded: how large the one piece is, across
+/// the room and from back to front. Nothing where its top was not read.
+std::optional<std::array<double, 2>> liner_piece_mm(const job::Job& job, const facts::Facts& facts);
+/// The same up to whole inches or centimetres: "75\" x 53\""; likewise empty.
+std::string liner_size(const job::Job& job, const facts::Facts& facts);
 
 /// One row for every stock and length of stick.
 std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric);

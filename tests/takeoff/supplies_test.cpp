@@ -257,6 +257,10 @@ TEST(Supplies, ALinerIsBoughtAsHighAsItTurnsUp) {
   EXPECT_NEAR(row_of(rows, "liner, turned up")->quantity, (128 * 7 + 60 * 14) / 144., 1e-9);
   EXPECT_NE(row_of(rows, "liner, turned up")->basis.find("10.7 ft of walls and bench, 7\" up from the bed"),
             std::string::npos);
+  // One piece: 60 and 7 up at both walls; 34 and 7 up at the back, 4 up the threshold, over it as wide as what lies under
+  // it, and 6 down.
+  EXPECT_EQ(takeoff::liner_size(job, facts), "74\" x 51\"");
+  EXPECT_NE(row_of(rows, "liner, turned up")->basis.find("74\" x 51\""), std::string::npos);
   EXPECT_EQ(row_of(rows, "weep hole protection")->buy, 1);
   EXPECT_NEAR(row_of(rows, "lath over the felt")->buy, 11, 1e-9);
   job.floor.kind = job::FloorKind::slab;
@@ -301,6 +305,8 @@ TEST(Supplies, ALinerThatIsCarriedOverASeatIsBoughtForIt) {
   EXPECT_NE(turned_up().basis.find("over the bench's front and seat and up the walls behind it 14.5 ft2"),
             std::string::npos)
       << turned_up().basis;
+  // One piece: 34 in to the bench, 16 up its front, 14 over the seat and 3-1/4 up behind it.
+  EXPECT_EQ(takeoff::liner_size(job, facts), "74\" x 68\"");
   for (const bool at_left : {true, false}) {
     job.bench->place = at_left ? job::Side::left : job::Side::right;
     facts.parts[0].bbox_mm = {0, 0, 0, 14 * in, 34 * in, 18.25 * in};
