@@ -353,9 +353,9 @@ TEST(BuyList, AMouldedThresholdComesFinishedWithItsFloor) {
   // floor is tiled, what is not tiled of the base gets wet as well.
   job::Job job = buyer();
   job.buy.tile.surfaces = {job::Tiled::walls};
-  EXPECT_NEAR(row(takeoff::take_off(job, finished_room(), {}), "waterproofing").quantity, 51.5 + 10 / 3., 1e-6);
+  EXPECT_NEAR(row(takeoff::take_off(job, finished_room(), {}, {}), "waterproofing").quantity, 51.5 + 10 / 3., 1e-6);
   job.buy.tile.surfaces = {job::Tiled::walls, job::Tiled::floor};
-  EXPECT_NEAR(row(takeoff::take_off(job, finished_room(), {}), "waterproofing").quantity, 65.5 + 10 / 3., 1e-6);
+  EXPECT_NEAR(row(takeoff::take_off(job, finished_room(), {}, {}), "waterproofing").quantity, 65.5 + 10 / 3., 1e-6);
 }
 
 TEST(BuyList, ALinerRunsOverTheThresholdWithoutALap) {
@@ -365,9 +365,9 @@ TEST(BuyList, ALinerRunsOverTheThresholdWithoutALap) {
   job.base.kind = job::BaseKind::site_built, job.base.site.waterproofing = job::Waterproofing::liner;
   facts::Facts room = finished_room();
   room.finish.joints.push_back({facts::Joint::floor_to_threshold, 60 * in});
-  EXPECT_NEAR(row(takeoff::take_off(job, room, {}), "waterproofing").quantity, 51.5 + 10 / 3., 1e-6);
+  EXPECT_NEAR(row(takeoff::take_off(job, room, {}, {}), "waterproofing").quantity, 51.5 + 10 / 3., 1e-6);
   job.base.site.waterproofing = job::Waterproofing::bonded;
-  EXPECT_NEAR(row(takeoff::take_off(job, room, {}), "waterproofing").quantity, 65.5 + 10 / 3. + 5 / 6., 1e-6);
+  EXPECT_NEAR(row(takeoff::take_off(job, room, {}, {}), "waterproofing").quantity, 65.5 + 10 / 3. + 5 / 6., 1e-6);
 }
 
 TEST(BuyList, TheBenchsPanelAndSpeciesAreNamed) {
@@ -375,11 +375,11 @@ TEST(BuyList, TheBenchsPanelAndSpeciesAreNamed) {
   job::Job job = buyer();
   const std::vector<takeoff::StockPlan> plan =
       takeoff::plan_cuts(takeoff::cut_list(finished_room(), false), job.cuts, false);
-  EXPECT_NE(row(takeoff::take_off(job, finished_room(), plan), "2x4").basis.find("; SPF No.2 for the bench"),
+  EXPECT_NE(row(takeoff::take_off(job, finished_room(), {}, plan), "2x4").basis.find("; SPF No.2 for the bench"),
             std::string::npos);
-  EXPECT_EQ(row(takeoff::take_off(job, finished_room(), plan), "deck sheet 3/4\", plywood").buy, 1);
+  EXPECT_EQ(row(takeoff::take_off(job, finished_room(), {}, plan), "deck sheet 3/4\", plywood").buy, 1);
   job.bench->frame.panel = job::PanelKind::osb;
-  EXPECT_EQ(row(takeoff::take_off(job, finished_room(), plan), "deck sheet 3/4\", OSB").buy, 1);
+  EXPECT_EQ(row(takeoff::take_off(job, finished_room(), {}, plan), "deck sheet 3/4\", OSB").buy, 1);
 }
 
 TEST(BuyList, ADeckTakesTheSawsCutOutOfASheet) {

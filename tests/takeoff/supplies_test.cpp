@@ -172,7 +172,7 @@ TEST(Supplies, BatchesOverALinerAreWholeForEachBed) {
   facts::Part coat;
   coat.id = "base", coat.which = sample::part_id("base"), coat.volume_mm3 = 1 * ft3;
   facts.parts = {coat};
-  const auto rows = takeoff::take_off(job, facts, {});
+  const auto rows = takeoff::take_off(job, facts, {}, {});
   EXPECT_EQ(row_of(rows, "mortar, batches")->buy, 5);
   EXPECT_NE(row_of(rows, "mortar, batches")->basis.find(": 3 for it, 2 for the top coat"), std::string::npos);
   const auto two = takeoff::batches_of_two_beds(job, facts);
@@ -181,7 +181,7 @@ TEST(Supplies, BatchesOverALinerAreWholeForEachBed) {
   EXPECT_NEAR(two->coat, 1 / 0.9, 1e-9);
   job.base.site.waterproofing = job::Waterproofing::bonded;
   EXPECT_FALSE(takeoff::batches_of_two_beds(job, facts));
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "mortar, batches")->buy, 3);
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "mortar, batches")->buy, 3);
 }
 
 TEST(Supplies, WhatHoldsMortarBuiltOnSiteIsBoughtByItsSides) {
@@ -440,7 +440,7 @@ TEST(Supplies, TheBenchsCleatJoistsAndRailHaveFastenersOfTheirOwn) {
   EXPECT_EQ(count("fasteners, bench at the wall"), 12);
   EXPECT_EQ(count("fasteners, bench joists"), 8);
   job.bench->frame.fastener = "16d", job.bench->frame.fastener_length = inches(3.5);
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}), "fasteners, bench at the wall")->product, "16d, 3-1/2\" long");
+  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "fasteners, bench at the wall")->product, "16d, 3-1/2\" long");
   EXPECT_EQ(count("fasteners, bench rail"), 6);
   job.bench->frame.fasteners_at_stud.reset(), job.bench->frame.fasteners_at_rail.reset();
   job.bench->frame.fasteners_at_joist.reset();
@@ -461,12 +461,12 @@ TEST(Supplies, ASteelBenchsScrewsAreNoWallNails) {
     facts.members.push_back(member);
   }
   job.bench->frame.kind = job::FrameKind::steel;
-  const auto steel = takeoff::take_off(job, facts, {});
+  const auto steel = takeoff::take_off(job, facts, {}, {});
   EXPECT_EQ(row_of(steel, "fasteners, framing")->quantity, 12);
   EXPECT_EQ(row_of(steel, "fasteners, bench frame")->quantity, 8);
   EXPECT_EQ(row_of(steel, "fasteners, bench frame")->product, "screws for steel");
   job.bench->frame.kind = job::FrameKind::timber;
-  const auto timber = takeoff::take_off(job, facts, {});
+  const auto timber = takeoff::take_off(job, facts, {}, {});
   EXPECT_EQ(row_of(timber, "fasteners, framing")->quantity, 20);
   EXPECT_EQ(row_of(timber, "fasteners, bench frame"), nullptr);
 }
@@ -483,7 +483,7 @@ TEST(Supplies, TheDeckIsScrewedToWhatItLiesOn) {
   deck.part_id = "bench-frame/deck", deck.which = sample::part_id(deck.part_id), deck.stock = "deck sheet";
   deck.sheet = true, deck.length_mm = 36 * in, deck.width_mm = 14.5 * in, deck.thickness_mm = 0.75 * in;
   facts.members = {deck};
-  const auto rows = takeoff::take_off(job, facts, {});
+  const auto rows = takeoff::take_off(job, facts, {}, {});
   EXPECT_EQ(row_of(rows, "screws, deck")->quantity, 12 + 2 * 5 + 2 * 2);
   EXPECT_NE(row_of(rows, "screws, deck")->basis.find("along rail and end joists"), std::string::npos);
 }
