@@ -267,25 +267,6 @@ void add_places(Pen& pen, const Subject& s, Point at, const std::optional<Point>
 
 }  // namespace
 
-std::optional<Warning> bore_warning(const Subject& s) {
-  const rules::Result* unsettled = unsettled_drain(s);
-  if (!unsettled) {
-    const rules::Result* narrow = rules::rejected_bore(s.judgement.results);
-    if (!narrow) return std::nullopt;
-    return Warning{"DO NOT BORE YET: THE DRAIN DOES NOT FIT ITS BORE",
-                   "'" + narrow->title + "' fails: " + rules::found_and_limit(*narrow, s.job()) + "."};
-  }
-  const std::string found = "'" + unsettled->title + "' fails: " + rules::found_and_limit(*unsettled, s.job());
-  if (unsettled == shut_base(s))
-    return Warning{"DO NOT BORE YET: THE BASE DOES NOT GO IN", found + "; another base may have its drain elsewhere."};
-  if (!cuts_a_joist(*unsettled))
-    return Warning{"DO NOT BORE YET: DRAIN'S PLACE NOT SETTLED", found + "; moving the drain mends it."};
-  std::string what = advice_in_short(*unsettled);
-  if (what.empty()) return Warning{"DO NOT BORE HERE: THE BORE CUTS A JOIST", found + "."};
-  what.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(what.front())));
-  return Warning{"DO NOT BORE HERE: THE BORE CUTS A JOIST", what + "."};
-}
-
 Cut drain_cut(const Subject& subject) {
   const auto& at = subject.facts.room.drain.now_mm;
   const bool across = axis_of(subject) == 0;

@@ -6,7 +6,6 @@
 #include "drawing/schedules.hpp"
 #include "drawing/title_block.hpp"
 #include "drawing/views.hpp"
-#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -60,21 +59,12 @@ class Set {
     }
   }
 
-  /// The sheet of that name, or all its pages where it goes on: they are called "cuts", "cuts-2", "cuts-3".
-  std::string codes_of(const std::string& name) const {
-    std::vector<std::string> codes;
-    for (const Sheet& sheet : sheets_)
-      if (sheet.name == name || (!codes.empty() && sheet.name == name + "-" + std::to_string(codes.size() + 1)))
-        codes.push_back(sheet.code);
-    return codes.size() > 2 ? codes.front() + " to " + codes.back() : units::listed(codes);
-  }
-
   /// "{bed}" in a text is the code of the sheet of that name.
   void name_sheets(std::string& words) const {
     for (const Sheet& sheet : sheets_) {
       const std::string token = "{" + sheet.name + "}";
       for (std::size_t at = words.find(token); at != std::string::npos; at = words.find(token))
-        words.replace(at, token.size(), codes_of(sheet.name));
+        words.replace(at, token.size(), sheet.code);
     }
   }
 

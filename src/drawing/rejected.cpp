@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <array>
+#include <cctype>
 
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
@@ -68,6 +69,25 @@ std::optional<Warning> base_warning(const Subject& subject) {
   if (fails == unsettled_drain(subject))
     return Warning{line + "DRAIN'S PLACE NOT SETTLED", why + ". Build the sheets anew once that is mended."};
   return Warning{line + "A CHECK OF IT FAILS", why + ". Build the sheets anew once that is mended."};
+}
+
+std::optional<Warning> bore_warning(const Subject& s) {
+  const rules::Result* unsettled = unsettled_drain(s);
+  if (!unsettled) {
+    const rules::Result* narrow = rules::rejected_bore(s.judgement.results);
+    if (!narrow) return std::nullopt;
+    return Warning{"DO NOT BORE YET: THE DRAIN DOES NOT FIT ITS BORE",
+                   "'" + narrow->title + "' fails: " + rules::found_and_limit(*narrow, s.job()) + "."};
+  }
+  const std::string found = "'" + unsettled->title + "' fails: " + rules::found_and_limit(*unsettled, s.job());
+  if (unsettled == shut_base(s))
+    return Warning{"DO NOT BORE YET: THE BASE DOES NOT GO IN", found + "; another base may have its drain elsewhere."};
+  if (!cuts_a_joist(*unsettled))
+    return Warning{"DO NOT BORE YET: DRAIN'S PLACE NOT SETTLED", found + "; moving the drain mends it."};
+  std::string what = advice_in_short(*unsettled);
+  if (what.empty()) return Warning{"DO NOT BORE HERE: THE BORE CUTS A JOIST", found + "."};
+  what.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(what.front())));
+  return Warning{"DO NOT BORE HERE: THE BORE CUTS A JOIST", what + "."};
 }
 
 }  // namespace fallwright::drawing

@@ -69,9 +69,8 @@ class Wall {
         ". Heights from the datum, the highest subfloor spot under the base."};
     if (assumed_) told.push_back(assumed_studs_note(s_.job(), s_, {side_}, true));
     if (liner_) told.push_back(words_of_liner(s_, pen_));
-    if (upstands_)
-      told.emplace_back(std::string{"Long dashes: an upstand's top. Nothing is fastened below it"} +
-                        (s_.job().bench ? ", under a seat's down to its deck." : "."));
+    const char* seat = s_.job().bench ? ", under a seat's down to its deck." : ".";
+    if (upstands_) told.push_back("Long dashes: an upstand's top. Nothing is fastened below it" + std::string{seat});
     if (cleat_) told.emplace_back("Phantom bar: what of the bench is fastened to these studs.");
     if (fixtures_)
       told.emplace_back(

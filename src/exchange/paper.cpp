@@ -35,7 +35,6 @@ class Hand {
     cairo_save(cr_);
     cairo_scale(cr_, points_per_mm, points_per_mm);
     cairo_set_line_cap(cr_, CAIRO_LINE_CAP_ROUND);
-    lay_paper();
     for (const drawing::Area& area : sheet_.areas) fill(area);
     for (const LineKind kind : drawing::all_line_kinds) strokes(kind);
     // On tints letters are kept clear as it is, and white would hide what the tint says.
@@ -49,13 +48,6 @@ class Hand {
  private:
   double x(double mm) const { return (mm - sheet_.page.corner.x) / sheet_.page.scale; }
   double y(double mm) const { return sheet_.page.paper.height_mm - (mm - sheet_.page.corner.y) / sheet_.page.scale; }
-
-  /// Cairo joins the places of all strokes to one region, stroke by stroke: once the whole page is in it, nothing is
-  /// left to join.
-  void lay_paper() {
-    cairo_set_source_rgb(cr_, 1, 1, 1);
-    cairo_paint(cr_);
-  }
 
   /// With its edge, so that no paper shows between neighbours of one tint.
   void fill(const drawing::Area& area) {
@@ -155,8 +147,16 @@ void mark_page(cairo_surface_t* surface, const Sheet& sheet, int number) {
                                 static_cast<cairo_pdf_outline_flags_t>(0));
 }
 
+/// Cairo joins the places of all strokes to one region, stroke by stroke: once the whole page is in it, nothing is left
+/// to join. Before all else, for it forgets what lies under that.
+void lay_paper(cairo_t* cr) {
+  cairo_set_source_rgb(cr, 1, 1, 1);
+  cairo_paint(cr);
+}
+
 void draw(const Surface& surface, const Sheet& sheet) {
   const std::unique_ptr<cairo_t, Destroy> cr{cairo_create(surface.get())};
+  lay_paper(cr.get());
   if (!sheet.code.empty()) {  // where the index's links lead
     cairo_tag_begin(cr.get(), CAIRO_TAG_DEST, ("name='" + sheet.code + "'").c_str());
     cairo_tag_end(cr.get(), CAIRO_TAG_DEST);

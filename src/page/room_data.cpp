@@ -8,6 +8,7 @@
 #include "rules/as_set.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
+#include "rules/pressing.hpp"
 #include "rules/words.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
@@ -234,6 +235,7 @@ Json level_data(const Subject& subject) {
           {"mark_mm", job.mark_mm()},
           {"key", job.sha256.substr(0, 12)},  // readings are kept for this job alone
           {"places", places_to_read(lying)},
+          {"one_corner", rules::one_corner_mm(job)},
           {"threshold", lying.threshold},
           {"open_edges", lying.open_edges},
           {"upstands", lying.upstands},

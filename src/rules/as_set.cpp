@@ -42,12 +42,9 @@ Finding fall_greatest(const job::Job&, const facts::Facts& facts, const Limit&) 
   return fall(facts, false);
 }
 
-/// At how many places the base was read. Rim, upstand and threshold of one corner lie a few inches apart: what bends
-/// the base lifts them as one.
+/// At how many places the base was read.
 std::size_t places_read(const job::Job& job, const facts::AsSet& set) {
-  constexpr double hand_mm = 100;
-  const double beside = std::max(hand_mm, std::hypot((job.base.threshold.width + job.base.upstand_thickness).in_mm(),
-                                                     job.base.upstand_thickness.in_mm()));
+  const double beside = one_corner_mm(job);
   std::vector<const facts::AsSetPoint*> apart;
   for (const facts::AsSetPoint& p : set.points)
     if (std::none_of(apart.begin(), apart.end(), [&](const facts::AsSetPoint* q) {
@@ -392,6 +389,12 @@ std::vector<Rule> as_set_rules() {
       {"rim.twist", "as set, the rim is not bent", "greatest distance of a reading from the plane that fits best",
        "the readings against the base's rim", Unit::mm, "", "rim_twist", twist, rim},
   };
+}
+
+double one_corner_mm(const job::Job& job) {
+  constexpr double hand_mm = 100;
+  return std::max(hand_mm, std::hypot((job.base.threshold.width + job.base.upstand_thickness).in_mm(),
+                                      job.base.upstand_thickness.in_mm()));
 }
 
 }  // namespace fallwright::rules

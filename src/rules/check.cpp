@@ -496,8 +496,4 @@ std::string text_of(double value, Unit unit, const job::Job& job) {
   return "";
 }
 
-std::string text_at_least(double mm, const job::Job& job) {
-  return text_of(units::up_to_mark(mm, job.mark_mm()), Unit::mm, job);
-}
-
 }  // namespace fallwright::rules

@@ -257,6 +257,10 @@ std::string thinnest_text(const facts::Bed& bed, const job::Job& job) {
   return text_or_less(same ? bed.least_under_ribs_mm : bed.least_mm, Unit::mm, job);
 }
 
+std::string text_at_least(double mm, const job::Job& job) {
+  return text_of(units::up_to_mark(mm, job.mark_mm()), Unit::mm, job);
+}
+
 std::string at_flange_text(const facts::SiteBuilt& site, const job::Job& job) {
   return text_or_less(site.at_flange_mm, Unit::mm, job);
 }

@@ -150,8 +150,8 @@ inline bool fastens_bench_apart(const job::Job& job) {
 }
 
 /// Members of the bench that have their own row: held where they cross others or along their length, or joists whose
-/// fasteners are told. And its top plate or track: that is held by its studs, whose upper ends are fastened to it; one
-/// of its own ends is free, and no member stands at the other.
+/// fasteners are told. And its top plate or track: its studs hold it, whose upper ends are fastened to it, and at its
+/// own ends stands no member of the bench.
 inline bool has_own_fasteners(const facts::PartId& part, const job::Job& job) {
   using facts::Kind;
   if (is_sole(part)) return true;

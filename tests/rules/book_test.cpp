@@ -473,36 +473,6 @@ TEST(Book, EverySourceHasItsHeading) {
     }
 }
 
-TEST(Book, TheDocumentsTablesAreWholeAndEachChapterHasOneMark) {
-  // Source: docs/sources.md; a row without its head is no table, and two marks over one table say nothing.
-  std::istringstream doc{slurp(std::string{PROJECT_DIR} + "/docs/sources.md")};
-  std::string line, above, heading;
-  int marks = 0, rows = 0;
-  while (std::getline(doc, line)) {
-    if (line.rfind("## ", 0) == 0) heading = line, marks = 0;
-    if (line.find("Verified: ") != std::string::npos) {
-      EXPECT_EQ(++marks, 1) << heading;
-    }
-    const bool row = line.rfind("| `", 0) == 0;
-    EXPECT_TRUE(!row || above.rfind('|', 0) == 0) << heading << ": " << line;
-    rows += row;
-    above = line;
-  }
-  EXPECT_GT(rows, 50);
-}
-
-TEST(Book, NothingInTheDocumentIsWithoutARule) {
-  // Source: docs/sources.md; a rule that went must not leave its row behind.
-  const std::string doc = slurp(std::string{PROJECT_DIR} + "/docs/sources.md");
-  const std::regex row{"\\| `([a-z]+\\.[a-z-]+)` \\|"};
-  for (std::sregex_iterator it{doc.begin(), doc.end(), row}, end; it != end; ++it) {
-    const std::string id = (*it)[1];
-    EXPECT_TRUE(std::any_of(rules::all_rules().begin(), rules::all_rules().end(), [&](const auto& r) {
-      return r.id == id;
-    })) << id;
-  }
-}
-
 TEST(Book, ApprovesNothing) {
   // Source: none; whether a job meets the code is for those to say who are asked to.
   const auto no_claim = [](std::string text, const std::string& id) {

@@ -477,25 +477,5 @@ TEST(Cuts, APieceIsAnotherOneBySizeEndsAndStock) {
   EXPECT_NEAR(rows[4].short_mm, 12.5 * in, 1e-9);
 }
 
-TEST(Pool, AddsWhatIsNeededWithEachRoomsWaste) {
-  // Source: by hand: 3 with 10 % and 4 with 20 % are 8.1 of packs of 2: five, though apart it is two and three.
-  const takeoff::Row a = takeoff::to_row({"x", 3, "ft2", 0.1, 2, "boxes", "solid"});
-  const takeoff::Row b = takeoff::to_row({"x", 4, "ft2", 0.2, 2, "boxes", "solid"});
-  const takeoff::Row other = takeoff::to_row({"x", 4, "ft2", 0.2, 2.5, "boxes", "solid"});
-  const takeoff::Row loose = takeoff::to_row({"y", 4, "ft2", 0.5, 0, "", "solid"});
-  const std::vector<takeoff::Row> one{a, loose}, two{b, other, loose};
-  const auto pooled = takeoff::pool({&one, &two});
-  ASSERT_EQ(pooled.size(), 3u) << "another pack is another product";
-  EXPECT_NEAR(pooled[0].row.quantity, 7, 1e-12);
-  EXPECT_EQ(pooled[0].row.buy, 5);
-  EXPECT_EQ(pooled[0].apart, 2 + 3);
-  EXPECT_EQ(pooled[0].rooms, 2);
-  EXPECT_THAT(pooled[0].row.basis, HasSubstr("2 rooms, 4.05 boxes; careful: the last of the boxes is for 5 % of one"));
-  EXPECT_NEAR(pooled[1].row.quantity, 8, 1e-12);
-  EXPECT_NEAR(pooled[1].row.buy, 12, 1e-12);
-  EXPECT_EQ(pooled[2].rooms, 1);
-  EXPECT_THAT(pooled[2].row.basis, HasSubstr("1 room, 1.92 boxes"));
-}
-
 }  // namespace
 }  // namespace fallwright

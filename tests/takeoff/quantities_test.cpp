@@ -30,7 +30,7 @@ std::vector<takeoff::Row> take_off(const job::Job& job, const facts::Facts& fact
   return takeoff::take_off(job, facts, cuts, takeoff::plan_cuts(cuts, job.cuts, metric));
 }
 
-facts::Facts bed_of(double ft3) {
+facts::Facts bed_lying(double ft3) {
   facts::Facts facts = sample::good_facts();
   facts.bed.set_mm3 = facts.bed.spread_mm3 = ft3 * units::mm3_per_ft3;
   return facts;
@@ -44,7 +44,7 @@ job::Job with_bags(double yield_ft3) {
 
 TEST(Bags, ABedOfOnePointTwoThreeFiveCubicFeetTakesFourBags) {
   // Source: by hand: 1.23511 ft3 x 1.10 / 0.45 = 3.019, so 4 bags, and the fourth is for 2 % of a bag.
-  const auto rows = take_off(with_bags(0.45), bed_of(1.23511));
+  const auto rows = take_off(with_bags(0.45), bed_lying(1.23511));
   EXPECT_NEAR(row(rows, "mortar, bed as set").quantity, 1.23511, 1e-9);
   EXPECT_NEAR(row(rows, "mortar, bed as set").buy, 1.35862, 1e-5);
   const takeoff::Row& bags = row(rows, "mortar, bags");
@@ -57,7 +57,7 @@ TEST(Bags, ABedOfOnePointTwoThreeFiveCubicFeetTakesFourBags) {
 
 TEST(Bags, AreForWhatIsSpreadWhereThatIsMore) {
   // Source: by hand: 3.48 ft3 spread for 1.46 that stay: 3.48 x 1.1 / 0.45 = 8.507, so 9 bags; the set alone takes 4.
-  facts::Facts facts = bed_of(1.46);
+  facts::Facts facts = bed_lying(1.46);
   facts.bed.spread_mm3 = 3.48 * units::mm3_per_ft3;
   const takeoff::Row bags = row(take_off(with_bags(0.45), facts), "mortar, bags");
   EXPECT_EQ(bags.buy, 9);
@@ -68,12 +68,12 @@ TEST(Bags, AreForWhatIsSpreadWhereThatIsMore) {
 
 TEST(Bags, AWholeNumberOfBagsIsNotRoundedUpByRounding) {
   // Source: closed form: 0.9 ft3 x 1.1 / 0.33 is 3 exactly, which doubles miss by a hair.
-  EXPECT_EQ(row(take_off(with_bags(0.33), bed_of(0.9)), "mortar, bags").buy, 3);
+  EXPECT_EQ(row(take_off(with_bags(0.33), bed_lying(0.9)), "mortar, bags").buy, 3);
 }
 
 TEST(Bags, OnlyANarrowCountIsWarnedOf) {
   // Source: by hand: 1.0 x 1.1 / 0.45 = 2.44 bags.
-  const takeoff::Row bags = row(take_off(with_bags(0.45), bed_of(1.0)), "mortar, bags");
+  const takeoff::Row bags = row(take_off(with_bags(0.45), bed_lying(1.0)), "mortar, bags");
   EXPECT_EQ(bags.buy, 3);
   EXPECT_THAT(bags.basis, Not(HasSubstr("careful")));
 }
@@ -84,7 +84,7 @@ TEST(Bags, WithoutAYieldThereIsAVolumeAndNoBag) {
     job::Job job = sample::alcove();
     job.bed.bag_yield_m3.reset();
     job.unit = unit;
-    const takeoff::Row bags = row(take_off(job, bed_of(1)), "mortar, bags");
+    const takeoff::Row bags = row(take_off(job, bed_lying(1)), "mortar, bags");
     const bool metric = unit == job::UnitSystem::metric;
     EXPECT_NEAR(bags.buy, metric ? 1.1 * 28.316846592 : 1.1, 1e-9);
     EXPECT_EQ(bags.buy_unit, metric ? "L" : "ft3");
@@ -95,11 +95,12 @@ TEST(Bags, WithoutAYieldThereIsAVolumeAndNoBag) {
 TEST(TakeOff, ComesFromTheFactsAndNotFromTheJob) {
   // Source: property; another size in the job changes nothing, twice the bed in the facts doubles it.
   job::Job job = with_bags(0.45);
-  const auto before = take_off(job, bed_of(1));
+  const auto before = take_off(job, bed_lying(1));
   job.base.length = job.base.length * 2;
   job.alcove.width = job.alcove.width * 2;
-  EXPECT_DOUBLE_EQ(row(take_off(job, bed_of(1)), "mortar, bed as set").buy, row(before, "mortar, bed as set").buy);
-  EXPECT_DOUBLE_EQ(row(take_off(job, bed_of(2)), "mortar, bed as set").buy, 2 * row(before, "mortar, bed as set").buy);
+  EXPECT_DOUBLE_EQ(row(take_off(job, bed_lying(1)), "mortar, bed as set").buy, row(before, "mortar, bed as set").buy);
+  EXPECT_DOUBLE_EQ(row(take_off(job, bed_lying(2)), "mortar, bed as set").buy,
+                   2 * row(before, "mortar, bed as set").buy);
 }
 
 facts::Facts with_sticks(const std::vector<std::pair<const char*, double>>& stock_and_inches) {

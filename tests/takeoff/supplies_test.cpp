@@ -9,6 +9,7 @@
 #include "takeoff/finish.hpp"
 #include "takeoff/item.hpp"
 #include "takeoff/need.hpp"
+#include "takeoff/row_named.hpp"
 #include "takeoff/takeoff.hpp"
 
 namespace fallwright {
@@ -16,12 +17,6 @@ namespace {
 
 job::Length inches(double v) {
   return job::Length::inches(v);
-}
-
-const takeoff::Row* row_of(const std::vector<takeoff::Row>& rows, const std::string& item) {
-  for (const takeoff::Row& row : rows)
-    if (row.item == item) return &row;
-  return nullptr;
 }
 
 TEST(Supplies, SiteMixIsBoughtInBags) {
@@ -32,12 +27,12 @@ TEST(Supplies, SiteMixIsBoughtInBags) {
   facts::Facts facts;
   facts.bed.set_mm3 = facts.bed.spread_mm3 = 10 * ft3;
   const auto rows = takeoff::take_off(job, facts, {}, {});
-  const auto *cement = row_of(rows, "cement"), *sand = row_of(rows, "sand, damp and loose");
+  const auto *cement = row_named(rows, "cement"), *sand = row_named(rows, "sand, damp and loose");
   ASSERT_TRUE(cement && sand);
   EXPECT_EQ(takeoff::bought(*cement), "3 bags");
   EXPECT_NEAR(sand->buy, 12.95, 0.01);
-  EXPECT_EQ(row_of(rows, "hydrated lime"), nullptr);
-  EXPECT_EQ(row_of(rows, "mortar, bags"), nullptr);
+  EXPECT_EQ(row_named(rows, "hydrated lime"), nullptr);
+  EXPECT_EQ(row_named(rows, "mortar, bags"), nullptr);
 }
 
 TEST(Supplies, WaterComesAsABand) {
@@ -49,7 +44,7 @@ TEST(Supplies, WaterComesAsABand) {
   facts::Facts facts;
   facts.bed.set_mm3 = 1.23511 * ft3;
   const auto rows = takeoff::take_off(job, facts, {}, {});
-  const auto* water = row_of(rows, "water for the mortar");
+  const auto* water = row_named(rows, "water for the mortar");
   ASSERT_TRUE(water);
   EXPECT_NEAR(water->quantity, 3.019 * 4 / 8, 1e-3);
   EXPECT_NEAR(water->buy, 3.019 * 5 / 8, 1e-3);
@@ -80,7 +75,7 @@ TEST(Supplies, AThresholdBuiltOnSiteIsToldByItsSolid) {
   EXPECT_NEAR(found->inner_mm, 5.5 * in, 1e-9);
   EXPECT_NEAR(found->outer_mm, 5.5625 * in, 1e-9);
   EXPECT_FALSE(found->laid_on_mm) << "over a liner nobody said it";
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "threshold, rough"), nullptr)
+  EXPECT_EQ(row_named(takeoff::take_off(job, facts, {}, {}), "threshold, rough"), nullptr)
       << "its mortar is the top coat's";
   facts.facets[0].flow[1] = -1;
   EXPECT_NEAR(takeoff::threshold_of(job, facts)->inner_mm, 5.5625 * in, 1e-9);
@@ -90,13 +85,13 @@ TEST(Supplies, AThresholdBuiltOnSiteIsToldByItsSolid) {
   EXPECT_EQ(takeoff::threshold_of(job, facts)->laid_on_mm, 0.75 * in);
   facts.site_built->forms_mm = 60 * in;
   const auto rows = takeoff::take_off(job, facts, {}, {});
-  ASSERT_TRUE(row_of(rows, "threshold, rough"));
-  EXPECT_NEAR(row_of(rows, "threshold, rough")->quantity, 5, 1e-6);
+  ASSERT_TRUE(row_named(rows, "threshold, rough"));
+  EXPECT_NEAR(row_named(rows, "threshold, rough")->quantity, 5, 1e-6);
   // It stands on the bed, whose solid lies under it too: before that a form holds the bed.
-  ASSERT_TRUE(row_of(rows, "edge forms"));
-  EXPECT_NEAR(row_of(rows, "edge forms")->quantity, 5, 1e-6);
-  EXPECT_NE(row_of(rows, "edge forms")->basis.find("under the threshold"), std::string::npos);
-  EXPECT_FALSE(row_of(rows, "threshold, rough")->for_sale) << "nobody knows of what it is";
+  ASSERT_TRUE(row_named(rows, "edge forms"));
+  EXPECT_NEAR(row_named(rows, "edge forms")->quantity, 5, 1e-6);
+  EXPECT_NE(row_named(rows, "edge forms")->basis.find("under the threshold"), std::string::npos);
+  EXPECT_FALSE(row_named(rows, "threshold, rough")->for_sale) << "nobody knows of what it is";
 }
 
 TEST(Supplies, AStripBesideABenchIsLappedUnderWhatHidesIt) {
@@ -173,15 +168,15 @@ TEST(Supplies, BatchesOverALinerAreWholeForEachBed) {
   coat.id = "base", coat.which = sample::part_id("base"), coat.volume_mm3 = 1 * ft3;
   facts.parts = {coat};
   const auto rows = takeoff::take_off(job, facts, {}, {});
-  EXPECT_EQ(row_of(rows, "mortar, batches")->buy, 5);
-  EXPECT_NE(row_of(rows, "mortar, batches")->basis.find(": 3 for it, 2 for the top coat"), std::string::npos);
+  EXPECT_EQ(row_named(rows, "mortar, batches")->buy, 5);
+  EXPECT_NE(row_named(rows, "mortar, batches")->basis.find(": 3 for it, 2 for the top coat"), std::string::npos);
   const auto two = takeoff::batches_of_two_beds(job, facts);
   ASSERT_TRUE(two);
   EXPECT_NEAR(two->bed, 2 / 0.9, 1e-9);
   EXPECT_NEAR(two->coat, 1 / 0.9, 1e-9);
   job.base.site.waterproofing = job::Waterproofing::bonded;
   EXPECT_FALSE(takeoff::batches_of_two_beds(job, facts));
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "mortar, batches")->buy, 3);
+  EXPECT_EQ(row_named(takeoff::take_off(job, facts, {}, {}), "mortar, batches")->buy, 3);
 }
 
 TEST(Supplies, WhatHoldsMortarBuiltOnSiteIsBoughtByItsSides) {
@@ -194,26 +189,26 @@ TEST(Supplies, WhatHoldsMortarBuiltOnSiteIsBoughtByItsSides) {
   facts::Facts facts;
   facts.site_built.emplace();
   facts.site_built->bed_top_mm2 = 1440 * in * in;
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "edge forms"), nullptr) << "walls hold it all round";
+  EXPECT_EQ(row_named(takeoff::take_off(job, facts, {}, {}), "edge forms"), nullptr) << "walls hold it all round";
   facts.site_built->forms_mm = 84 * in;
   const auto rows = takeoff::take_off(job, facts, {}, {});
-  ASSERT_TRUE(row_of(rows, "edge forms"));
-  EXPECT_NEAR(row_of(rows, "edge forms")->quantity, 7, 1e-9);
-  EXPECT_NEAR(row_of(rows, "edge forms")->buy, 7, 1e-9);
-  EXPECT_EQ(row_of(rows, "edge forms")->buy_unit, "ft");
-  EXPECT_NE(row_of(rows, "edge forms")->basis.find("neither wall nor bench bounds"), std::string::npos);
-  ASSERT_TRUE(row_of(rows, "reinforcement"));
-  EXPECT_NEAR(row_of(rows, "reinforcement")->quantity, 10, 1e-9);
-  EXPECT_NEAR(row_of(rows, "reinforcement")->buy, 11, 1e-9);
-  EXPECT_NEAR(row_of(rows, takeoff::name_of(takeoff::Item::liner))->buy, 12, 1e-9);
+  ASSERT_TRUE(row_named(rows, "edge forms"));
+  EXPECT_NEAR(row_named(rows, "edge forms")->quantity, 7, 1e-9);
+  EXPECT_NEAR(row_named(rows, "edge forms")->buy, 7, 1e-9);
+  EXPECT_EQ(row_named(rows, "edge forms")->buy_unit, "ft");
+  EXPECT_NE(row_named(rows, "edge forms")->basis.find("neither wall nor bench bounds"), std::string::npos);
+  ASSERT_TRUE(row_named(rows, "reinforcement"));
+  EXPECT_NEAR(row_named(rows, "reinforcement")->quantity, 10, 1e-9);
+  EXPECT_NEAR(row_named(rows, "reinforcement")->buy, 11, 1e-9);
+  EXPECT_NEAR(row_named(rows, takeoff::name_of(takeoff::Item::liner))->buy, 12, 1e-9);
   job.unit = job::UnitSystem::metric;
   const auto metric = takeoff::take_off(job, facts, {}, {});
-  EXPECT_NEAR(row_of(metric, "edge forms")->quantity, 2.1336, 1e-9);
-  EXPECT_EQ(row_of(metric, "edge forms")->unit, "m");
+  EXPECT_NEAR(row_named(metric, "edge forms")->quantity, 2.1336, 1e-9);
+  EXPECT_EQ(row_named(metric, "edge forms")->unit, "m");
   job.base.site.waterproofing = job::Waterproofing::bonded;
   const auto bonded = takeoff::take_off(job, facts, {}, {});
-  EXPECT_EQ(row_of(bonded, "reinforcement"), nullptr);
-  EXPECT_TRUE(row_of(bonded, "edge forms"));
+  EXPECT_EQ(row_named(bonded, "reinforcement"), nullptr);
+  EXPECT_TRUE(row_named(bonded, "edge forms"));
 }
 
 TEST(Supplies, ALinerIsBoughtAsHighAsItTurnsUp) {
@@ -249,24 +244,24 @@ TEST(Supplies, ALinerIsBoughtAsHighAsItTurnsUp) {
   }
   facts.finish.bed_bottom_mm2 = 1440 * in * in;
   const auto unread = takeoff::take_off(job, facts, {}, {});
-  EXPECT_EQ(row_of(unread, "liner, turned up"), nullptr);
-  EXPECT_NE(row_of(unread, "liner, floor")->basis.find("is not said"), std::string::npos);
+  EXPECT_EQ(row_named(unread, "liner, turned up"), nullptr);
+  EXPECT_NE(row_named(unread, "liner, floor")->basis.find("is not said"), std::string::npos);
   job.liner.emplace().above_threshold = inches(3);
   const auto rows = takeoff::take_off(job, facts, {}, {});
-  ASSERT_TRUE(row_of(rows, "liner, turned up"));
-  EXPECT_NEAR(row_of(rows, "liner, turned up")->quantity, (128 * 7 + 60 * 14) / 144., 1e-9);
-  EXPECT_NE(row_of(rows, "liner, turned up")->basis.find("10.7 ft of walls and bench, 7\" up from the bed"),
+  ASSERT_TRUE(row_named(rows, "liner, turned up"));
+  EXPECT_NEAR(row_named(rows, "liner, turned up")->quantity, (128 * 7 + 60 * 14) / 144., 1e-9);
+  EXPECT_NE(row_named(rows, "liner, turned up")->basis.find("10.7 ft of walls and bench, 7\" up from the bed"),
             std::string::npos);
-  // One piece: 60 and 7 up at both walls; 34 and 7 up at the back, 4 up the threshold, over it as wide as what lies under
-  // it, and 6 down.
+  // One piece: 60 and 7 up at both walls; 34 and 7 up at the back, 4 up the threshold, over it as wide as what lies
+  // under it, and 6 down.
   EXPECT_EQ(takeoff::liner_size(job, facts), "74\" x 51\"");
-  EXPECT_NE(row_of(rows, "liner, turned up")->basis.find("74\" x 51\""), std::string::npos);
-  EXPECT_EQ(row_of(rows, "weep hole protection")->buy, 1);
-  EXPECT_NEAR(row_of(rows, "lath over the felt")->buy, 11, 1e-9);
+  EXPECT_NE(row_named(rows, "liner, turned up")->basis.find("74\" x 51\""), std::string::npos);
+  EXPECT_EQ(row_named(rows, "weep hole protection")->buy, 1);
+  EXPECT_NEAR(row_named(rows, "lath over the felt")->buy, 11, 1e-9);
   job.floor.kind = job::FloorKind::slab;
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "lath over the felt"), nullptr);
+  EXPECT_EQ(row_named(takeoff::take_off(job, facts, {}, {}), "lath over the felt"), nullptr);
   job.base.site.waterproofing = job::Waterproofing::bonded;
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "weep hole protection"), nullptr);
+  EXPECT_EQ(row_named(takeoff::take_off(job, facts, {}, {}), "weep hole protection"), nullptr);
 }
 
 TEST(Supplies, ALinerThatIsCarriedOverASeatIsBoughtForIt) {
@@ -296,7 +291,7 @@ TEST(Supplies, ALinerThatIsCarriedOverASeatIsBoughtForIt) {
   left.side = job::Side::left, right.side = job::Side::right;
   left.behind = right.behind = facts::Behind::wall, left.length_mm = right.length_mm = 34 * in;
   facts.edges = {back, left, right};
-  const auto turned_up = [&] { return *row_of(takeoff::take_off(job, facts, {}, {}), "liner, turned up"); };
+  const auto turned_up = [&] { return *row_named(takeoff::take_off(job, facts, {}, {}), "liner, turned up"); };
   EXPECT_FALSE(takeoff::liner_over_seat_mm(job, facts));
   EXPECT_NEAR(turned_up().quantity, 128 * 7 / 144., 1e-9);
   job.liner->above_seat = inches(3);
@@ -326,7 +321,7 @@ TEST(Supplies, ADrainIsToldWhereItsWasteStands) {
   facts::Part drain;
   drain.which = sample::part_id("drain"), drain.bbox_mm = {0, 0, 0, 4 * in, 4 * in, 50};
   facts.parts.push_back(drain);
-  const auto row = [&] { return *row_of(takeoff::take_off(job, facts, {}, {}), "drain with its grate"); };
+  const auto row = [&] { return *row_named(takeoff::take_off(job, facts, {}, {}), "drain with its grate"); };
   EXPECT_TRUE(row().for_sale);
   EXPECT_NE(row().basis.find("not if it comes with the base"), std::string::npos);
   facts.bought.emplace();
@@ -345,7 +340,7 @@ TEST(Supplies, ABucketTellsHowManyBatches) {
   job.buy.batch_mm3 = 0.5 * ft3;
   facts::Facts facts;
   facts.bed.set_mm3 = 1.4 * ft3, facts.bed.spread_mm3 = 1.45 * ft3;
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "mortar, batches")->buy, 3);
+  EXPECT_EQ(row_named(takeoff::take_off(job, facts, {}, {}), "mortar, batches")->buy, 3);
 }
 
 TEST(Sealant, AMeasuredCartridgeFillsSoMuchJoint) {
@@ -378,7 +373,7 @@ TEST(Sealant, ThreeJointsOfOneRoom) {
   for (const auto& [depth, packs, exact] : {std::tuple{0.25, 2., 1.522}, {0.375, 3., 2.283}}) {
     job.buy.sealant.depth = inches(depth);
     const auto rows = takeoff::take_off(job, facts, {}, {});
-    const takeoff::Row* row = row_of(rows, "sealant");
+    const takeoff::Row* row = row_named(rows, "sealant");
     ASSERT_TRUE(row);
     EXPECT_EQ(row->buy, packs);
     EXPECT_NEAR(row->quantity * 1.15 / row->pack, exact, 5e-4);
@@ -404,111 +399,17 @@ TEST(Supplies, WhatIsLeftOutIsNotBought) {
   facts::Facts facts;
   facts.finish.joints = {{facts::Joint::floor_to_walls, 100}};
   facts.finish.covered = {{job::Tiled::floor, {}, 1e6}, {job::Tiled::walls, job::Side::back, 2e6}};
-  EXPECT_TRUE(row_of(takeoff::take_off(job, facts, {}, {}), "sealant"));
-  EXPECT_TRUE(row_of(takeoff::take_off(job, facts, {}, {}), "tile"));
+  EXPECT_TRUE(row_named(takeoff::take_off(job, facts, {}, {}), "sealant"));
+  EXPECT_TRUE(row_named(takeoff::take_off(job, facts, {}, {}), "tile"));
   job.buy.leave_out = {"sealant", "tile", "bond"};
   for (const char* item : {"sealant", "tile", "bonding mortar"})
-    EXPECT_FALSE(row_of(takeoff::take_off(job, facts, {}, {}), item)) << item;
+    EXPECT_FALSE(row_named(takeoff::take_off(job, facts, {}, {}), item)) << item;
   job.buy.leave_out = {};
   job.buy.tile.surfaces = {job::Tiled::walls};
-  EXPECT_FALSE(row_of(takeoff::take_off(job, facts, {}, {}), "tile, floor"));
-  EXPECT_NEAR(row_of(takeoff::take_off(job, facts, {}, {}), "waterproofing")->quantity * 304.8 * 304.8,
+  EXPECT_FALSE(row_named(takeoff::take_off(job, facts, {}, {}), "tile, floor"));
+  EXPECT_NEAR(row_named(takeoff::take_off(job, facts, {}, {}), "waterproofing")->quantity * 304.8 * 304.8,
               2e6 + 100 * 2 * in, 1e-6)
       << "a floor that comes finished is its own waterproofing";
-}
-
-TEST(Supplies, TheBenchsCleatJoistsAndRailHaveFastenersOfTheirOwn) {
-  // Source: by hand: three in each of 4 studs, two in each of 2 x 2 joists' ends, two into each of 3 joists through the
-  // rail; of six sticks a stud alone is held at its ends, 2 x 2: they hold the top plate, whose own ends are free.
-  job::Job job = sample::alcove();
-  job.bench->frame.fasteners_at_joist = 2, job.bench->frame.fasteners_at_rail = 2;
-  facts::Facts facts;
-  facts.cleat = facts::Cleat{"bench-frame/wall-cleat", 38.1, 4, {}, {0, 300, 600}};
-  facts.rail = facts::Rail{"bench-frame/front-rail", 38.1, {0, 300, 600}};
-  for (const char* id : {"wall-cleat", "front-rail", "joist-01", "end-cleat-01", "stud-01", "top-plate"}) {
-    facts::Member member;
-    member.part_id = std::string{"bench-frame/"} + id, member.which = sample::part_id(member.part_id),
-    member.stock = "2x4", member.length_mm = 300;
-    facts.members.push_back(member);
-  }
-  const auto count = [&](const char* item) {
-    const auto rows = takeoff::take_off(job, facts, {}, {});
-    const takeoff::Row* row = row_of(rows, item);
-    return row ? row->quantity : 0;
-  };
-  EXPECT_EQ(count("fasteners, framing"), 4);
-  EXPECT_EQ(count("fasteners, bench at the wall"), 12);
-  EXPECT_EQ(count("fasteners, bench joists"), 8);
-  job.bench->frame.fastener = "16d", job.bench->frame.fastener_length = inches(3.5);
-  EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "fasteners, bench at the wall")->product, "16d, 3-1/2\" long");
-  EXPECT_EQ(count("fasteners, bench rail"), 6);
-  job.bench->frame.fasteners_at_stud.reset(), job.bench->frame.fasteners_at_rail.reset();
-  job.bench->frame.fasteners_at_joist.reset();
-  EXPECT_EQ(count("fasteners, bench at the wall"), 8) << "two, as everywhere, where no key says more";
-  EXPECT_EQ(count("fasteners, bench rail"), 6);
-  EXPECT_EQ(count("fasteners, framing"), 12) << "joists' ends are ends again";
-}
-
-TEST(Supplies, ASteelBenchsScrewsAreNoWallNails) {
-  // Source: by hand: three studs of timber and two of steel take 2 in each end: 12 nails and 8 screws; all of timber 20
-  // of one kind.
-  job::Job job = sample::alcove();
-  facts::Facts facts;
-  for (const char* id :
-       {"wall-left/stud-01", "wall-left/stud-02", "wall-left/stud-03", "bench-frame/stud-01", "bench-frame/stud-02"}) {
-    facts::Member member;
-    member.part_id = id, member.which = sample::part_id(id), member.length_mm = 300;
-    facts.members.push_back(member);
-  }
-  job.bench->frame.kind = job::FrameKind::steel;
-  const auto steel = takeoff::take_off(job, facts, {}, {});
-  EXPECT_EQ(row_of(steel, "fasteners, framing")->quantity, 12);
-  EXPECT_EQ(row_of(steel, "fasteners, bench frame")->quantity, 8);
-  EXPECT_EQ(row_of(steel, "fasteners, bench frame")->product, "screws for steel");
-  job.bench->frame.kind = job::FrameKind::timber;
-  const auto timber = takeoff::take_off(job, facts, {}, {});
-  EXPECT_EQ(row_of(timber, "fasteners, framing")->quantity, 20);
-  EXPECT_EQ(row_of(timber, "fasteners, bench frame"), nullptr);
-}
-
-TEST(Supplies, TheDeckIsScrewedToWhatItLiesOn) {
-  // Source: by hand: a rail of 36 in takes 12 at 3 in; each of two end joists of 13 in takes 5, each of two between
-  // takes 2 at 12 in. At the wall nothing lies under the deck: all round it would be 34, and 4 more.
-  job::Job job = sample::alcove();
-  job.buy.fasteners.deck_edge = job::Length::inches(3), job.buy.fasteners.deck_field = job::Length::inches(12);
-  facts::Facts facts;
-  facts.rail =
-      facts::Rail{"bench-frame/front-rail", 38.1, {0.75 * in, 12 * in, 24 * in, 35.25 * in}, 0, 36 * in, 13 * in};
-  facts::Member deck;
-  deck.part_id = "bench-frame/deck", deck.which = sample::part_id(deck.part_id), deck.stock = "deck sheet";
-  deck.sheet = true, deck.length_mm = 36 * in, deck.width_mm = 14.5 * in, deck.thickness_mm = 0.75 * in;
-  facts.members = {deck};
-  const auto rows = takeoff::take_off(job, facts, {}, {});
-  EXPECT_EQ(row_of(rows, "screws, deck")->quantity, 12 + 2 * 5 + 2 * 2);
-  EXPECT_NE(row_of(rows, "screws, deck")->basis.find("along rail and end joists"), std::string::npos);
-}
-
-TEST(Supplies, TheBenchsSoleIsFastenedAlongItsLength) {
-  // Source: common practice, no source: at most 16 in apart, 400 mm in metric rooms; by hand 36 in are 3 spaces and 4
-  // of them, 32 in 2 and 3, 900 mm 3 and 4. Its ends are not ends of a stick.
-  job::Job job = sample::alcove();
-  facts::Facts facts;
-  facts::Member sole;
-  sole.part_id = "bench-frame/sole-plate", sole.which = sample::part_id(sole.part_id), sole.stock = "2x4";
-  const auto bought = [&](double length_mm) {
-    sole.length_mm = length_mm;
-    facts.members = {sole};
-    const auto rows = takeoff::take_off(job, facts, {}, {});
-    EXPECT_EQ(row_of(rows, "fasteners, framing"), nullptr);
-    return *row_of(rows, "fasteners, bench to the floor");
-  };
-  EXPECT_EQ(bought(36 * in).quantity, 4);
-  EXPECT_EQ(bought(32 * in).quantity, 3);
-  EXPECT_NE(bought(32 * in).basis.find("16d through it"), std::string::npos);
-  job.floor.kind = job::FloorKind::slab;
-  EXPECT_NE(bought(32 * in).basis.find("which, the job does not say"), std::string::npos) << "no anchor is invented";
-  job.unit = job::UnitSystem::metric;
-  EXPECT_EQ(bought(900).quantity, 4);
 }
 
 }  // namespace

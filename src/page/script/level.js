@@ -80,8 +80,16 @@ const LOOKS = {
   'rim.riser': lookAtRiser,
   'rim.apron': lookAtApron,
   'rim.bed': lookAtBed,
-  'rim.twist': (card, f) => f.points.length < 4 ? UNREAD : {value: f.twist}
+  'rim.twist': (card, f) => placesRead(card, f.points) < 4 ? UNREAD : {value: f.twist}
 };
+
+/** At how many places the base was read: what lies at one corner is one. */
+function placesRead(card, points) {
+  const apart = [];
+  for (const p of points)
+    if (apart.every((q) => Math.hypot(p.x - q.x, p.y - q.y) > card.one_corner + 1e-5)) apart.push(p);
+  return apart.length;
+}
 
 function lookAtRiser(card, found, limit) {
   if (found.drain_body === undefined || card.riser === null) return UNREAD;
@@ -204,9 +212,28 @@ const SIDES = [['back left', 'back', 'back right'], ['front left', 'front', 'fro
 /** Where on the rim a place lies: "front" of "threshold middle" and of "upstand front". */
 const rimOf = (name) => name.replace(/^upstand /, '').replace(/^threshold (left|right)$/, 'front $1').replace(/^threshold middle$/, 'front');
 
+/** Lines from side to side and from corner to corner. */
+const ACROSS = [['left', 'right'], ['front', 'back'], ['back left', 'front right'], ['back right', 'front left']];
+
+/** The narrowest strip that holds all places. */
+function leastAcross(places) {
+  let narrowest = Infinity;
+  for (const a of places)
+    for (const b of places) {
+      const dx = b.x - a.x, dy = b.y - a.y, length = Math.hypot(dx, dy);
+      if (!length) continue;
+      const off = places.map((p) => ((p.x - a.x) * dy - (p.y - a.y) * dx) / length);
+      narrowest = Math.min(narrowest, greatest(off) - least(off));
+    }
+  return narrowest;
+}
+
 /** Why readings tell nothing yet; empty where they do. */
 function whyNoPlane(readings) {
   if (readings.length < 3) return readings.length ? `Read ${3 - readings.length} more.` : 'Read three places or more, not all along one side.';
-  const one = SIDES.some((side) => readings.every((r) => side.includes(rimOf(r.place.name))));
-  return one ? 'All of them lie on one side; read another corner as well.' : '';
+  const allOf = (line) => readings.every((r) => line.includes(rimOf(r.place.name)));
+  if (SIDES.some(allOf)) return 'All of them lie on one side; read another corner as well.';
+  const handsBreadth = 100;
+  const one = ACROSS.some(allOf) || leastAcross(readings.map((r) => r.place)) <= handsBreadth;
+  return one ? 'All of them lie in one line; read a corner as well.' : '';
 }

@@ -1,0 +1,111 @@
+// Nails and screws, counted where they go.
+#include <gtest/gtest.h>
+
+#include "support/imperial.hpp"
+#include "support/part_id.hpp"
+#include "support/sample.hpp"
+#include "takeoff/finish.hpp"
+#include "takeoff/item.hpp"
+#include "takeoff/row_named.hpp"
+#include "takeoff/takeoff.hpp"
+
+namespace fallwright {
+namespace {
+
+TEST(Fasteners, TheBenchsCleatJoistsAndRailHaveFastenersOfTheirOwn) {
+  // Source: by hand: three in each of 4 studs, two in each of 2 x 2 joists' ends, two into each of 3 joists through the
+  // rail; of six sticks a stud alone is held at its ends, 2 x 2: they hold the top plate, whose own ends are free.
+  job::Job job = sample::alcove();
+  job.bench->frame.fasteners_at_joist = 2, job.bench->frame.fasteners_at_rail = 2;
+  facts::Facts facts;
+  facts.cleat = facts::Cleat{"bench-frame/wall-cleat", 38.1, 4, {}, {0, 300, 600}};
+  facts.rail = facts::Rail{"bench-frame/front-rail", 38.1, {0, 300, 600}};
+  for (const char* id : {"wall-cleat", "front-rail", "joist-01", "end-cleat-01", "stud-01", "top-plate"}) {
+    facts::Member member;
+    member.part_id = std::string{"bench-frame/"} + id, member.which = sample::part_id(member.part_id),
+    member.stock = "2x4", member.length_mm = 300;
+    facts.members.push_back(member);
+  }
+  const auto count = [&](const char* item) {
+    const auto rows = takeoff::take_off(job, facts, {}, {});
+    const takeoff::Row* row = row_named(rows, item);
+    return row ? row->quantity : 0;
+  };
+  EXPECT_EQ(count("fasteners, framing"), 4);
+  EXPECT_EQ(count("fasteners, bench at the wall"), 12);
+  EXPECT_EQ(count("fasteners, bench joists"), 8);
+  job.bench->frame.fastener = "16d", job.bench->frame.fastener_length = job::Length::inches(3.5);
+  EXPECT_EQ(row_named(takeoff::take_off(job, facts, {}, {}), "fasteners, bench at the wall")->product,
+            "16d, 3-1/2\" long");
+  EXPECT_EQ(count("fasteners, bench rail"), 6);
+  job.bench->frame.fasteners_at_stud.reset(), job.bench->frame.fasteners_at_rail.reset();
+  job.bench->frame.fasteners_at_joist.reset();
+  EXPECT_EQ(count("fasteners, bench at the wall"), 8) << "two, as everywhere, where no key says more";
+  EXPECT_EQ(count("fasteners, bench rail"), 6);
+  EXPECT_EQ(count("fasteners, framing"), 12) << "joists' ends are ends again";
+}
+
+TEST(Fasteners, ASteelBenchsScrewsAreNoWallNails) {
+  // Source: by hand: three studs of timber and two of steel take 2 in each end: 12 nails and 8 screws; all of timber 20
+  // of one kind.
+  job::Job job = sample::alcove();
+  facts::Facts facts;
+  for (const char* id :
+       {"wall-left/stud-01", "wall-left/stud-02", "wall-left/stud-03", "bench-frame/stud-01", "bench-frame/stud-02"}) {
+    facts::Member member;
+    member.part_id = id, member.which = sample::part_id(id), member.length_mm = 300;
+    facts.members.push_back(member);
+  }
+  job.bench->frame.kind = job::FrameKind::steel;
+  const auto steel = takeoff::take_off(job, facts, {}, {});
+  EXPECT_EQ(row_named(steel, "fasteners, framing")->quantity, 12);
+  EXPECT_EQ(row_named(steel, "fasteners, bench frame")->quantity, 8);
+  EXPECT_EQ(row_named(steel, "fasteners, bench frame")->product, "screws for steel");
+  job.bench->frame.kind = job::FrameKind::timber;
+  const auto timber = takeoff::take_off(job, facts, {}, {});
+  EXPECT_EQ(row_named(timber, "fasteners, framing")->quantity, 20);
+  EXPECT_EQ(row_named(timber, "fasteners, bench frame"), nullptr);
+}
+
+TEST(Fasteners, TheDeckIsScrewedToWhatItLiesOn) {
+  // Source: by hand: a rail of 36 in takes 12 at 3 in; each of two end joists of 13 in takes 5, each of two between
+  // takes 2 at 12 in. At the wall nothing lies under the deck: all round it would be 34, and 4 more.
+  job::Job job = sample::alcove();
+  job.buy.fasteners.deck_edge = job::Length::inches(3), job.buy.fasteners.deck_field = job::Length::inches(12);
+  facts::Facts facts;
+  facts.rail =
+      facts::Rail{"bench-frame/front-rail", 38.1, {0.75 * in, 12 * in, 24 * in, 35.25 * in}, 0, 36 * in, 13 * in};
+  facts::Member deck;
+  deck.part_id = "bench-frame/deck", deck.which = sample::part_id(deck.part_id), deck.stock = "deck sheet";
+  deck.sheet = true, deck.length_mm = 36 * in, deck.width_mm = 14.5 * in, deck.thickness_mm = 0.75 * in;
+  facts.members = {deck};
+  const auto rows = takeoff::take_off(job, facts, {}, {});
+  EXPECT_EQ(row_named(rows, "screws, deck")->quantity, 12 + 2 * 5 + 2 * 2);
+  EXPECT_NE(row_named(rows, "screws, deck")->basis.find("along rail and end joists"), std::string::npos);
+}
+
+TEST(Fasteners, TheBenchsSoleIsFastenedAlongItsLength) {
+  // Source: common practice, no source: at most 16 in apart, 400 mm in metric rooms; by hand 36 in are 3 spaces and 4
+  // of them, 32 in 2 and 3, 900 mm 3 and 4. Its ends are not ends of a stick.
+  job::Job job = sample::alcove();
+  facts::Facts facts;
+  facts::Member sole;
+  sole.part_id = "bench-frame/sole-plate", sole.which = sample::part_id(sole.part_id), sole.stock = "2x4";
+  const auto bought = [&](double length_mm) {
+    sole.length_mm = length_mm;
+    facts.members = {sole};
+    const auto rows = takeoff::take_off(job, facts, {}, {});
+    EXPECT_EQ(row_named(rows, "fasteners, framing"), nullptr);
+    return *row_named(rows, "fasteners, bench to the floor");
+  };
+  EXPECT_EQ(bought(36 * in).quantity, 4);
+  EXPECT_EQ(bought(32 * in).quantity, 3);
+  EXPECT_NE(bought(32 * in).basis.find("16d through it"), std::string::npos);
+  job.floor.kind = job::FloorKind::slab;
+  EXPECT_NE(bought(32 * in).basis.find("which, the job does not say"), std::string::npos) << "no anchor is invented";
+  job.unit = job::UnitSystem::metric;
+  EXPECT_EQ(bought(900).quantity, 4);
+}
+
+}  // namespace
+}  // namespace fallwright
