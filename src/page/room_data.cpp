@@ -8,7 +8,6 @@
 #include "rules/as_set.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
-#include "rules/pressing.hpp"
 #include "rules/words.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"

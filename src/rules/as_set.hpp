@@ -50,4 +50,8 @@ bool meets_outside(const std::string& id);
 /// Where the design fails as it would lie level, no check of the base as set asks for pressing.
 void ask_for_the_design_first(std::vector<Result>& results);
 
+/// How far apart readings of one corner may lie: on rim, upstand and threshold they lie a few inches apart, and what
+/// bends the base lifts them as one.
+double one_corner_mm(const job::Job& job);
+
 }  // namespace fallwright::rules

@@ -22,10 +22,6 @@ double thick_now(const facts::Facts& facts, const facts::Gauge& g);
 /// fill it; less than nothing: mortar is to spare. Nothing where the bed has no plan. @pre how high it lies was read
 std::optional<double> hollow_now(const facts::Facts& facts);
 
-/// How far apart readings of one corner may lie: on rim, upstand and threshold they lie a few inches apart, and what
-/// bends the base lifts them as one.
-double one_corner_mm(const job::Job& job);
-
 /// Whether no place stands higher than the rule tells from the lowest: there is nothing to press.
 bool reads_level(const job::Job& job, const facts::AsSet& set);
 
