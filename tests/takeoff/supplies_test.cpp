@@ -19,6 +19,17 @@ job::Length inches(double v) {
   return job::Length::inches(v);
 }
 
+/// Two cubic feet of pre-slope under one of top coat.
+facts::Facts beds_round_a_liner() {
+  facts::Facts facts;
+  facts.site_built.emplace();
+  facts.bed.set_mm3 = 2 * ft3;
+  facts::Part coat;
+  coat.id = "base", coat.which = sample::part_id("base"), coat.volume_mm3 = 1 * ft3;
+  facts.parts = {coat};
+  return facts;
+}
+
 TEST(Supplies, SiteMixIsBoughtInBags) {
   // Source: closed form: at 1:5 a cubic foot takes 22.135 lb of cement and 1.1774 ft3 of damp sand; 10 ft3 with 10 %
   // waste 2.59 bags of 94 lb and 12.95 ft3.
@@ -137,12 +148,7 @@ TEST(Supplies, MortarOverALinerIsThatOfBedAndTopCoat) {
   job.base.kind = job::BaseKind::site_built;
   job.base.site.waterproofing = job::Waterproofing::liner;
   job.bed.bag_yield_m3 = 0.45 * ft3 * 1e-9;
-  facts::Facts facts;
-  facts.site_built.emplace();
-  facts.bed.set_mm3 = 2 * ft3;
-  facts::Part coat;
-  coat.id = "base", coat.which = sample::part_id("base"), coat.volume_mm3 = 1 * ft3;
-  facts.parts = {coat};
+  const facts::Facts facts = beds_round_a_liner();
   const auto bags = [&] {
     for (const takeoff::Row& row : takeoff::take_off(job, facts, {}, {}))
       if (row.item == "mortar, bags") return row;
@@ -161,12 +167,7 @@ TEST(Supplies, BatchesOverALinerAreWholeForEachBed) {
   job.base.kind = job::BaseKind::site_built;
   job.base.site.waterproofing = job::Waterproofing::liner;
   job.buy.batch_mm3 = 0.9 * ft3;
-  facts::Facts facts;
-  facts.site_built.emplace();
-  facts.bed.set_mm3 = 2 * ft3;
-  facts::Part coat;
-  coat.id = "base", coat.which = sample::part_id("base"), coat.volume_mm3 = 1 * ft3;
-  facts.parts = {coat};
+  const facts::Facts facts = beds_round_a_liner();
   const auto rows = takeoff::take_off(job, facts, {}, {});
   EXPECT_EQ(row_named(rows, "mortar, batches")->buy, 5);
   EXPECT_NE(row_named(rows, "mortar, batches")->basis.find(": 3 for it, 2 for the top coat"), std::string::npos);
