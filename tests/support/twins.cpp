@@ -166,8 +166,11 @@ std::string other_hand(const std::string& text, const std::map<std::string, std:
       if (id.size() > 4 && here(id) && (!longest || id.size() > longest->size())) longest = &id;
     const bool after_is = i >= 3 && (text.compare(i - 3, 3, "is ") == 0 || text.compare(i - 3, 3, "be ") == 0);
     const bool inside_a_word = i > 0 && is_word(text[i - 1]) && text[i - 1] != '_';
+    const bool of_one_hand = here("trap.from_left");  // a trap has no key from the right
     if (longest) {
       out += ids.at(*longest), i += longest->size();
+    } else if (of_one_hand) {
+      keep("trap.from_left");
     } else if (inside_a_word) {
       out += text[i++];
     } else if ((sentence && here("left stud face")) ||
