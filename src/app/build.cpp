@@ -24,7 +24,7 @@
 #include "parts/build.hpp"
 #include "report/together.hpp"
 #include "rules/check.hpp"
-#include "rules/rule_book.hpp"
+#include "rules/limits.hpp"
 #include "study/advice.hpp"
 #include "study/road.hpp"
 #include "study/study.hpp"
@@ -92,7 +92,7 @@ job::Job load_text(const std::string& text, const std::string& path, const std::
     const auto beside = std::filesystem::path{path}.parent_path() / own.file;
     own.text = override_text(own, path, beside.string());
     own.file = beside.string();
-    rules::read_book(job.book_override.text, job.book_override.file);  // its faults come before anything is built
+    rules::limits_for(job);  // its own faults, and those beside the book's, come before anything is built
   }
   read_prices(job, prices);
   const std::string body = job.base.body ? job.base.body->sha256 : "";

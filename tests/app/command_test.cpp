@@ -102,6 +102,12 @@ TEST(RuleBooks, AnOverrideStandsBesideTheJobFile) {
   const sample::Ran bad = fallwright("check " + (folder / "job.toml"));
   EXPECT_EQ(bad.code, 2);
   EXPECT_THAT(bad.out, HasSubstr("county.toml:9:1: colour: no such key in a row of a rule book"));
+  write(folder / "county.toml",
+        "title = \"county\"\n[[limit]]\nid = \"floor.fall-least\"\nunit = \"fall\"\nleast = \"3/4 in/ft\"\n"
+        "source = \"county 7\"\nverified = \"set by the user\"\n");
+  const sample::Ran crossed = fallwright("check " + (folder / "job.toml"));
+  EXPECT_EQ(crossed.code, 2);
+  EXPECT_THAT(crossed.out, HasSubstr("is more than 'floor.fall-greatest'"));
   fs::remove(folder / "county.toml");
   const sample::Ran gone = fallwright("check " + (folder / "job.toml"));
   EXPECT_EQ(gone.code, 2) << "the job file names it";
