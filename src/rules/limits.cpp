@@ -31,6 +31,7 @@ bool set_by_job(const Rule& rule, const job::Job& job, Limit& limit) {
   limit.verified = Verified::user;
   limit.by_calculation = false;
   limit.exempt.reset(), limit.second_way.reset();  // meant for every receptor and every room
+  limit.to_centreline = false;
   return true;
 }
 

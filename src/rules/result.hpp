@@ -50,7 +50,8 @@ struct Limit {
   bool each_verified = false;           ///< its source says of each document it names how far that was verified
   std::optional<Exempt> exempt = {};
   std::optional<SecondWay> second_way = {};
-  bool has_least() const;  ///< for some pipe, if not for all
+  bool to_centreline = false;  ///< the floor is measured up to the middle of the threshold
+  bool has_least() const;      ///< for some pipe, if not for all
   bool has_greatest() const;
 };
 

@@ -27,10 +27,10 @@ Free free_of(const facts::Facts& facts) {
   return {f.area_mm2, f.circle_mm, f.least_width_mm, f.circle_at_mm, "between finished walls and threshold"};
 }
 
-/// What area and circle are held to: UPC 408.7 measures both at the height of the threshold, up to its centreline.
+/// What area and circle are held to: between the edges of the floor, or as the book's row has it.
 Free held_free(const facts::Facts& facts, const Limit& limit) {
   const auto& wider = facts.clear.to_centreline;
-  if (!wider || !limit.source.starts_with("UPC 408.7")) return free_of(facts);
+  if (!wider || !limit.to_centreline) return free_of(facts);
   return {wider->area_mm2, wider->circle_mm, wider->least_width_mm, wider->circle_at_mm,
           facts.clear.finished ? "between finished walls, up to the threshold's centreline"
                                : "inside upstands, up to the threshold's centreline"};

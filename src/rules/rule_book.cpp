@@ -115,9 +115,10 @@ class BookReader {
       fault(table.get("breaks")->source().begin, "breaks", "found '" + breaks + "'; allowed is fail or caution");
     row.limit.by_calculation = !check_bounds_ && table["by_calculation"].value_or(false);
     row.limit.when_broken = breaks == "caution" ? Outcome::caution : Outcome::fail;
-    static const std::set<std::string> known{"id",      "title",   "unit",     "least",  "least_by_pipe",    "greatest",
-                                             "source",  "edition", "verified", "breaks", "greatest_by_pipe", "exempt",
-                                             "or_least"};
+    static const std::set<std::string> known{
+        "id",       "title",        "unit",     "least",  "least_by_pipe",    "greatest",
+        "source",   "edition",      "verified", "breaks", "greatest_by_pipe", "exempt",
+        "or_least", "to_centreline"};
     for (const auto& [name, node] : table)
       if (!known.count(std::string{name.str()}) && (check_bounds_ || name.str() != "by_calculation"))
         fault(name.source().begin, job::quoted_start(name.str()), "no such key in a row of a rule book");
@@ -133,6 +134,14 @@ class BookReader {
       row.limit.exempt = {needed(*of, "short", Unit::mm), needed(*of, "long", Unit::mm), text(*of, "source", true)};
     if (const toml::table* of = part_of(table, "or_least", row.id, {"clear.width"}, {"least", "area"}))
       row.limit.second_way = {needed(*of, "least", Unit::mm), needed(*of, "area", Unit::mm2)};
+    if (const toml::node* node = table.get("to_centreline")) {
+      const auto& at = node->source().begin;
+      if (row.id != "clear.area" && row.id != "clear.circle")
+        fault(at, "to_centreline", "'" + row.id + "' is measured in one way");
+      else if (!node->is_boolean())
+        fault(at, "to_centreline", "wanted true or false");
+      row.limit.to_centreline = node->value_or(false);
+    }
   }
 
   const toml::table* part_of(const toml::table& row, const char* key, const std::string& id,

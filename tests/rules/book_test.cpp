@@ -325,6 +325,8 @@ TEST(Book, ARowThatDoesNotSuitItsCheckIsRefused) {
        "breaks: found 'maybe'; allowed is fail or caution"},
       {"clear.width", "source = \"x\"\nunit = \"length\"\nleast = \"30 in\"\nexempt = { short = \"1 in\" }",
        "exempt: 'clear.width' is held to its limit in every room"},
+      {"clear.width", "source = \"x\"\nunit = \"length\"\nleast = \"30 in\"\nto_centreline = true",
+       "to_centreline: 'clear.width' is measured in one way"},
       {"clear.area", "source = \"x\"\nunit = \"area\"\nleast = \"900 in2\"\nexempt = { short = \"1 in\", width = 3 }",
        "width: no such key in 'exempt'"},
       {"clear.area", "source = \"x\"\nunit = \"area\"\nleast = \"900 in2\"\nexempt = { short = \"-1 in\" }",
@@ -375,6 +377,9 @@ TEST(Book, OfTheUsersSaysWhomItsLimitsAreNotAskedOf) {
   EXPECT_EQ(under("clear.area", large + "exempt = { short = \"40 in\", long = \"61 in\"" + by).outcome,
             rules::Outcome::fail);
   EXPECT_EQ(under("clear.area", large).outcome, rules::Outcome::fail);
+  facts.clear.to_centreline = facts.clear.finished, facts.clear.to_centreline->area_mm2 = 1101 * 25.4 * 25.4;
+  EXPECT_EQ(under("clear.area", large).outcome, rules::Outcome::fail);
+  EXPECT_EQ(under("clear.area", large + "to_centreline = true\n").outcome, rules::Outcome::pass);
   EXPECT_EQ(under("clear.width", wide + "or_least = { least = \"26 in\", area = \"1000 in2\" }").outcome,
             rules::Outcome::pass);
   EXPECT_EQ(under("clear.width", wide + "or_least = { least = \"26 in\", area = \"1001 in2\" }").outcome,
