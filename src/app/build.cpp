@@ -29,6 +29,7 @@
 #include "study/road.hpp"
 #include "study/study.hpp"
 #include "takeoff/hold.hpp"
+#include "takeoff/packs.hpp"
 
 namespace fallwright::app {
 
@@ -129,6 +130,7 @@ std::unique_ptr<Work> work_out(job::Job job, Progress& progress, Extent extent) 
     plan = takeoff::plan_cuts(cuts, job.cuts, metric);
     rows = takeoff::take_off(job, facts, cuts, plan);
     takeoff::hold_back(rows, cuts, job, facts, judgement.holds);
+    takeoff::share_packs(rows);
   }
   work->report = std::make_unique<report::Report>(report::Report{std::move(job),
                                                                  std::move(facts),

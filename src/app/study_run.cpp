@@ -20,6 +20,7 @@
 #include "study/variant.hpp"
 #include "takeoff/bags.hpp"
 #include "takeoff/hold.hpp"
+#include "takeoff/packs.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::app {
@@ -72,6 +73,7 @@ report::Report report_of(job::Job job, study::Judged judged, const Wanted& wante
   if (wanted.rows) {
     report.rows = takeoff::take_off(report.job, report.facts, report.cuts, report.plan);
     takeoff::hold_back(report.rows, report.cuts, report.job, report.facts, holds);
+    takeoff::share_packs(report.rows);
   }
   return report;
 }

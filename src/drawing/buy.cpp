@@ -8,6 +8,7 @@
 #include "takeoff/backing.hpp"
 #include "takeoff/hold.hpp"
 #include "takeoff/item.hpp"
+#include "takeoff/packs.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/words.hpp"
@@ -169,9 +170,12 @@ std::string size_to_carry(const takeoff::Row& row, const Subject& subject) {
   if (!row.sold_as.empty()) return row.basis.substr(0, row.basis.find(';'));
   if (row.item.starts_with("furring ")) return takeoff::ripped_from(job);
   if (row.item.starts_with("shims ")) return "tapered pairs, or strips of card in layers";
-  const std::string fastener = fastener_of(row, job), held = fastener.empty() ? row.product : fastener,
-                    pack = pack_of(row, job);
-  return held + (held.empty() || pack.empty() ? "" : "; ") + pack;
+  const std::string fastener = fastener_of(row, job);
+  std::vector<std::string> words{fastener.empty() ? row.product : fastener, pack_of(row, job)};
+  if (const auto others = takeoff::sharers_of(row, subject.rows); !others.empty())
+    words.push_back("for " + units::listed(others) + " as well");
+  std::erase(words, "");
+  return units::listed(words, "; ");
 }
 
 /// What to carry: how much of what, and where it is had if the prices say so.

@@ -96,6 +96,7 @@ std::string held_badge() {
 
 std::string buy_html(const takeoff::Row& row) {
   if (row.hold) return held_badge();
+  if (!row.out_of.empty()) return "with '" + escaped(row.out_of) + "'";
   return row.for_sale && row.buy > 0 ? element("strong", escaped(takeoff::bought(row))) : "not bought";
 }
 

@@ -33,7 +33,8 @@ Json row_json(const takeoff::Row& r) {
           {"supplier", r.supplier.empty() ? Json{} : Json(r.supplier)},
           {"hold", hold},
           {"sold_as", r.sold_as.empty() ? Json{} : Json(r.sold_as)},
-          {"product", r.product.empty() ? Json{} : Json(r.product)}};
+          {"product", r.product.empty() ? Json{} : Json(r.product)},
+          {"out_of", r.out_of.empty() ? Json{} : Json(r.out_of)}};
 }
 
 Json cost_json(const takeoff::Cost& c, const std::string& currency) {

@@ -56,7 +56,7 @@ std::string packs(const Together& all) {
     text += "    " + padded(p.row.item, 26) + padded(p.row.hold ? "" : takeoff::needed(p.row), 18) + buy_cell(p.row) +
             (all.priced ? padded(cost_of(p.row), 12) : "") + p.row.basis +
             (p.row.hold ? ", " + takeoff::waits_text(*p.row.hold) : "");
-    if (p.apart != p.row.buy && !p.row.hold)
+    if (p.apart != p.row.buy && !p.row.hold && p.row.out_of.empty())
       text += " (" + units::decimals(p.apart, 0) + " if every room bought its own)";
     text += "\n";
   }

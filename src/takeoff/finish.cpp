@@ -307,7 +307,7 @@ job::Length along_sole(bool metric) {
 std::string sole_fastener(const job::Job& job) {
   if (job.floor.kind == job::FloorKind::slab) return "anchors";
   if (job.bench->frame.kind == job::FrameKind::steel) return "screws";
-  return units_of(job).metric ? "90 mm nails" : "16d";
+  return units_of(job).metric ? "90 mm nails" : "16d, 3-1/2\" long";
 }
 
 /// What goes into the ends of studs and plates: which nail or screw the job does not say.
@@ -322,7 +322,7 @@ std::string sole_fastening(const job::Job& job) {
   const std::string apart = "at most " + units::to_text(along_sole(metric), metric) + " apart and near both ends";
   if (job.floor.kind == job::FloorKind::slab)
     return sole_fastener(job) + ", " + apart + ": which, the job does not say; scan the slab before drilling";
-  return sole_fastener(job) + " through it, " + apart + ", into joists where it crosses them, else into the deck";
+  return sole_fastener(job) + ", through it, " + apart + ", into joists where it crosses them, else into the deck";
 }
 
 int sole_fasteners(const job::Job& job, const facts::Facts& facts) {

@@ -45,14 +45,18 @@ Row to_row(const Need& need) {
           need.from, need.waste, need.pack, need.pack_name, need.doubt};
   row.by_pieces = need.by_pieces;
   if (need.waste > 0) row.basis += "; with " + decimals(need.waste * 100, 0) + " % waste";
-  if (need.pack <= 0) return row;
-  const double exact = gross / need.pack;
-  row.buy = std::ceil(exact - units::tolerance::ratio);
-  row.buy_unit = need.pack_name;
-  const int places = need.pack < 10 && need.pack != std::floor(need.pack) ? 2 : need.pack < 100 ? 1 : 0;
-  row.basis += "; at " + decimals(need.pack, need.pack == std::floor(need.pack) ? 0 : places) + " " + need.unit + ": " +
-               decimals(exact, 3) + careful(exact, row);
+  row.but_packs = row.basis;
+  if (need.pack > 0) tell_packs(row, gross);
   return row;
+}
+
+void tell_packs(Row& row, double gross) {
+  const double exact = gross / row.pack;
+  row.buy = std::ceil(exact - units::tolerance::ratio);
+  row.buy_unit = row.pack_name;
+  const int places = row.pack < 10 && row.pack != std::floor(row.pack) ? 2 : row.pack < 100 ? 1 : 0;
+  row.basis += "; at " + decimals(row.pack, row.pack == std::floor(row.pack) ? 0 : places) + " " + row.unit + ": " +
+               decimals(exact, 3) + careful(exact, row);
 }
 
 }  // namespace fallwright::takeoff

@@ -26,6 +26,9 @@ struct Need {
 /// count that hangs on little is worth a second look.
 Row to_row(const Need& need);
 
+/// Counts a row's packs, of which `gross` is wanted in its unit, and adds them to its basis.
+void tell_packs(Row& row, double gross);
+
 /// A warning where a count of packs hangs on little: the last one is hardly begun, or hardly anything is left over.
 /// Empty otherwise. Of what pieces are cut from offcuts are left over, however full it is counted.
 std::string careful(double exact, const Row& row);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "takeoff/need.hpp"
+#include "takeoff/packs.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -21,14 +22,38 @@ bool alike(const Row& a, const Row& b) {
          std::abs(a.pack - b.pack) <= units::tolerance::ratio * std::max(1.0, a.pack);
 }
 
+/// A row with packs of its own: which rows share packs is another matter for all rooms than for each.
+Row by_itself(Row row) {
+  if (row.out_of.empty()) return row;
+  row.out_of.clear();
+  row.for_sale = true;
+  row.buy = 0, row.buy_unit = row.pack_name;  // the room buys it with another
+  return row;
+}
+
+void share_packs_of(std::vector<Pooled>& pooled) {
+  std::vector<Row> rows;
+  for (const Pooled& p : pooled) rows.push_back(p.row);
+  share_packs(rows);
+  for (std::size_t i = 0; i < rows.size(); ++i) pooled[i].row = std::move(rows[i]);
+  for (Pooled& p : pooled)  // what rooms alone would buy of it is had from the packs of another row as well
+    if (!p.row.out_of.empty()) {
+      const auto first = std::find_if(pooled.begin(), pooled.end(), [&](const Pooled& other) {
+        return other.row.for_sale && other.row.item == p.row.out_of && other.row.product == p.row.product;
+      });
+      first->apart += p.apart;
+    }
+}
+
 }  // namespace
 
 std::vector<Pooled> pool(const std::vector<const std::vector<Row>*>& lists) {
   std::vector<Pooled> pooled;
   std::vector<double> gross;  // in `unit`, with each room's own waste
   for (const std::vector<Row>* list : lists)
-    for (const Row& row : *list) {
-      if (is_sticks(row)) continue;
+    for (const Row& own : *list) {
+      if (is_sticks(own)) continue;
+      const Row row = by_itself(own);
       auto at = std::find_if(pooled.begin(), pooled.end(), [&](const Pooled& p) { return alike(p.row, row); });
       if (at == pooled.end()) {
         at = pooled.insert(pooled.end(), {row, 0, 0});
@@ -48,12 +73,14 @@ std::vector<Pooled> pool(const std::vector<const std::vector<Row>*>& lists) {
     row.basis = std::to_string(pooled[i].rooms) + (pooled[i].rooms == 1 ? " room" : " rooms");
     if (!row.product.empty()) row.basis += ", " + row.product;
     if (row.by_room) row.basis += ", each room's own in whole ones";
+    row.but_packs = row.basis;
     if (row.pack <= 0 || row.by_room) continue;
     const double exact = gross[i] / row.pack;
     row.buy = std::ceil(exact - units::tolerance::ratio);
     if (row.hold) continue;  // no amount of it is told
     row.basis += ", " + units::decimals(exact, 2) + " " + row.buy_unit + careful(exact, row);
   }
+  share_packs_of(pooled);
   return pooled;
 }
 

@@ -155,12 +155,16 @@ std::vector<Row> site_built_rows(const job::Job& job, const facts::Facts& facts)
   if (!facts.site_built) return rows;
   const facts::SiteBuilt& site = *facts.site_built;
   const Units u = units_of(job);
-  const double area = u.area(site.bed_top_mm2), forms = u.length(site.forms_mm);
+  const auto threshold = threshold_of(job, facts);
+  // A threshold stands on the bed: liner and top coat end at it, and the liner goes on over it.
+  const double under_mm2 = threshold ? threshold->width_mm * threshold->length_mm : 0,
+               area = u.area(site.bed_top_mm2 - under_mm2), forms = u.length(site.forms_mm);
   if (job.base.site.waterproofing == job::Waterproofing::liner) {
     const auto up = turn_ups_of(job, facts);
     rows.push_back(
         to_row({name_of(Item::liner), area, u.area_unit(), job.buy.membrane.waste, 0, "",
-                std::string{"solid of the bed, its sloped top; what turns up walls and over the threshold "} +
+                std::string{"solid of the bed, its sloped top"} + (threshold ? " but for the threshold" : "") +
+                    std::string{"; what turns up walls and over the threshold "} +
                     (up ? "has its own row: one piece of both"
                         : "comes on top: how high it turns up is not said (liner.above_threshold)")}));
     if (up) rows.push_back(turn_up_row(job, *up, liner_size(job, facts)));
@@ -178,8 +182,7 @@ std::vector<Row> site_built_rows(const job::Job& job, const facts::Facts& facts)
                 "solid of the bed, its underside: over the felt, nailed to the timber deck, it holds the "
                 "bed; common practice, no source"}));
   // Over a liner its mortar is in the top coat.
-  if (const auto threshold = threshold_of(job, facts);
-      threshold && job.base.site.waterproofing == job::Waterproofing::bonded) {
+  if (threshold && job.base.site.waterproofing == job::Waterproofing::bonded) {
     Row row{name_of(Item::rough_threshold),
             u.length(threshold->length_mm),
             u.length_unit(),
@@ -192,7 +195,7 @@ std::vector<Row> site_built_rows(const job::Job& job, const facts::Facts& facts)
   if (forms > 0)
     rows.push_back({name_of(Item::edge_forms), forms, u.length_unit(), forms, u.length_unit(),
                     std::string{"sides of the base that neither wall nor bench bounds: ripped to the screed marks"} +
-                        (threshold_of(job, facts) ? "; one of them before the bed under the threshold" : "")});
+                        (threshold ? "; one of them before the bed under the threshold" : "")});
   return rows;
 }
 

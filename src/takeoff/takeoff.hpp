@@ -35,6 +35,8 @@ struct Row {
   std::optional<Hold> hold = {};  ///< while that stands nobody buys it
   std::string sold_as = {};       ///< the item that a table of prices knows, where it is not this one
   std::string product = {};  ///< which of several that go by this name: "16d, 3-1/2\" long"; empty: the job says none
+  std::string but_packs = {};  ///< its basis without a word of packs
+  std::string out_of = {};     ///< the item out of whose packs these come, all of one product: not bought apart
   bool to_order() const { return for_sale && !hold; }
   std::optional<double> cost() const;  ///< what is bought at that price, to a hundredth; nothing without a price
 };
@@ -75,7 +77,7 @@ std::optional<TwoBeds> batches_of_two_beds(const job::Job& job, const facts::Fac
 /// The drain's opening on its solid: "4\" square", "1476 mm long, 80 mm wide".
 std::string opening_of(const job::Job& job, const facts::Facts& facts);
 
-/// What holds the bench's sole plate or track down on the floor: "16d through it, at most 16\" apart, into ...". On a
+/// What holds the bench's sole plate or track down on the floor: "16d, 3-1/2\" long, through it, at most 16\" apart, into ...". On a
 /// slab which anchor it is stays the job's own choice.
 std::string sole_fastening(const job::Job& job);
 /// How many those are along it; 0 without one.

@@ -73,7 +73,7 @@ TEST(BenchCourses, ASoleIsFastenedToWhatItStandsOn) {
   // Source: common practice, no source: 16d at most 16 in apart; by hand along the 36 of flat 2A's plate 3 spaces and
   // 4 nails. Which anchor goes into a slab nobody here may say: flat 5C's is.
   const Sheet& plan = drawn_demo("tannery-lane-2a").sheet("bench-plan");
-  EXPECT_THAT(read_through(plan), HasSubstr("sole plate to floor 16d through it, at most"));
+  EXPECT_THAT(read_through(plan), HasSubstr("sole plate to floor 16d, 3-1/2\" long, through it, at most"));
   EXPECT_THAT(read_through(drawn_demo("tannery-lane-2a").sheet("buy")), HasSubstr("bench to the floor"));
   std::string steel;
   for (const Sheet& sheet : drawn_demo("tannery-lane-5c").sheets)

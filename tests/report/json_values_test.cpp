@@ -177,7 +177,7 @@ TEST(JsonValues, OfChecksAndWhatIsBought) {
             R"({"item": "tile, walls", "quantity": 45.25, "unit": "ft2", "buy": 5.0, "buy_unit": "boxes",
     "basis": "back 30.0 ft2", "waste": 0.1, "pack": 10.0, "doubt": 0.02, "for_sale": true,
     "instead": false, "price": 41.5, "cost": 207.5, "supplier": "the yard", "hold": null,
-    "sold_as": null, "product": null})"_json);
+    "sold_as": null, "product": null, "out_of": null})"_json);
   EXPECT_TRUE(json["takeoff"][1]["price"].is_null() && json["takeoff"][1]["cost"].is_null());
   EXPECT_EQ(
       json["cost"],

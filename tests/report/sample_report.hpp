@@ -6,6 +6,7 @@
 #include "rules/good_facts.hpp"
 #include "support/part_id.hpp"
 #include "support/sample.hpp"
+#include "takeoff/packs.hpp"
 
 namespace fallwright::sample {
 
@@ -48,10 +49,12 @@ struct Reported {
   report::Report report() const {
     const auto cuts = takeoff::cut_list(facts, false, takeoff::board_of(job));
     const auto plan = takeoff::plan_cuts(cuts, job.cuts, false);
+    auto rows = takeoff::take_off(job, facts, cuts, plan);
+    takeoff::share_packs(rows);
     return {job,
             facts,
             rules::judgement_of(job, facts, rules::limits_for(job), rules::check(job, facts)),
-            takeoff::take_off(job, facts, cuts, plan),
+            rows,
             cuts,
             plan,
             {{"model.step", 12, "ab"}},

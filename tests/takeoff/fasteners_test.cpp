@@ -100,7 +100,7 @@ TEST(Fasteners, TheBenchsSoleIsFastenedAlongItsLength) {
   };
   EXPECT_EQ(bought(36 * in).quantity, 4);
   EXPECT_EQ(bought(32 * in).quantity, 3);
-  EXPECT_NE(bought(32 * in).basis.find("16d through it"), std::string::npos);
+  EXPECT_NE(bought(32 * in).basis.find("16d, 3-1/2\" long, through it"), std::string::npos);
   job.floor.kind = job::FloorKind::slab;
   EXPECT_NE(bought(32 * in).basis.find("which, the job does not say"), std::string::npos) << "no anchor is invented";
   job.unit = job::UnitSystem::metric;

@@ -202,6 +202,14 @@ TEST(Supplies, WhatHoldsMortarBuiltOnSiteIsBoughtByItsSides) {
   EXPECT_NEAR(row_named(rows, "reinforcement")->quantity, 10, 1e-9);
   EXPECT_NEAR(row_named(rows, "reinforcement")->buy, 11, 1e-9);
   EXPECT_NEAR(row_named(rows, takeoff::name_of(takeoff::Item::liner))->buy, 12, 1e-9);
+  facts::Facet threshold;  // 48 by 6 of the bed is under it
+  threshold.surface = facts::Surface::threshold;
+  threshold.run_mm = 6 * in, threshold.area_mm2 = 288 * in * in;
+  facts.facets.push_back(threshold);
+  const auto before_threshold = takeoff::take_off(job, facts, {}, {});
+  EXPECT_NEAR(row_named(before_threshold, "reinforcement")->quantity, 8, 1e-9) << "the top coat ends at it";
+  EXPECT_NEAR(row_named(before_threshold, takeoff::name_of(takeoff::Item::liner))->quantity, 8, 1e-9);
+  facts.facets.clear();
   job.unit = job::UnitSystem::metric;
   const auto metric = takeoff::take_off(job, facts, {}, {});
   EXPECT_NEAR(row_named(metric, "edge forms")->quantity, 2.1336, 1e-9);
