@@ -227,16 +227,22 @@ facts::Finished free_of(const Polygon& floor, const std::vector<SideLine>& sides
   return clear;
 }
 
-/// A floor whose front edge lies along the threshold, out to the middle of that; nothing where there is none.
-Polygon to_centreline(const Polygon& floor, const parts::Model& model) {
-  if (floor.empty() || model.job.base.threshold.width.is_zero()) return {};
-  const Extent sides{floor};
-  const double middle = (parts::box_of(*model.first(parts::Role::base))[1] + sides.y0) / 2;
-  std::vector<survey::Point> points;
-  for (const PlanPoint& p : floor) {
-    points.push_back({p.x, p.y});
-    if (p.y < sides.y0 + units::tolerance::length_mm) points.push_back({p.x, middle});
-  }
+SideLine front_of(const survey::Polygon& plan) {
+  const std::vector<SideLine> sides = side_lines(plan);
+  return *std::find_if(sides.begin(), sides.end(), [](const SideLine& s) { return s.side == job::Side::front; });
+}
+
+/// A floor whose front edge lies along the threshold, out to the middle of that; nothing where there is none. `rim` is
+/// the base's own plan, whose front may be askew to the other sides.
+Polygon to_centreline(const Polygon& floor, const survey::Polygon& rim, const job::Threshold& threshold) {
+  if (floor.empty() || threshold.width.is_zero()) return {};
+  const SideLine inner = front_of(in_plan(floor)), outer = front_of(rim);
+  std::vector<survey::Point> points = in_plan(floor);
+  for (const survey::Point& p : in_plan(floor))
+    if (inner.inside(p) < units::tolerance::length_mm) {
+      const double half = outer.inside(p) / 2;
+      points.push_back({p.x - half * outer.nx, p.y - half * outer.ny});
+    }
   Polygon wider;
   for (const survey::Point& p : hull(points)) wider.push_back({p.x, p.y});
   return wider;
@@ -286,7 +292,7 @@ facts::Clear measure_clear(const parts::Model& model, const Framing& framing) {
   const Least overall = least_between(whole, side_lines(whole));
   clear.receptor_mm = {overall.across_mm, overall.deep_mm};
   clear.compartment = compartment_of(model.job, Extent{floor}, walls);
-  Polygon wider = to_centreline(floor, model);
+  Polygon wider = to_centreline(floor, whole, model.job.base.threshold);
   const auto up_to_the_middle = [&] {
     if (wider.empty()) return;
     std::vector<Polygon> there;

@@ -90,6 +90,28 @@ TEST(SiteBuilt, ItsOwnCornersAreReadAndNotThoseOfARectangleRoundIt) {
   EXPECT_NEAR(unread[0].at_mm[1] / 25.4, -12, 0.01);
 }
 
+TEST(SiteBuilt, IsFreeUpToItsThresholdsMiddleAlongAnObliqueFrontAsWell) {
+  // Source: closed form: 48 wide, 33-9/16 deep at one side and 33-7/16 at the other, so 48 x 33.5 in all, of which half
+  // of 4-1/2 in of threshold along its front lies beyond the middle; the circle is as deep as the room there. Its
+  // mirror is the same.
+  const auto free = [](const char* left, const char* right, const char* from_left, const char* from_right) {
+    return built(std::string{
+                     "[job]\nname = \"oblique\"\nunit = \"in\"\n[base]\nkind = \"site-built\"\nfall = \"1/4 in/ft\"\n"
+                     "threshold = {width = 4.5, height = 3}\n[drain]\nsize = 4\nfrom_left = 24\n"
+                     "from_back = 16.5\n[bed]\nleast = 1\n[survey.plan]\nback = 48\nfront = 48.0002\nleft = "} +
+                 left + "\nright = " + right + "\ndiagonal_from_back_left = " + from_left +
+                 "\ndiagonal_from_back_right = " + from_right + "\n")
+        .facts.clear;
+  };
+  const facts::Clear clear = free("33.5625", "33.4375", "58.4990", "58.5706"),
+                     mirrored = free("33.4375", "33.5625", "58.5706", "58.4990");
+  const double half = 2.25 * std::hypot(48, 0.125);
+  EXPECT_NEAR(clear.to_centreline->area_mm2 / 645.16, 48 * 33.5 - half, 0.2) << "the plan closes by hundredths";
+  EXPECT_NEAR(clear.to_centreline->circle_mm / 25.4, 33.5 - 2.25, 0.07);
+  EXPECT_NEAR(mirrored.to_centreline->area_mm2, clear.to_centreline->area_mm2, 1);
+  EXPECT_NEAR(mirrored.to_centreline->circle_mm, clear.to_centreline->circle_mm, 1e-3);
+}
+
 TEST(SiteBuilt, AHumpBesideItsFrontLiesUnderNoBase) {
   // Source: by hand: at 56 in from the left the front runs 0.4 in before the right wall's end; a spot 0.14 in high 3.5
   // before it lies in the rectangle round the base and not under it, where the floor is level but for what a corner
