@@ -78,6 +78,7 @@ struct Upright {
   Frame frame;
   Reliefs reliefs;
   int quarters = 0;  ///< it was turned by, for what is seen of it now
+  double angle = 0;  ///< and by so much more
   Standing standing;
   job::Body body;
 
@@ -85,6 +86,7 @@ struct Upright {
     quarters = turned;
     standing = {reliefs.top, reliefs.underside};
     turn(standing, quarters);
+    if (angle != 0) turn_by(standing, angle);
     set_down(standing);
     body = recognise(standing);
   }
@@ -94,7 +96,7 @@ struct Upright {
 /// side: so each side is tried as the front.
 /// @throws NoBody, as the first side tells, where it is no base.
 Upright with_up(const TopoDS_Solid& solid, const std::string& way) {
-  Upright upright{frame_of(axis_of(way)), {}, 0, {}, {}};
+  Upright upright{frame_of(axis_of(way)), {}, 0, 0, {}, {}};
   upright.reliefs = reliefs_of(solid, upright.frame);
   std::optional<NoBody> first;
   for (int quarters = 0; quarters < 4; ++quarters) try {
@@ -161,6 +163,16 @@ void face_front(Upright& upright, const job::BodyFile& file) {
   if (const int more = quarters_from(*front); more != 0) upright.face((upright.quarters + more) % 4);
 }
 
+/// A base that lies a little turned in its file is set with its back edge along the wall all the same.
+void set_square(Upright& upright) {
+  const double off = askew(upright.body);
+  const survey::Rect box = upright.body.outline.box();
+  if (std::abs(off) * std::max(box.width(), box.depth()) <= units::tolerance::weld_mm) return;
+  upright.angle = -off;
+  upright.face(upright.quarters);
+  upright.body.turned_by = -off;
+}
+
 /// What lies between the two reliefs is what the faces enclose: but for rounding, which is nothing, all of it.
 double lost(const Upright& upright, double volume) try {
   if (volume <= 0) throw NoBody{"the faces of its solid look inward: it is inside out"};
@@ -184,6 +196,7 @@ job::Body look_at(const std::string& text, const job::BodyFile& file) {
   const StepSolid step = solid_of_step(text);
   Upright upright = stand_up(step.solid, file.up);
   face_front(upright, file);
+  set_square(upright);
   job::Body& body = upright.body;
   body.unit = step.unit, body.up = name_of(upright.frame.z),
   body.back = name_of(back_of(upright.frame, upright.quarters));

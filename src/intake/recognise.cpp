@@ -11,6 +11,7 @@
 #include "intake/faces.hpp"
 #include "intake/net.hpp"
 #include "intake/shapes.hpp"
+#include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::intake {
@@ -53,6 +54,18 @@ std::string mm(double value) {
   return std::to_string(std::lround(value)) + " mm";
 }
 
+/// Faces that all but stand: a base that lies tipped in its file has them, and no plumb outer side.
+void tell_if_tipped(const Net& net) {
+  constexpr double nearly_plumb = 10;  // rise over run: within 5.7 degrees
+  double steepest = 0;
+  for (std::size_t r = 0; r < net.relief().size(); ++r)
+    if (net.relief()[r].name != of_a_mesh) steepest = std::max(steepest, net.slope(r));
+  if (steepest > nearly_plumb)
+    throw NoBody{
+        "some of its upright sides lean by " + units::decimals(std::atan(1 / steepest) * 180 / M_PI, 1) +
+        " degrees: it lies tipped in its file, or its sides taper. Set it level there, with plumb outer sides"};
+}
+
 /// The plan of a relief: its outline, and the one hole in it.
 struct Plan {
   std::vector<Border> outline, hole;
@@ -70,6 +83,7 @@ Plan plan_of(const Net& net) {
   }
   for (std::size_t r = 0; r < net.relief().size(); ++r) faces += net.area(r);
   constexpr double share = 1e-6;
+  if (outer.size() != 1 || std::abs(plan - faces) > share * faces) tell_if_tipped(net);
   if (outer.size() != 1 || std::abs(plan - faces) > share * faces)
     throw NoBody{
         "some plumb lines go through its solid more than once: it is undercut, or hollow. Allowed is a base "

@@ -19,6 +19,12 @@ void set_down(Standing& body);
 /// Turns both by so many quarters, seen from above counter-clockwise.
 void turn(Standing& body, int quarters);
 
+/// Turns both by any angle likewise, in radians.
+void turn_by(Standing& body, double angle);
+
+/// How far a base's back edge is turned from the room's width, counter-clockwise, in radians.
+double askew(const job::Body& body);
+
 /// The side that three others differ from: with a lower top, or with none.
 std::optional<job::Side> front_of(const job::Body& body);
 

@@ -51,6 +51,21 @@ void turn(Standing& body, int quarters) {
   }
 }
 
+void turn_by(Standing& body, double angle) {
+  const double c = std::cos(angle), s = std::sin(angle);
+  each_point(body, [&](PlanPoint& p) { p = {c * p.x - s * p.y, s * p.x + c * p.y}; });
+  for (brep::Relief* relief : {&body.top, &body.underside})
+    for (brep::Region& region : *relief) {
+      brep::Plane& p = region.plane;
+      p = {p.z0, c * p.gx - s * p.gy, s * p.gx + c * p.gy};
+    }
+}
+
+double askew(const job::Body& body) {
+  const survey::Point &right = body.outline.corners()[2], &left = body.outline.corners()[3];
+  return std::atan2(right.y - left.y, right.x - left.x);
+}
+
 std::optional<Side> front_of(const job::Body& body) {
   for (const Side side : survey::all_sides) {
     std::vector<double> others;

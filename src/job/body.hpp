@@ -38,6 +38,7 @@ struct Body {
   std::string path, sha256;  ///< where it was read, and of its bytes
   std::string unit;          ///< the file's own word: "INCH"
   std::string up, back;      ///< axes of the file: "+z"
+  double turned_by = 0;      ///< from the file's axes, counter-clockwise from above, to lie along the wall: radians
   std::size_t faces = 0;
   double volume_mm3 = 0;      ///< of the solid as it stands in the file
   double lost_mm3 = 0;        ///< how much the reliefs hold less than that; negative: more

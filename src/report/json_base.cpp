@@ -17,6 +17,7 @@ Json file(const job::Base& base) {
           {"unit", b.unit},
           {"up", b.up},
           {"back", b.back},
+          {"turned_deg", b.turned_by * 180 / M_PI},
           {"faces", b.faces},
           {"volume_mm3", b.volume_mm3},
           {"lost_mm3", b.lost_mm3},

@@ -145,6 +145,15 @@ std::string words_of_design(const Report& report) {
   return "Every check passes: " + std::to_string(passed) + " of " + std::to_string(passed) + ".";
 }
 
+/// So that a person sees that the file's own numbers are others.
+std::string turned_words(const job::Body& body) {
+  const double degrees = std::abs(body.turned_by) * 180 / M_PI;
+  if (degrees == 0) return "";
+  const int places = degrees < 0.1 ? 3 : 1;
+  return ", once it is turned " + std::string{body.turned_by > 0 ? "counter-clockwise" : "clockwise"} + " by " +
+         units::decimals(degrees, places) + " degrees to lie along the back wall";
+}
+
 }  // namespace
 
 std::string verdict_words(const Report& report) {
@@ -160,7 +169,7 @@ std::string body_words(const job::Job& job) {
   const auto whose = [](const std::string& told) { return told.empty() ? " (found)" : " (as told)"; };
   std::string text = units::printable(job.base.file.name) + ", unit " + units::printable(body->unit) + ": " + body->up +
                      " of the file is up" + whose(job.base.file.up) + ", " + body->back + " points to the back" +
-                     whose(job.base.file.back) + "; " + std::to_string(body->faces) + " faces";
+                     whose(job.base.file.back) + turned_words(*body) + "; " + std::to_string(body->faces) + " faces";
   if (body->triangles > 0)
     text += ", curved ones as " + std::to_string(body->triangles) + " triangles no farther off than " +
             units::decimals(job::Body::sag_mm, 2) + " mm";

@@ -126,6 +126,28 @@ TEST(Body, MayBeRoundedWhereItsSidesMeet) {
     EXPECT_NE(fit.state, facts::Touch::clash) << text_of(fit.a) << " and " << text_of(fit.b);
 }
 
+TEST(Body, IsSetSquareHoweverALittleAskewItLiesInItsFile) {
+  // Source: property: turned as a whole a base is the same base, and it is set with its back edge along the wall.
+  const char* file = PROJECT_DIR "/tests/intake/chandlers-row-9-base.toml";
+  const auto model = parts::build(job::read(sample::slurped(file), file));
+  const TopoDS_Shape& solid = model->first(parts::Role::base)->shape;
+  const auto drawn = read(step_of(solid), "", "");
+  EXPECT_EQ(drawn->turned_by, 0);
+  for (const double degrees : {-2.5, -0.2, 1e-4, 1., 91., 179.}) {
+    const auto body = read(step_of(bodies::turned(solid, 0, degrees)), "", "");
+    EXPECT_NEAR(std::remainder(body->turned_by * 180 / M_PI + degrees, 90), 0, 1e-9);
+    EXPECT_TRUE(body->outline.is_square()) << degrees;
+    EXPECT_NEAR(body->outline.box().width(), drawn->outline.box().width(), 1e-6) << degrees;
+    EXPECT_NEAR(body->outline.box().depth(), drawn->outline.box().depth(), 1e-6) << degrees;
+    EXPECT_NEAR(body->hole.x, drawn->hole.x, 1e-6) << degrees;
+    EXPECT_NEAR(body->hole.y, drawn->hole.y, 1e-6) << degrees;
+    EXPECT_NEAR(body->rim, drawn->rim, 1e-6) << degrees;
+    EXPECT_EQ(body->top.size(), drawn->top.size()) << degrees;
+    EXPECT_EQ(body->pockets, drawn->pockets) << degrees;
+    EXPECT_NEAR(body->volume_mm3 / drawn->volume_mm3, 1, 1e-9) << degrees;
+  }
+}
+
 TEST(Body, IsTheSameInInchesUpsideDownOnItsSideAndTurned) {
   // Source: the same body: a file's unit and axes are a way of writing.
   const Plate p;

@@ -123,6 +123,8 @@ TEST(Refusal, OfWhatIsNoBase) {
   EXPECT_THAT(refusal(step_of(bodies::solid_of({.length = 200, .width = 150, .hole = 20, .x = 60, .y = 60}))),
               HasSubstr("unit of the file"));
   EXPECT_THAT(refusal(step_of(bodies::turned(bodies::solid_of({}), 0, 30))), HasSubstr("along the file's axes"));
+  EXPECT_THAT(refusal(step_of(bodies::turned(bodies::solid_of({}), 1))),
+              HasSubstr("lean by 1.0 degrees: it lies tipped"));
 }
 
 TEST(Refusal, OfTooManyFacesComesBeforeTheyAreRead) {
