@@ -198,6 +198,8 @@ void settle_site_built(Job& job) {
     base.site.cover = Length::mm(liner    ? (metric ? top_coat_metric_mm : top_coat_mm)
                                  : metric ? tile_metric_mm
                                           : tile_mm);
+  if (job.is_default("drain.recess"))  // a ledge deeper than that has nothing under it
+    job.drain.recess = std::min(job.drain.recess, Length::mm(base.site.cover->in_mm() / 2));
   base.made = Made::to_order;
   base.lowered_from = Length::mm(1200);  // nothing is let down; free widths are told up to there
   base.shell = *base.site.cover, base.underside = Underside::shell;

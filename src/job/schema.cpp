@@ -166,8 +166,10 @@ std::vector<Key> drain_keys() {
       {"drain.from_front", Kind::length, optional, "\"19-3/4 in\"", "494", 0, 3000, "or from its front edge",
        no_choices, STORE(j.drain.along = (From{Side::front, v.length()}))},
       {"drain.recess", Kind::length, usual, "\"3/8 in\"", "10", 1, 60,
-       "depth of the ledge that carries the grate, below the drain's top", no_choices,
-       STORE(j.drain.recess = v.length())},
+       "depth of the ledge that carries the grate, below the drain's top; left out, on a base built on site at most "
+       "half "
+       "of base.cover",
+       no_choices, STORE(j.drain.recess = v.length())},
       {"drain.body", Kind::length, usual, "\"3-1/4 in\"", "80", 25, 300, "outside diameter of the body below the base",
        no_choices, STORE(j.drain.body = v.length())},
       {"drain.body_depth", Kind::length, usual, "\"4 in\"", "100", 10, 400, "of its lowest point below the drain's top",

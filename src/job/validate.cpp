@@ -200,8 +200,10 @@ class Judge {
           "a body of " + text(d.body) + " does not pass the base's hole of " + text(job_.base.body->hole_size));
     const double under = at_.drain_top - d.recess.in_mm() - highest_underside_at_drain();
     if (!job_.base.body && under < 2)
-      add("drain.recess", "a ledge " + text(d.recess) + " below the drain's top leaves " +
-                              left(under, " of base under it", 2) + " (" + shell_words() + ")");
+      add("drain.recess",
+          "a ledge " + text(d.recess) + " below the drain's top leaves " + left(under, " of base under it", 2) + " (" +
+              shell_words() + ")" +
+              (job_.base.is_site_built() ? "; make that thicker, or take a drain with a shallower ledge" : ""));
     if (!job_.base.body) shell_round_opening();
     const bool spans = d.kind == DrainKind::line && d.channel_length.is_zero();
     if (job_.base.pattern == FallPattern::to_line && !spans)

@@ -42,8 +42,8 @@ Finding kick(const job::Job& job, const facts::Facts& facts, const Limit& limit)
             "fur the studs out by " + text_at_least(proud, job) + " from the upstands up (" + sides +
                 "), or take a thicker board: else it is kicked out by " + len(proud) + " over the " + len(screw) +
                 " up to its lowest screws, " + units::decimals(std::atan2(proud, screw) * 180 / M_PI, 1) + " degrees");
-  finding.holds_anyway = worst->thickness_mm <= inch_mm / 4;  // no wall board is thinner
-  finding.may_hold = worst->thickness_mm <= inch_mm * 5 / 8 + *limit.greatest;
+  finding.holds_anyway = worst->thickness_mm <= inch_mm / 4 + units::tolerance::length_mm;  // no wall board is thinner
+  finding.may_hold = worst->thickness_mm <= inch_mm * 5 / 8 + *limit.greatest + units::tolerance::length_mm;
   return finding;
 }
 

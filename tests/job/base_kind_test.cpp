@@ -219,6 +219,16 @@ TEST(BaseKind, AStarterOfABaseBuiltOnSiteBeginsWithTheRoomAsItStands) {
   }
 }
 
+TEST(BaseKind, WhereNothingIsSaidALedgeIsNoDeeperThanTheTileHolds) {
+  // Source: by hand: a ledge of 3/8 in 1/2 of tile, which falls 1/4 in a foot over half of 4-1/4, leaves hardly
+  // 2 mm under it and one of 7/16 less; half of the tile leaves 1/4 - 0.045. A ledge that was read stays what it is.
+  const string bonded = site + "waterproofing = \"bonded\"\nfall = \"1/4 in/ft\"\n" + bed,
+               round = "opening = \"round\"\nsize = \"4-1/4 in\"\n";
+  EXPECT_NEAR(with_base(bonded, round).drain.recess.in_mm(), 6.35, 1e-9);
+  EXPECT_TRUE(has(faults_with(bonded, round + "recess = \"7/16 in\"\n"), "take a drain with a shallower ledge"));
+  EXPECT_NEAR(with_base(site + "waterproofing = \"liner\"\n" + bed, round).drain.recess.in_mm(), 9.525, 1e-9);
+}
+
 TEST(BaseKind, BesideABenchAtAnEndABaseStandsTightToIt) {
   // Source: the key's meaning, and that a bench's apron stands on the base's edge.
   const string base = "[base]\nlength = \"45 in\"\nwidth = \"36 in\"\n",

@@ -109,6 +109,11 @@ TEST(Check, AnUpstandAtItsLimitIsToldOfNoWall) {
     for (facts::Hold& hold : facts.holds) hold.thickness_mm = in * 9 / 16 + off;
     EXPECT_EQ(result_of(job, facts, "upstand.board").where.find("along the"), std::string::npos) << off;
   }
+  job = sample::alcove();  // whose boards nobody read: none is thinner than 1/4
+  for (const double off : {-1e-10, 0., 1e-10}) {
+    for (facts::Hold& hold : facts.holds) hold.thickness_mm = in / 4 + off;
+    EXPECT_EQ(result_of(job, facts, "upstand.board").outcome, Outcome::pass) << off;
+  }
 }
 
 TEST(Check, ACautionBecomesAFailureOnceTheJobSetsTheLimit) {
