@@ -3,6 +3,7 @@
 #include <optional>
 
 #include "rules/book.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::app {
 namespace {
@@ -12,12 +13,6 @@ std::string quoted(const std::string& words) {
   std::string out = "'";
   for (const char letter : words) out += letter == '\'' ? std::string{"'\\''"} : std::string{letter};
   return out + "'";
-}
-
-std::string joined(const std::vector<std::string>& words, const std::string& between) {
-  std::string all;
-  for (const std::string& word : words) all += (all.empty() ? "" : between) + word;
-  return all;
 }
 
 /// The words a value is one of; none for files and for what is typed freely.
@@ -54,9 +49,10 @@ std::vector<std::string> names_of(const std::vector<Command>& commands) {
 
 /// The call that offers an option's or an argument's values.
 std::string bash_offer(const Asked& asked) {
-  if (const auto words = words_for(asked); !words.empty()) return "_fallwright_words " + quoted(joined(words, " "));
+  if (const auto words = words_for(asked); !words.empty())
+    return "_fallwright_words " + quoted(units::joined(words, " "));
   if (asked.value == folder) return "_fallwright_folders";
-  if (const auto endings = endings_of(asked)) return "_fallwright_files " + quoted(joined(*endings, " "));
+  if (const auto endings = endings_of(asked)) return "_fallwright_files " + quoted(units::joined(*endings, " "));
   return ":";
 }
 
@@ -64,9 +60,9 @@ std::string bash_of(const Command& command) {
   std::string text = "    " + command.name + ")\n      case $previous in\n";
   for (const Asked& option : command.options)
     if (!option.value.empty())
-      text += "        " + joined(option.names, "|") + ") " + bash_offer(option) + "; return ;;\n";
+      text += "        " + units::joined(option.names, "|") + ") " + bash_offer(option) + "; return ;;\n";
   text += "      esac\n      case $current in\n        -*) _fallwright_words " +
-          quoted(joined(names_of(command.options), " ")) + " ;;\n        *) ";
+          quoted(units::joined(names_of(command.options), " ")) + " ;;\n        *) ";
   // Arguments in the order of the line are not counted: all of them are files, or one of a few words.
   for (const Asked& argument : command.arguments)
     if (bash_offer(argument) != ":") return text + bash_offer(argument) + " ;;\n      esac ;;\n";
@@ -96,7 +92,8 @@ std::string bash(const CommandTable& table) {
       "  done\n"
       "  case $command in\n"
       "    '') _fallwright_words " +
-      quoted(joined(names_of(table.commands), " ") + " " + joined(names_of(table.options), " ")) + " ;;\n";
+      quoted(units::joined(names_of(table.commands), " ") + " " + units::joined(names_of(table.options), " ")) +
+      " ;;\n";
   for (const Command& command : table.commands) text += bash_of(command);
   return text + "  esac\n}\ncomplete -F _fallwright fallwright\n";
 }
@@ -113,21 +110,22 @@ std::string described(const std::string& words) {
 }
 
 std::string zsh_values(const Asked& asked) {
-  if (const auto words = words_for(asked); !words.empty()) return "(" + joined(words, " ") + ")";
+  if (const auto words = words_for(asked); !words.empty()) return "(" + units::joined(words, " ") + ")";
   if (asked.value == folder) return "_files -/";
   const auto endings = endings_of(asked);
   if (!endings) return " ";
   if (endings->empty()) return "_files";
   // One alternative alone in brackets is a qualifier to zsh, and no file has it.
   const bool one = endings->size() == 1;
-  return "_files -g \"*." + (one ? endings->front() : "(" + joined(*endings, "|") + ")") + "\"";
+  return "_files -g \"*." + (one ? endings->front() : "(" + units::joined(*endings, "|") + ")") + "\"";
 }
 
 std::string zsh_option(const Asked& asked) {
   const std::string about = "[" + described(asked.about) + "]" +
                             (asked.value.empty() ? "" : ":" + described(asked.value) + ":" + zsh_values(asked));
   if (asked.names.size() == 1) return quoted(asked.names.front() + about);
-  return quoted("(" + joined(asked.names, " ") + ")") + "{" + joined(asked.names, ",") + "}" + quoted(about);
+  return quoted("(" + units::joined(asked.names, " ") + ")") + "{" + units::joined(asked.names, ",") + "}" +
+         quoted(about);
 }
 
 std::string zsh_of(const Command& command) {
@@ -175,10 +173,10 @@ constexpr const char* fish_files =
     "end\n";
 
 std::string fish_values(const Asked& asked) {
-  if (const auto words = words_for(asked); !words.empty()) return " -a " + fish_quoted(joined(words, " "));
+  if (const auto words = words_for(asked); !words.empty()) return " -a " + fish_quoted(units::joined(words, " "));
   if (asked.value == folder) return " -a '(__fish_complete_directories)'";
   if (const auto endings = endings_of(asked))
-    return endings->empty() ? " -F" : " -a '(__fallwright_files " + joined(*endings, " ") + ")'";
+    return endings->empty() ? " -F" : " -a '(__fallwright_files " + units::joined(*endings, " ") + ")'";
   return "";
 }
 

@@ -5,6 +5,7 @@
 #include "app/app.hpp"
 #include "report/report.hpp"
 #include "units/roff.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::app {
 namespace {
@@ -24,18 +25,12 @@ std::string argument(const Asked& asked) {
   return asked.required ? name : "[" + name + "]";
 }
 
-std::string joined(const std::vector<std::string>& words, const std::string& between) {
-  std::string all;
-  for (const std::string& word : words) all += (all.empty() ? "" : between) + word;
-  return all;
-}
-
 std::string entry(const Asked& asked) {
   std::string names;
   for (const std::string& name : asked.names) names += (names.empty() ? "" : ", ") + bold(name);
   std::string value;
   if (!asked.value.empty() && asked.value != asked.names.front())
-    value = " " + (asked.choices.empty() ? italic(asked.value) : roff(joined(asked.choices, "|")));
+    value = " " + (asked.choices.empty() ? italic(asked.value) : roff(units::joined(asked.choices, "|")));
   const std::string usual = asked.usual.empty() ? "" : " (where left out: " + roff(asked.usual) + ")";
   return ".TP\n" + names + value + "\n" + roff(asked.about) + usual + "\n";
 }

@@ -17,12 +17,7 @@ using drawing::Sheet;
 
 /// A number as short as a thousandth of a millimetre allows.
 std::string number(double value) {
-  std::string text = units::decimals(value, 3);
-  if (text.find('.') != std::string::npos) {
-    text.erase(text.find_last_not_of('0') + 1);
-    if (text.back() == '.') text.pop_back();
-  }
-  return text == "-0" ? "0" : text;
+  return units::short_decimals(value, 3);
 }
 
 std::string escaped(const std::string& words) {

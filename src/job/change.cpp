@@ -55,9 +55,7 @@ std::string text_of(const Change& change) {
 
 std::string written(Length length, UnitSystem unit) {
   const double mm = length.in_mm();
-  std::string metric = units::decimals(mm, 4);
-  metric.erase(metric.find_last_not_of('0') + 1);
-  if (metric.back() == '.') metric.pop_back();
+  const std::string metric = units::short_decimals(mm, 4);
   if (unit == UnitSystem::metric) return "\"" + metric + " mm\"";
   constexpr long parts = 64;
   const double marks = mm / units::inch_mm * parts;

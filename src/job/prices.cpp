@@ -9,6 +9,7 @@
 #include "diag/fault.hpp"
 #include "units/letters.hpp"
 #include "units/quantity.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::job {
 namespace {
@@ -26,11 +27,6 @@ struct Line {
   unsigned number = 1;
 };
 
-std::string trimmed(const std::string& text) {
-  const auto from = text.find_first_not_of(" \t"), to = text.find_last_not_of(" \t");
-  return from == std::string::npos ? "" : text.substr(from, to - from + 1);
-}
-
 /// For a message: at most so much of what was found.
 std::string quoted(const std::string& text) {
   return "'" + units::first_letters(units::on_one_line(text), 40) + "'";
@@ -45,7 +41,8 @@ class Reader {
     bool headed = false;
     while (at_ < text_.size()) {
       const Line line = next_line();
-      if (std::all_of(line.cells.begin(), line.cells.end(), [](const Cell& c) { return trimmed(c.text).empty(); }))
+      if (std::all_of(line.cells.begin(), line.cells.end(),
+                      [](const Cell& c) { return units::trimmed(c.text).empty(); }))
         continue;
       if (headed) {
         take(line);
@@ -97,7 +94,7 @@ class Reader {
         cell.text += line[i++];
       } else {
         const std::size_t end = std::min(line.find(',', i), line.size());
-        if (!trimmed(std::string{line.substr(i + 1, end - i - 1)}).empty())
+        if (!units::trimmed(line.substr(i + 1, end - i - 1)).empty())
           fault(number, cell.column, "", "letters stand behind the closing quote of " + quoted(cell.text));
         return end;
       }
@@ -109,7 +106,7 @@ class Reader {
   void head(const Line& line) {
     for (std::size_t i = 0; i < line.cells.size(); ++i) {
       const Cell& cell = line.cells[i];
-      const std::string name = trimmed(cell.text);
+      const std::string name{units::trimmed(cell.text)};
       if (std::find(columns.begin(), columns.end(), name) == columns.end())
         fault(line.number, cell.column, "",
               "found the column " + quoted(name) +
@@ -125,7 +122,7 @@ class Reader {
   /// A name, or nothing with a fault.
   std::optional<std::string> word(const Line& line, const std::string& column) {
     const Cell& cell = line.cells[place_.at(column)];
-    const std::string text = trimmed(cell.text);
+    const std::string text{units::trimmed(cell.text)};
     const std::u32string letters = units::letters_of(text);
     std::string why;
     if (text.empty())
@@ -143,7 +140,7 @@ class Reader {
 
   std::optional<double> amount(const Line& line) {
     const Cell& cell = line.cells[place_.at("price")];
-    const std::string text = trimmed(cell.text);
+    const std::string text{units::trimmed(cell.text)};
     double value = 0;
     const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed);
     const bool number = error == std::errc{} && end == text.data() + text.size() && std::isfinite(value);
@@ -162,7 +159,7 @@ class Reader {
                        " (a name with a comma in it stands in quotes)");
     const auto item = word(line, "item"), pack = word(line, "pack");
     const auto each = amount(line);
-    const bool named = place_.contains("supplier") && !trimmed(line.cells[place_.at("supplier")].text).empty();
+    const bool named = place_.contains("supplier") && !units::trimmed(line.cells[place_.at("supplier")].text).empty();
     const auto supplier = named ? word(line, "supplier") : std::string{};
     if (!item || !pack || !each || !supplier) return;
     const Price price{*item, one_of(*pack), *each, *supplier, line.number};

@@ -13,12 +13,8 @@ namespace {
 
 constexpr double most_values = 10'000;  ///< of one key
 
-/// At most nine decimals, and none that say nothing.
 std::string plain(double number) {
-  std::string text = units::decimals(number, 9);
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.back() == '.') text.pop_back();
-  return text == "-0" ? "0" : text;
+  return units::short_decimals(number, 9);
 }
 
 std::string unquoted(const std::string& text) {

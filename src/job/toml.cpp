@@ -5,15 +5,12 @@
 
 #include "diag/toml_shape.hpp"
 #include "units/letters.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::job {
 namespace {
 
-std::string_view trimmed(std::string_view text) {
-  const auto from = text.find_first_not_of(" \t\r");
-  if (from == std::string_view::npos) return {};
-  return text.substr(from, text.find_last_not_of(" \t\r") - from + 1);
-}
+constexpr std::string_view blanks = " \t\r";
 
 std::string_view line_of(std::string_view text, std::size_t line) {
   for (std::size_t i = 1; i < line; ++i) {
@@ -28,8 +25,8 @@ std::string_view line_of(std::string_view text, std::size_t line) {
 std::string hint(std::string_view line) {
   const auto equals = line.find('=');
   if (equals == std::string_view::npos) return "";
-  const std::string_view key = trimmed(line.substr(0, equals));
-  const std::string_view value = trimmed(line.substr(equals + 1, line.substr(equals + 1).find('#')));
+  const std::string_view key = units::trimmed(line.substr(0, equals), blanks);
+  const std::string_view value = units::trimmed(line.substr(equals + 1, line.substr(equals + 1).find('#')), blanks);
   const bool number = !value.empty() && (std::isdigit(static_cast<unsigned char>(value[0])) != 0 || value[0] == '.');
   if (!number || !is_bare(key) || value.find_first_of(" /'\"%:abcdefghijklmnopqrstuvwxyz") == std::string_view::npos)
     return "";

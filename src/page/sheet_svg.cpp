@@ -16,10 +16,7 @@ using drawing::Sheet;
 
 /// To a hundredth of a paper millimetre, without idle zeros.
 std::string number(double v) {
-  std::string text = units::decimals(v, 2);
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.back() == '.') text.pop_back();
-  return text == "-0" ? "0" : text;
+  return units::short_decimals(v, 2);
 }
 
 /// Model millimetres to paper millimetres, y down from the page's upper edge.

@@ -14,20 +14,12 @@ double to_hundredths(double amount) {
   return std::round(amount * 100) / 100;
 }
 
-/// A size without trailing zeros: "94", "0.45".
-std::string size_text(double value) {
-  std::string text = units::decimals(value, 3);
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.back() == '.') text.pop_back();
-  return text;
-}
-
 /// "bag"; and "bag of 94 lb" for what comes in packs of a size.
 std::string pack_of(const Row& row) {
   return job::one_of(row.buy_unit);
 }
 std::string sized_pack_of(const Row& row) {
-  return row.pack > 0 ? pack_of(row) + " of " + size_text(row.pack) + " " + row.unit : pack_of(row);
+  return row.pack > 0 ? pack_of(row) + " of " + units::short_decimals(row.pack, 3) + " " + row.unit : pack_of(row);
 }
 
 bool is_bought(const Row& row) {

@@ -120,6 +120,14 @@ std::string decimals(double value, int count) {
   return text.front() == '-' && text.find_first_of("123456789") == std::string::npos ? text.substr(1) : text;
 }
 
+std::string short_decimals(double value, int most) {
+  std::string text = decimals(value, most);
+  if (text.find('.') == std::string::npos) return text;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
+}
+
 std::string volume_text(double mm3, bool metric) {
   // What would come out as nothing is told in the smaller unit.
   const double litres = mm3 * 1e-6, feet = mm3 / mm3_per_ft3;

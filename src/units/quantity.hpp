@@ -35,5 +35,7 @@ std::string stress_text(double mpa, bool metric);  ///< `58.0 psi` or `0.40 N/mm
 
 /// A number with a fixed count of decimals, always with a point.
 std::string decimals(double value, int count);
+/// At most so many, and none that say nothing: "94", "0.45".
+std::string short_decimals(double value, int most);
 
 }  // namespace fallwright::units

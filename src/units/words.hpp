@@ -3,6 +3,7 @@
 
 #include <concepts>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace fallwright::units {
@@ -19,6 +20,13 @@ inline std::string joined(const std::vector<std::string>& words, const char* bet
   std::string text;
   for (const std::string& word : words) text += (text.empty() ? "" : between) + word;
   return text;
+}
+
+/// Without blanks at either end.
+inline std::string_view trimmed(std::string_view text, std::string_view blanks = " \t") {
+  const std::size_t from = text.find_first_not_of(blanks);
+  if (from == std::string_view::npos) return {};
+  return text.substr(from, text.find_last_not_of(blanks) - from + 1);
 }
 
 /// "1 check", "3 checks".

@@ -189,6 +189,27 @@ TEST(Quantity, ReadsLabels) {
   EXPECT_NE(why.find("pints"), std::string::npos);
 }
 
+TEST(Quantity, ShortDecimalsHaveNoIdleZeros) {
+  // Source: arithmetic; a number that is whole keeps the zeros that stand before its point.
+  for (const auto& [value, text] : {std::pair{94., "94"},
+                                    {0.45, "0.45"},
+                                    {100., "100"},
+                                    {0.0004, "0"},
+                                    {-0.0004, "0"},
+                                    {-2.5, "-2.5"},
+                                    {1.23456, "1.235"}})
+    EXPECT_EQ(units::short_decimals(value, 3), text);
+  EXPECT_EQ(units::short_decimals(1e30, 3), "1e+30") << "its exponent is no idle zero";
+}
+
+TEST(Words, AreTrimmedOfBlanksAtEitherEnd) {
+  // Source: by hand.
+  for (const auto& [text, trimmed] : {std::pair{"  a b\t", "a b"}, {" \t", ""}, {"", ""}, {"a", "a"}})
+    EXPECT_EQ(units::trimmed(text), trimmed);
+  EXPECT_EQ(units::trimmed("a \r", " \t\r"), "a");
+  EXPECT_EQ(units::trimmed("a \r"), "a \r");
+}
+
 TEST(Words, OneIsCountedInTheSingularAndNoneIsNot) {
   // Source: English grammar.
   EXPECT_EQ(counted(1, "check", "checks"), "1 check");
