@@ -12,6 +12,8 @@
 
 #include <TopoDS_Face.hxx>
 #include <TopoDS_Solid.hxx>
+#include <gp_Pnt.hxx>
+#include <gp_Vec.hxx>
 
 namespace fallwright::brep {
 
@@ -34,6 +36,11 @@ struct Plane {
   double z0 = 0, gx = 0, gy = 0;
   double at(PlanPoint p) const { return z0 + gx * p.x + gy * p.y; }
 };
+/// @pre `normal` is not level.
+inline Plane plane_at(const gp_Pnt& on, const gp_Vec& normal) {
+  const double gx = -normal.X() / normal.Z(), gy = -normal.Y() / normal.Z();
+  return {on.Z() - gx * on.X() - gy * on.Y(), gx, gy};
+}
 
 /// Part of a relief under one plane: its outer loop first, then its holes. `name` comes back with its face.
 struct Region {

@@ -306,7 +306,6 @@ class Faces {
     }
     const gp_Vec normal = gp_Vec{p[0], p[1]}.Crossed(gp_Vec{p[0], p[2]});
     if (std::abs(normal.Z()) < units::tolerance::weld_mm) return;  // upright, or no triangle
-    const double gx = -normal.X() / normal.Z(), gy = -normal.Y() / normal.Z();
     Loop loop;
     for (std::size_t k = 0; k < 3; ++k) {
       const PlanPoint from = plan_of(p[k]), to = plan_of(p[(k + 1) % 3]);
@@ -317,7 +316,7 @@ class Faces {
       corner.centre = c;
       corner.clockwise = (from.x - c.x) * (to.y - c.y) - (from.y - c.y) * (to.x - c.x) < 0;
     }
-    add({{std::move(loop)}, {p[0].Z() - gx * p[0].X() - gy * p[0].Y(), gx, gy}, of_a_mesh}, (normal.Z() > 0) != turned);
+    add({{std::move(loop)}, brep::plane_at(p[0], normal), of_a_mesh}, (normal.Z() > 0) != turned);
   }
 
   TopoDS_Shape solid_;

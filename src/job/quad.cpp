@@ -60,10 +60,13 @@ double Quad::reach(Side side) const {
   return n.x * p.x + n.y * p.y;
 }
 
+Point crossing(const Point& n, double at_n, const Point& m, double at_m) {
+  const double det = n.x * m.y - n.y * m.x;
+  return {(at_n * m.y - at_m * n.y) / det, (at_m * n.x - at_n * m.x) / det};
+}
+
 Point Quad::within(Side a, double by_a, Side b, double by_b) const {
-  const Point n = outward(a), m = outward(b);
-  const double at_a = reach(a) - by_a, at_b = reach(b) - by_b, det = n.x * m.y - n.y * m.x;
-  return {(at_a * m.y - at_b * n.y) / det, (at_b * n.x - at_a * m.x) / det};
+  return crossing(outward(a), reach(a) - by_a, outward(b), reach(b) - by_b);
 }
 
 Quad Quad::inset(const std::array<double, 4>& by) const {

@@ -8,6 +8,9 @@
 
 namespace fallwright::job {
 
+/// Where two lines cross, each square to a direction and so far along it from the origin.
+survey::Point crossing(const survey::Point& n, double at_n, const survey::Point& m, double at_m);
+
 /// Convex; corners counter-clockwise from the front left one, so that the sides follow as front, right, back, left.
 class Quad {
  public:

@@ -24,9 +24,8 @@ brep::Region threshold_top(const job::Job& job, const job::Layout& layout) {
   const double fall = job.base.threshold.fall.as_ratio();
   const job::Quad floor = beside_apron(job, layout);
   const auto outer = [&](Side side) {  // where the side's rim would come to the front edge
-    const survey::Point n = floor.outward(side), m = layout.base_outline.outward(Side::front);
-    const double at = floor.reach(side), front = layout.base_outline.reach(Side::front), det = n.x * m.y - n.y * m.x;
-    return survey::Point{(at * m.y - front * n.y) / det, (front * n.x - at * m.x) / det};
+    const job::Quad& base = layout.base_outline;
+    return job::crossing(floor.outward(side), floor.reach(side), base.outward(Side::front), base.reach(Side::front));
   };
   const survey::Point out = floor.outward(Side::front);
   const auto& [inner_left, inner_right, back_right, back_left] = floor.corners();

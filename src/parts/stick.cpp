@@ -105,9 +105,7 @@ Solid make_leaning_post(const PartId& part, const job::Stock& stock, const Lie& 
   // In the stick's own frame it stands upright, and the planes tilt instead.
   const auto own = [&](const brep::Plane& p) {
     const gp_Dir normal = gp_Dir{-p.gx, -p.gy, 1}.Transformed(back);
-    const gp_Pnt on = gp_Pnt{0, 0, p.z0}.Transformed(back);
-    const double gx = -normal.X() / normal.Z(), gy = -normal.Y() / normal.Z();
-    return brep::Plane{on.Z() - gx * on.X() - gy * on.Y(), gx, gy};
+    return brep::plane_at(gp_Pnt{0, 0, p.z0}.Transformed(back), normal);
   };
   const Loop loop = section(stock);
   Solid solid = as_solid(part, stock, brep::between({{{loop}, own(top)}}, {{{loop}, own(bottom)}}, text_of(part)).solid,
