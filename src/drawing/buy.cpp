@@ -142,7 +142,7 @@ std::string fastener_of(const takeoff::Row& row, const job::Job& job) {
 
 /// "each 0.45 ft3, 60 lb"; nothing of what is named by its size.
 std::string pack_of(const takeoff::Row& row, const job::Job& job) {
-  if (row.pack <= 0 || row.buy_unit == row.unit || row.item.starts_with("deck sheet")) return "";
+  if (row.pack <= 0 || row.buy_unit == row.unit || row.blanks == takeoff::Blanks::sheets) return "";
   // What was typed in the trade's unit is whole there but for rounding.
   const int places = std::abs(row.pack - std::round(row.pack)) < 1e-6 ? 0 : row.pack < 10 ? 2 : 1;
   std::string words = "each " + units::decimals(row.pack, places) + " " + row.unit;
@@ -168,14 +168,14 @@ std::string size_to_carry(const takeoff::Row& row, const Subject& subject) {
   if (const auto backing = takeoff::backing_at_bench(job, subject.facts); backing && is(row, takeoff::Item::backing))
     return takeoff::backing_size(job, *backing) + "; offcuts of board or plywood";
   if (!row.sold_as.empty()) return row.basis.substr(0, row.basis.find(';'));
-  if (row.item.starts_with("furring ")) return takeoff::ripped_from(job);
-  if (row.item.starts_with("shims ")) return "tapered pairs, or strips of card in layers";
+  if (row.blanks == takeoff::Blanks::strips) return takeoff::ripped_from(job);
+  if (row.blanks == takeoff::Blanks::shims) return "tapered pairs, or strips of card in layers";
   const std::string fastener = fastener_of(row, job);
   std::vector<std::string> words{fastener.empty() ? row.product : fastener, pack_of(row, job)};
   if (const auto others = takeoff::sharers_of(row, subject.rows); !others.empty())
     words.push_back("for " + units::listed(others) + " as well");
   std::erase(words, "");
-  return units::listed(words, "; ");
+  return units::joined(words, "; ");
 }
 
 /// What to carry: how much of what, and where it is had if the prices say so.

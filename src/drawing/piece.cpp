@@ -101,7 +101,7 @@ Piece look_at(const Subject& subject, const takeoff::CutRow& cut) {
 }
 
 bool is_plain(const takeoff::CutRow& cut) {
-  return cut.furring || (!cut.sheet && cut.ends == "square");
+  return cut.furring || (!cut.sheet && cut.is_square());
 }
 
 std::string ends_of(const takeoff::CutRow& cut) {
@@ -114,7 +114,7 @@ std::string ends_of(const takeoff::CutRow& cut) {
 }
 
 std::string ends_of(const takeoff::CutRow& cut, bool metric) {
-  if (cut.furring || cut.ends == "square") return cut.ends;
+  if (cut.furring || cut.is_square()) return cut.ends;
   const std::string longest = number_of(cut.length_mm, metric), shortest = number_of(cut.short_mm, metric);
   return ends_of(cut) + rise_of(cut, metric) +
          (longest == shortest ? "" : ", long point " + longest + ", short point " + shortest);

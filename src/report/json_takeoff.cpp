@@ -3,7 +3,7 @@
 namespace fallwright::report {
 
 Json hold_json(const takeoff::Hold& hold) {
-  return {{"on", hold.on}, {"check", hold.check}, {"title", hold.title}, {"first", hold.first}};
+  return {{"on", name_of(hold.on)}, {"check", hold.check}, {"title", hold.title}, {"first", hold.first}};
 }
 
 namespace {

@@ -12,7 +12,7 @@ namespace fallwright::report {
 namespace {
 
 const char* hand_of(const job::Job& job) {
-  return job.bench ? job::name_of(job.bench->place) : "no bench";
+  return job.bench ? job::name_of(job.bench->place) : no_bench;
 }
 
 std::string base_of(const job::Job& job) {
@@ -29,8 +29,9 @@ double batches_of(const std::vector<takeoff::Row>& rows) {
 
 /// Whether other pieces may be cut for the bench: nobody builds a frame for it.
 bool waits_for_bench(const Report& report) {
-  return std::any_of(report.cuts.begin(), report.cuts.end(),
-                     [](const takeoff::CutRow& cut) { return cut.hold && cut.hold->on == "bench" && !cut.furring; });
+  return std::any_of(report.cuts.begin(), report.cuts.end(), [](const takeoff::CutRow& cut) {
+    return cut.hold && cut.hold->on == takeoff::HangsOn::bench && !cut.furring;
+  });
 }
 
 Judged judged(const rules::Result& result) {

@@ -14,6 +14,8 @@
 
 namespace fallwright::report {
 
+inline constexpr const char* no_bench = "no bench";
+
 /// A result as an order tells it.
 struct Judged {
   std::string id, title;
@@ -33,7 +35,7 @@ struct Room {
   std::string name;
   std::string failure;  ///< why there is nothing of it in the order; empty otherwise
   bool metric = false;
-  std::string hand;  ///< where the bench stands: "left", "right", "back", "no bench"
+  std::string hand;  ///< where the bench stands: "left", "right", "back", or `no_bench`
   std::string base;  ///< its sizes: rooms that take the same base are one family
   double set_mm3 = 0;
   rules::Outcome outcome = rules::Outcome::not_checked;  ///< the worst there is among its checks

@@ -33,16 +33,17 @@ auto fields(Is<takeoff::Board> auto& of) {
 
 auto fields(Is<takeoff::Row> auto& of) {
   auto& [item, quantity, unit, buy, buy_unit, basis, waste, pack, pack_name, doubt, for_sale, by_room, instead, price,
-         supplier, other_packs, by_pieces, hold, sold_as, product, but_packs, out_of] = of;
+         supplier, other_packs, by_pieces, hold, sold_as, product, but_packs, out_of, blanks] = of;
   return std::tie(item, quantity, unit, buy, buy_unit, basis, waste, pack, pack_name, doubt, for_sale, by_room, instead,
-                  price, supplier, other_packs, by_pieces, hold, sold_as, product, but_packs, out_of);
+                  price, supplier, other_packs, by_pieces, hold, sold_as, product, but_packs,
+                  out_of);  // `blanks` is read from these
 }
 
 auto fields(Is<takeoff::CutRow> auto& of) {
   auto& [mark, part_ids, stock, length_mm, short_mm, width_mm, thickness_mm, count, ends, sheet, steel, fitted_mm,
-         furring, by_assumed_studs, hold, board, end_deg] = of;
+         furring, by_assumed_studs, hold, board, end_deg, taper] = of;
   return std::tie(mark, part_ids, stock, length_mm, short_mm, width_mm, thickness_mm, count, ends, sheet, steel,
-                  fitted_mm, furring, by_assumed_studs, hold, board, end_deg);
+                  fitted_mm, furring, by_assumed_studs, hold, board, end_deg);  // `taper` is read from `ends`
 }
 
 auto fields(Is<job::Cuts> auto& of) {
@@ -82,6 +83,10 @@ Json kept(const T& value) {
     std::apply([&](const auto&... field) { (all.push_back(kept(field)), ...); }, fields(value));
   else if constexpr (is_list<T>)
     for (const auto& item : value) all.push_back(kept(item));
+  else if constexpr (std::same_as<T, std::optional<takeoff::Furring>>)
+    return value.has_value();  // which it is stands in its stock's name
+  else if constexpr (std::same_as<T, takeoff::HangsOn>)
+    return name_of(value);
   else if constexpr (is_maybe<T>)
     return value ? kept(*value) : Json(nullptr);
   else if constexpr (std::same_as<T, units::Length>)
@@ -102,6 +107,12 @@ void take(const Json& json, T& value) {
   } else if constexpr (is_list<T>) {
     value.clear();
     for (const Json& item : json) take(item, value.emplace_back());
+  } else if constexpr (std::same_as<T, std::optional<takeoff::Furring>>) {
+    value = json.get<bool>() ? std::optional{takeoff::Furring::strip} : std::nullopt;
+  } else if constexpr (std::same_as<T, takeoff::HangsOn>) {
+    const auto on = takeoff::hangs_on_named(json.get<std::string>());
+    if (!on) throw std::runtime_error{"a line that no build wrote"};
+    value = *on;
   } else if constexpr (is_maybe<T>) {
     value.reset();
     if (!json.is_null()) take(json, value.emplace());
@@ -114,6 +125,16 @@ void take(const Json& json, T& value) {
   }
 }
 
+/// Kinds that the words of a line tell.
+void tell_kinds(Room& room) {
+  for (takeoff::CutRow& cut : room.cuts) {
+    if (cut.furring) cut.furring = takeoff::furring_named(cut.stock);
+    cut.taper = takeoff::taper_named(cut.ends);
+  }
+  for (auto* rows : {&room.rows, &room.sticks})
+    for (takeoff::Row& row : *rows) row.blanks = takeoff::blanks_named(row);
+}
+
 }  // namespace
 
 std::string kept_room(const Room& room) {
@@ -123,6 +144,7 @@ std::string kept_room(const Room& room) {
 Room read_room(const std::string& line) try {
   Room room;
   take(Json::parse(line), room);
+  tell_kinds(room);
   return room;
 } catch (const Json::exception&) {
   throw std::runtime_error{"a line that no build wrote"};

@@ -38,7 +38,7 @@ std::string rooms(const Together& all) {
 std::string families(const Together& all) {
   std::map<std::string, int> counts;
   for (const Room& room : all.rooms)
-    if (room.failure.empty()) ++counts[room.base + ", " + (room.hand == "no bench" ? room.hand : "bench " + room.hand)];
+    if (room.failure.empty()) ++counts[room.base + ", " + (room.hand == no_bench ? room.hand : "bench " + room.hand)];
   std::string text;
   for (const auto& [family, count] : counts) text += "  " + std::to_string(count) + " x base " + family + "\n";
   return text;
@@ -82,7 +82,7 @@ std::string saw_list(const Together& all) {
     text += "    " + padded(piece.cut.mark, 6) + padded(std::to_string(piece.cut.count) + " x", 8) +
             padded(piece.cut.stock, 18) +
             padded(length(piece.cut.length_mm) + (piece.cut.sheet ? " x " + length(piece.cut.width_mm) : ""), 22) +
-            owners_text(piece.owners) + (piece.cut.ends == "square" ? "" : "; ends " + piece.cut.ends) +
+            owners_text(piece.owners) + (piece.cut.is_square() ? "" : "; ends " + piece.cut.ends) +
             and_fitted(piece.cut, all.metric) + and_held(piece.cut) + "\n";
   return text + stick_lines(all.plan, all.metric);
 }

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
-#include <string_view>
 
 #include "units/length.hpp"
 
@@ -19,48 +17,24 @@ bool same(double a, double b, double within = same_mm) {
   return std::abs(a - b) < within;
 }
 
-bool is_furring(const CutRow& row) {
-  return row.stock.starts_with("furring ") || row.stock.starts_with("shims ");
-}
-
 /// A piece that is fitted to the floor is as thick as what it is shimmed to; what is cut is the stock it is named by.
 /// Furring is named by its thickness, in the words of its list's tape.
 bool same_stock(const CutRow& a, const CutRow& b, double rounded_mm) {
-  if (is_furring(a) && is_furring(b)) return same(a.thickness_mm, b.thickness_mm, rounded_mm);
+  if (a.furring && b.furring) return same(a.thickness_mm, b.thickness_mm, rounded_mm);
   const bool fitted = a.fitted_mm > 0 || b.fitted_mm > 0;
   return a.stock == b.stock && a.sheet == b.sheet && (fitted || same(a.thickness_mm, b.thickness_mm));
 }
 
-bool tapers(const CutRow& row) {
-  return row.ends.find("tapered") != std::string::npos;
-}
-
-/// How thick the thin end of a strip is, and which end that is: "square, tapered to 1/8" at the foot".
-struct Taper {
-  double thin_mm = 0;
-  std::string end;
-};
-std::optional<Taper> taper_of(const CutRow& row) {
-  constexpr std::string_view begin = "tapered to ", middle = " at the ";
-  const std::size_t from = row.ends.find(begin), to = row.ends.find(middle);
-  if (from == std::string::npos || to == std::string::npos || to < from + begin.size()) return std::nullopt;
-  const std::string thin = row.ends.substr(from + begin.size(), to - from - begin.size());
-  std::string why;
-  const auto length = units::parse_length(thin == "nothing" ? "0" : thin, units::LengthUnit::mm, why);
-  if (!length) return std::nullopt;
-  return Taper{length->in_mm(), row.ends.substr(to + middle.size())};
-}
-
 bool same_ends(const CutRow& a, const CutRow& b, double rounded_mm) {
   if (a.ends == b.ends) return true;
-  const auto of_a = taper_of(a), of_b = taper_of(b);
-  return of_a && of_b && of_a->end == of_b->end && same(of_a->thin_mm, of_b->thin_mm, rounded_mm);
+  return a.taper && b.taper && a.taper->at_foot == b.taper->at_foot && a.taper->cut_short == b.taper->cut_short &&
+         same(a.taper->thin_mm, b.taper->thin_mm, rounded_mm);
 }
 
 std::string size_of(const CutRow& row, bool metric) {
   const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   return row.stock + ", " + text(row.length_mm) + (row.sheet ? " x " + text(row.width_mm) : "") +
-         (row.ends == "square" ? "" : ", " + row.ends);
+         (row.is_square() ? "" : ", " + row.ends);
 }
 
 /// A piece that is there and serves nowhere as it is: what of its length is square and not yet given away.
@@ -71,7 +45,7 @@ struct Spare {
 };
 
 bool holds(const Spare& spare, const CutRow& wanted, double rounded_mm) {
-  if (!same_stock(*spare.row, wanted, rounded_mm) || tapers(*spare.row) || tapers(wanted)) return false;
+  if (!same_stock(*spare.row, wanted, rounded_mm) || spare.row->taper || wanted.taper) return false;
   if (wanted.sheet)
     return !spare.touched && spare.left_mm > wanted.length_mm - same_mm &&
            spare.row->width_mm > wanted.width_mm - same_mm;
@@ -110,13 +84,13 @@ class Matching {
   }
 
   bool serves(const CutRow& was, const CutRow& now) const {
-    const double length = is_furring(now) ? strip_mm : rounded_mm_, width = is_sawn(now) ? rounded_mm_ : same_mm;
+    const double length = now.furring ? strip_mm : rounded_mm_, width = is_sawn(now) ? rounded_mm_ : same_mm;
     return same_stock(was, now, rounded_mm_) && same_ends(was, now, rounded_mm_) &&
            same(was.length_mm, now.length_mm, length) && same(was.short_mm, now.short_mm, length) &&
            same(was.width_mm, now.width_mm, width);
   }
   /// To its width too.
-  static bool is_sawn(const CutRow& row) { return row.sheet || is_furring(row); }
+  static bool is_sawn(const CutRow& row) { return row.sheet || row.furring; }
 
   std::ptrdiff_t place(const std::string& mark) const {
     return std::find_if(now_.begin(), now_.end(), [&](const CutRow& row) { return row.mark == mark; }) - now_.begin();

@@ -54,11 +54,16 @@ rules::Result result_of(const Json& json) {
   return result;
 }
 
+takeoff::HangsOn hangs_on(const std::string& name) {
+  if (const auto on = takeoff::hangs_on_named(name)) return *on;
+  throw std::invalid_argument{"'" + name + "' is not known"};
+}
+
 /// Older reports have none.
 std::optional<takeoff::Hold> hold_of(const Json& json) {
   const auto hold = json.find("hold");
   if (hold == json.end() || hold->is_null()) return std::nullopt;
-  return takeoff::Hold{hold->at("on"), hold->at("check"), hold->at("title"), hold->value("first", "")};
+  return takeoff::Hold{hangs_on(hold->at("on")), hold->at("check"), hold->at("title"), hold->value("first", "")};
 }
 
 takeoff::CutRow cut_of(const Json& json) {
@@ -72,7 +77,9 @@ takeoff::CutRow cut_of(const Json& json) {
   cut.thickness_mm = json.at("thickness_mm");
   cut.count = json.at("count");
   if (cut.count < 0 || cut.count > most_pieces) throw std::invalid_argument{"no room has so many pieces of one mark"};
+  cut.furring = takeoff::furring_named(cut.stock);
   cut.ends = json.at("ends");
+  cut.taper = takeoff::taper_named(cut.ends);
   cut.sheet = json.at("sheet");
   cut.fitted_mm = json.at("fitted_mm");
   cut.hold = hold_of(json);

@@ -26,8 +26,11 @@ std::array<double, 2> ends_as_cut(const facts::Member& member, bool metric) {
   return {as_cut(member.end_angle_deg[0]), as_cut(member.end_angle_deg[1])};
 }
 
+constexpr std::string_view square = "square", tapered = ", tapered to ", nothing = "nothing", foot_end = " at the foot",
+                           head_end = " at the head";
+
 std::string ends_text(const std::array<double, 2>& deg) {
-  if (deg[0] == 0 && deg[1] == 0) return "square";
+  if (deg[0] == 0 && deg[1] == 0) return std::string{square};
   return units::decimals(deg[0], 1) + " and " + units::decimals(deg[1], 1) + " deg from square";
 }
 
@@ -55,16 +58,25 @@ bool is_cut_short(const Strip& strip) {
   return strip.from > 0 || strip.to < 1;
 }
 
+std::optional<Taper> taper_of(const Strip& strip) {
+  if (!strip.tapers()) return std::nullopt;
+  return Taper{std::min(strip.foot_mm, strip.head_mm), strip.foot_mm < strip.head_mm, is_cut_short(strip)};
+}
+
 /// Which way a strip tapers, and where it lies if it is shorter than its stud.
-std::string taper_of(const Strip& strip, bool metric) {
-  if (!strip.tapers()) return "square";
-  const double thin = std::min(strip.foot_mm, strip.head_mm);
-  const bool at_foot = strip.foot_mm < strip.head_mm;
-  return "square, tapered to " + (thin > 0 ? units::to_text(units::Length::mm(thin), metric) : "nothing") +
-         (at_foot ? " at the foot" : " at the head") +
-         (!is_cut_short(strip) ? ""
-          : at_foot            ? "; from the stud's top down"
-                               : "; from the stud's foot up");
+std::string strip_ends(const Strip& strip, bool metric) {
+  const auto taper = taper_of(strip);
+  if (!taper) return std::string{square};
+  const std::string thin =
+      taper->thin_mm > 0 ? units::to_text(units::Length::mm(taper->thin_mm), metric) : std::string{nothing};
+  return std::string{square}.append(tapered) + thin + std::string{taper->at_foot ? foot_end : head_end} +
+         (!taper->cut_short ? ""
+          : taper->at_foot  ? "; from the stud's top down"
+                            : "; from the stud's foot up");
+}
+
+const char* begin_of(Furring furring) {
+  return furring == Furring::strip ? "furring " : "shims ";
 }
 
 /// A strip before one stud; nothing where the gap is less than a mark, or more than furring.
@@ -85,11 +97,12 @@ std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts
   strip.thickness_mm = thick;
   const std::string unit = metric ? " mm" : "\"", thick_text = text(thick);
   const bool ripped = widest > facts::least_ripped_mm - units::tolerance::length_mm;
-  strip.stock = (ripped ? "furring " : "shims ") + thick_text.substr(0, thick_text.size() - unit.size()) + " x " +
-                text(strip.width_mm);
+  strip.furring = ripped ? Furring::strip : Furring::shims;
+  strip.stock =
+      begin_of(*strip.furring) + thick_text.substr(0, thick_text.size() - unit.size()) + " x " + text(strip.width_mm);
   strip.count = 1;
-  strip.ends = taper_of(on, metric);
-  strip.furring = true;
+  strip.ends = strip_ends(on, metric);
+  strip.taper = taper_of(on);
   strip.by_assumed_studs = gap.assumed;
   return strip;
 }
@@ -102,16 +115,16 @@ bool alike(const CutRow& a, const CutRow& b) {
          (a.board ? a.board->stock : "") == (b.board ? b.board->stock : "") && a.by_assumed_studs == b.by_assumed_studs;
 }
 
-std::optional<Hold> hold_on(const char* what, const std::optional<facts::Held>& by) {
+std::optional<Hold> hold_on(HangsOn what, const std::optional<facts::Held>& by) {
   return by ? std::optional<Hold>{{what, by->check, by->title, by->first}} : std::nullopt;
 }
 
 /// By which check a strip waits: those before the base's studs are as thick as it stands off them.
 std::optional<Hold> hold_on_strip(const facts::StudGap& gap, const facts::Holds& holds) {
   std::optional<Hold> hold;
-  if (gap.before == facts::Before::base) hold = hold_on("base", holds.base);
-  if (gap.before == facts::Before::bench) hold = hold_on("bench", holds.pieces);
-  return !hold && gap.assumed ? hold_on("studs", holds.studs) : hold;
+  if (gap.before == facts::Before::base) hold = hold_on(HangsOn::base, holds.base);
+  if (gap.before == facts::Before::bench) hold = hold_on(HangsOn::bench, holds.pieces);
+  return !hold && gap.assumed ? hold_on(HangsOn::studs, holds.studs) : hold;
 }
 
 /// Blocking goes from stud to stud.
@@ -124,8 +137,8 @@ std::optional<Hold> hold_on_member(const facts::Member& member, const facts::Fac
   const bool of_bench = std::any_of(facts.parts.begin(), facts.parts.end(), [&](const facts::Part& part) {
     return part.id == member.part_id && part.which.family.role == facts::Role::bench_frame;
   });
-  if (of_bench) return hold_on("bench", holds.pieces);
-  return is_by_assumed_studs(member.which, facts.room) ? hold_on("studs", holds.studs) : std::nullopt;
+  if (of_bench) return hold_on(HangsOn::bench, holds.pieces);
+  return is_by_assumed_studs(member.which, facts.room) ? hold_on(HangsOn::studs, holds.studs) : std::nullopt;
 }
 
 CutRow row_of(const facts::Member& member, bool metric) {
@@ -147,7 +160,7 @@ CutRow row_of(const facts::Member& member, bool metric) {
           member.sheet,
           member.steel,
           member.fitted_mm,
-          false,
+          {},
           false,
           {},
           {},
@@ -170,6 +183,57 @@ std::string mark_of(std::size_t index) {
 }
 
 }  // namespace
+
+const char* name_of(HangsOn on) {
+  switch (on) {
+    case HangsOn::base:
+      return "base";
+    case HangsOn::drain:
+      return "drain";
+    case HangsOn::liner:
+      return "liner";
+    case HangsOn::bench:
+      return "bench";
+    case HangsOn::studs:
+      return "studs";
+    case HangsOn::fasteners:
+      break;
+  }
+  return "fasteners";
+}
+
+std::optional<HangsOn> hangs_on_named(const std::string& name) {
+  for (const HangsOn on :
+       {HangsOn::base, HangsOn::drain, HangsOn::liner, HangsOn::bench, HangsOn::studs, HangsOn::fasteners})
+    if (name == name_of(on)) return on;
+  return std::nullopt;
+}
+
+bool CutRow::is_square() const {
+  return ends == square;
+}
+
+std::optional<Furring> furring_named(const std::string& stock) {
+  for (const Furring furring : {Furring::strip, Furring::shims})
+    if (stock.starts_with(begin_of(furring))) return furring;
+  return std::nullopt;
+}
+
+std::optional<Taper> taper_named(const std::string& ends) {
+  const std::size_t from = ends.find(tapered);
+  if (from == std::string::npos) return std::nullopt;
+  const std::string words = ends.substr(from + tapered.size());
+  for (const bool at_foot : {true, false}) {
+    const std::string_view end = at_foot ? foot_end : head_end;
+    const std::size_t to = words.find(end);
+    if (to == std::string::npos) continue;
+    const std::string thin = words.substr(0, to);
+    std::string why;
+    const auto length = units::parse_length(thin == nothing ? "0" : thin, units::LengthUnit::mm, why);
+    if (length) return Taper{length->in_mm(), at_foot, words.size() > to + end.size()};
+  }
+  return std::nullopt;
+}
 
 std::string fitted_text(const CutRow& cut, bool metric) {
   constexpr double readable = 0.05;

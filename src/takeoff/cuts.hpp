@@ -13,10 +13,15 @@
 
 namespace fallwright::takeoff {
 
+/// What something hangs on that is neither bought nor cut yet.
+enum class HangsOn { base, drain, liner, bench, studs, fasteners };
+const char* name_of(HangsOn on);
+std::optional<HangsOn> hangs_on_named(const std::string& name);
+
 /// Why something is neither bought nor cut yet: a check fails by which it may be another one, or something is to be
 /// read or said first.
 struct Hold {
-  std::string on;            ///< what it hangs on: "base", "drain", "liner", "bench", "studs", "fasteners"
+  HangsOn on = HangsOn::base;
   std::string check, title;  ///< the failing one; empty where it waits for what is to be known
   std::string first = {};    ///< "find the studs and give their centres (survey.studs) ..."
 };
@@ -29,6 +34,17 @@ struct Board {
 /// Of the walls' stock; nothing where that is steel.
 std::optional<Board> board_of(const job::Job& job);
 
+/// What brings a stud out, which is no solid of the model: a strip ripped from a board, or shims where that would be
+/// too thin to rip.
+enum class Furring { strip, shims };
+
+/// The end of a strip that is cut thinner than the other; 0: to nothing.
+struct Taper {
+  double thin_mm = 0;
+  bool at_foot = false;
+  bool cut_short = false;  ///< there the stud itself stands out, and the strip is shorter than it
+};
+
 /// Equal pieces under one mark. Lengths as they are cut: to 1/16 in, or to 1 mm.
 struct CutRow {
   std::string mark;
@@ -40,15 +56,21 @@ struct CutRow {
   int count = 0;
   std::string ends;  ///< "square", or the angles from square
   bool sheet = false, steel = false;
-  double fitted_mm = 0;           ///< of the most fitted of them, as in facts::Member
-  bool furring = false;           ///< a strip before a stud that stands: no solid of the model
+  double fitted_mm = 0;  ///< of the most fitted of them, as in facts::Member
+  std::optional<Furring> furring = {};
   bool by_assumed_studs = false;  ///< its length or thickness hangs on where studs stand that nobody read
   std::optional<Hold> hold = {};
-  std::optional<Board> board = {};  ///< that a strip is ripped from, with others beside it
+  std::optional<Board> board = {};     ///< that a strip is ripped from, with others beside it
   std::array<double, 2> end_deg = {};  ///< what `ends` says, of the most slanted of them; 0: square to whoever cuts it
-  /// Furring too thin to rip, which is on no stick: named "shims".
-  bool is_shim() const { return furring && stock.starts_with("shims "); }
+  std::optional<Taper> taper = {};     ///< of furring
+  /// What goes by hand, and lies on no stick.
+  bool is_shim() const { return furring == Furring::shims; }
+  bool is_square() const;  ///< both its ends, and no thinner at one than at the other
 };
+
+/// What a row is whose words alone were kept: by its stock's name, and by its ends.
+std::optional<Furring> furring_named(const std::string& stock);
+std::optional<Taper> taper_named(const std::string& ends);
 
 /// "fitted to the floor: shim or scribe, up to 1/16\""; empty for a piece as it is sold.
 std::string fitted_text(const CutRow& cut, bool metric);

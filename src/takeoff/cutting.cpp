@@ -178,6 +178,7 @@ bool hold(const std::vector<double>& offers, const std::vector<Kind>& kinds, dou
 StockPlan plan_stock(const std::string& stock, const std::vector<CutRow>& rows, const job::Cuts& how, bool metric) {
   StockPlan plan;
   plan.stock = stock;
+  plan.of_strips = rows.front().furring.has_value();
   plan.kerf_mm = how.kerf.in_mm();
   plan.trim_mm = how.trim.in_mm();
   plan.fewest = true;

@@ -43,6 +43,7 @@ struct StockPlan {
   bool fewest = false;            ///< shown as well: no choice of the same total has fewer sticks
   std::optional<Hold> hold = {};  ///< of any piece of it; furring that waits is planned apart
   std::string sold_as = {};       ///< of boards that furring is ripped from: their stock; else empty
+  bool of_strips = false;         ///< furring for which no board is known: nobody sells sticks so thin
   bool is_ripped() const { return !sold_as.empty(); }
   bool proven() const;  ///< what is bought is the least possible
 };

@@ -64,13 +64,13 @@ bool is_of_bench(const CutRow& cut, const facts::Facts& facts) {
   });
 }
 
-Hold hold_on(const char* what, const facts::Held& by) {
+Hold hold_on(HangsOn what, const facts::Held& by) {
   return {what, by.check, by.title, by.first};
 }
 
 /// What its pieces wait for is planned apart.
 bool is_of_furring(const Row& row) {
-  return !row.sold_as.empty() || row.item.starts_with("furring ") || row.item.starts_with("shims ");
+  return row.blanks == Blanks::boards || row.blanks == Blanks::strips || row.blanks == Blanks::shims;
 }
 
 /// Sticks of one stock are one order, whatever else is cut from them.
@@ -90,7 +90,7 @@ const std::optional<facts::Held>& bench_holds(const Row& row, const std::vector<
   if (is_any(row, fastens)) return holds.frame;
   if (is(row, Item::seat_block) || is(row, Item::adhesive)) return holds.seat;
   if (is(row, Item::framing_fasteners) && fastens_bench_apart(job)) return nothing;
-  if (is_any(row, of_its_size) || row.item.starts_with("deck sheet")) return holds.pieces;
+  if (is_any(row, of_its_size) || row.blanks == Blanks::sheets) return holds.pieces;
   return any_cut_of(row, cuts, [&](const CutRow& cut) { return is_of_bench(cut, facts); }) ? holds.pieces : nothing;
 }
 
@@ -108,10 +108,10 @@ std::optional<Hold> hold_till_known(const Row& row, const std::vector<CutRow>& c
                                      [&](const CutRow&cut) { return waits(cut) && is_counted_at_ends(cut); });
     if (any_cut_of(row, cuts, waits) || (is(row, Item::upstand_fasteners) && !holds.loose.empty()) ||
         (is(row, Item::cleat_fasteners) && at_cleat) || (is(row, Item::framing_fasteners) && at_ends))
-      return hold_on("studs", *holds.studs);
+      return hold_on(HangsOn::studs, *holds.studs);
   }
-  if (holds.cleat && is(row, Item::cleat_fasteners)) return hold_on("fasteners", *holds.cleat);
-  if (holds.rail && is(row, Item::rail_fasteners)) return hold_on("fasteners", *holds.rail);
+  if (holds.cleat && is(row, Item::cleat_fasteners)) return hold_on(HangsOn::fasteners, *holds.cleat);
+  if (holds.rail && is(row, Item::rail_fasteners)) return hold_on(HangsOn::fasteners, *holds.rail);
   return std::nullopt;
 }
 
@@ -123,13 +123,13 @@ void hold_back(std::vector<Row>& rows, const std::vector<CutRow>& cuts, const jo
     if (is_of_furring(row)) continue;
     row.hold.reset();
     if (holds.base && hangs_on_base(row, job)) {
-      row.hold = hold_on("base", *holds.base);
+      row.hold = hold_on(HangsOn::base, *holds.base);
     } else if (holds.drain && (is(row, Item::drain) || is(row, Item::channel_drain))) {
-      row.hold = hold_on("drain", *holds.drain);
+      row.hold = hold_on(HangsOn::drain, *holds.drain);
     } else if (holds.liner && hangs_on_liner(row)) {
-      row.hold = hold_on("liner", *holds.liner);
+      row.hold = hold_on(HangsOn::liner, *holds.liner);
     } else if (const auto& by = bench_holds(row, cuts, job, facts, holds)) {
-      row.hold = hold_on("bench", *by);
+      row.hold = hold_on(HangsOn::bench, *by);
     } else {
       row.hold = hold_till_known(row, cuts, job, facts, holds);
     }
@@ -138,7 +138,7 @@ void hold_back(std::vector<Row>& rows, const std::vector<CutRow>& cuts, const jo
 
 std::string waits_text(const Hold& hold) {
   if (hold.check.empty()) return "first " + hold.first;
-  return "hangs on the " + hold.on + ", which is not settled: '" + hold.title + "' fails";
+  return "hangs on the " + std::string{name_of(hold.on)} + ", which is not settled: '" + hold.title + "' fails";
 }
 
 }  // namespace fallwright::takeoff

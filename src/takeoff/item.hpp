@@ -1,6 +1,8 @@
 /// Items of the buy list that others look for: told apart by what they are, whatever they are called.
 #pragma once
 
+#include <array>
+#include <cstddef>
 #include <optional>
 #include <string>
 
@@ -49,84 +51,57 @@ enum class Item {
 };
 
 /// The one place where its name stands, as it is read on the list, in price tables and in report.json.
+struct NamedItem {
+  Item item;
+  const char* name;
+};
+inline constexpr std::array item_names{NamedItem{Item::mortar_bags, "mortar, bags"},
+                                       NamedItem{Item::mortar_batches, "mortar, batches"},
+                                       NamedItem{Item::bag_water, "water for the mortar"},
+                                       NamedItem{Item::mix_water, "water for the site mix"},
+                                       NamedItem{Item::cement, "cement"},
+                                       NamedItem{Item::lime, "hydrated lime"},
+                                       NamedItem{Item::sand_damp, "sand, damp and loose"},
+                                       NamedItem{Item::sand_dry, "sand, dry and loose"},
+                                       NamedItem{Item::sand_bags, "sand, in bags"},
+                                       NamedItem{Item::felt, "felt under the bed"},
+                                       NamedItem{Item::adhesive, "construction adhesive"},
+                                       NamedItem{Item::flashing, "flashing over upstands"},
+                                       NamedItem{Item::sealant, "sealant"},
+                                       NamedItem{Item::waterproofing, "waterproofing"},
+                                       NamedItem{Item::edge_strip, "membrane strip, lapped edge"},
+                                       NamedItem{Item::backing, "backing boards, bench front"},
+                                       NamedItem{Item::liner, "liner, floor"},
+                                       NamedItem{Item::liner_up, "liner, turned up"},
+                                       NamedItem{Item::lath, "lath over the felt"},
+                                       NamedItem{Item::tile, "tile"},
+                                       NamedItem{Item::deck_screws, "screws, deck"},
+                                       NamedItem{Item::cleat_fasteners, "fasteners, bench at the wall"},
+                                       NamedItem{Item::joist_fasteners, "fasteners, bench joists"},
+                                       NamedItem{Item::rail_fasteners, "fasteners, bench rail"},
+                                       NamedItem{Item::sole_fasteners, "fasteners, bench to the floor"},
+                                       NamedItem{Item::upstand_fasteners, "fasteners, upstands"},
+                                       NamedItem{Item::drain, "drain with its grate"},
+                                       NamedItem{Item::channel_drain, "channel drain with its grate"},
+                                       NamedItem{Item::base, "shower base"},
+                                       NamedItem{Item::seat_block, "seat block"},
+                                       NamedItem{Item::reinforcement, "reinforcement"},
+                                       NamedItem{Item::weep_holes, "weep hole protection"},
+                                       NamedItem{Item::rough_threshold, "threshold, rough"},
+                                       NamedItem{Item::edge_forms, "edge forms"},
+                                       NamedItem{Item::bond, "bonding mortar"},
+                                       NamedItem{Item::framing_fasteners, "fasteners, framing"},
+                                       NamedItem{Item::bench_fasteners, "fasteners, bench frame"}};
+/// Each in its own place, and none left out.
+consteval bool are_in_order() {
+  for (std::size_t i = 0; i < item_names.size(); ++i)
+    if (item_names[i].item != static_cast<Item>(i)) return false;
+  return item_names.back().item == Item::bench_fasteners;
+}
+static_assert(are_in_order());
+
 inline const char* name_of(Item item) {
-  switch (item) {
-    case Item::mortar_bags:
-      return "mortar, bags";
-    case Item::mortar_batches:
-      return "mortar, batches";
-    case Item::bag_water:
-      return "water for the mortar";
-    case Item::mix_water:
-      return "water for the site mix";
-    case Item::cement:
-      return "cement";
-    case Item::lime:
-      return "hydrated lime";
-    case Item::sand_damp:
-      return "sand, damp and loose";
-    case Item::sand_dry:
-      return "sand, dry and loose";
-    case Item::sand_bags:
-      return "sand, in bags";
-    case Item::felt:
-      return "felt under the bed";
-    case Item::adhesive:
-      return "construction adhesive";
-    case Item::flashing:
-      return "flashing over upstands";
-    case Item::sealant:
-      return "sealant";
-    case Item::waterproofing:
-      return "waterproofing";
-    case Item::edge_strip:
-      return "membrane strip, lapped edge";
-    case Item::backing:
-      return "backing boards, bench front";
-    case Item::liner:
-      return "liner, floor";
-    case Item::liner_up:
-      return "liner, turned up";
-    case Item::lath:
-      return "lath over the felt";
-    case Item::tile:
-      return "tile";
-    case Item::deck_screws:
-      return "screws, deck";
-    case Item::cleat_fasteners:
-      return "fasteners, bench at the wall";
-    case Item::joist_fasteners:
-      return "fasteners, bench joists";
-    case Item::rail_fasteners:
-      return "fasteners, bench rail";
-    case Item::sole_fasteners:
-      return "fasteners, bench to the floor";
-    case Item::upstand_fasteners:
-      return "fasteners, upstands";
-    case Item::drain:
-      return "drain with its grate";
-    case Item::channel_drain:
-      break;
-    case Item::base:
-      return "shower base";
-    case Item::seat_block:
-      return "seat block";
-    case Item::reinforcement:
-      return "reinforcement";
-    case Item::weep_holes:
-      return "weep hole protection";
-    case Item::rough_threshold:
-      return "threshold, rough";
-    case Item::edge_forms:
-      return "edge forms";
-    case Item::bond:
-      return "bonding mortar";
-    case Item::framing_fasteners:
-      return "fasteners, framing";
-    case Item::bench_fasteners:
-      return "fasteners, bench frame";
-  }
-  return "channel drain with its grate";
+  return item_names[static_cast<std::size_t>(item)].name;
 }
 
 inline bool is(const Row& row, Item item) {

@@ -11,8 +11,9 @@
 namespace fallwright::takeoff {
 namespace {
 
+/// Planned for all rooms anew.
 bool is_sticks(const Row& row) {
-  return row.buy_unit.starts_with("stick");
+  return row.blanks == Blanks::sticks || row.blanks == Blanks::boards || row.blanks == Blanks::strips;
 }
 
 /// A pack that differs is another product; what one room is only told of is no part of what another buys.

@@ -17,6 +17,8 @@ namespace {
 
 using units::decimals;
 
+constexpr std::string_view deck_sheet = "deck sheet ", one_stick = "stick of ", sticks = "sticks of ";
+
 /// What the sticks of one length rest on, and how good the plan of their stock is.
 std::string basis_of(const StockPlan& plan, const StickGroup& size, std::size_t pieces, bool metric) {
   std::string text = plan.is_ripped() ? side_by_side(pieces, plan.kerf_mm, metric)
@@ -63,6 +65,7 @@ void add_shims(const std::vector<CutRow>& cuts, bool metric, std::vector<Row>& r
          "before studs that stand back, thinner than a strip is ripped: shims in tapered pairs, or strips of "
          "card in layers, as long as the cut list has them"});
     rows.back().hold = cut.hold;
+    rows.back().blanks = Blanks::shims;
   }
 }
 
@@ -93,15 +96,17 @@ void add_sheets(const job::Job& job, const facts::Facts& facts, std::vector<Row>
     deck.sheets += share_of_sheet(member, length, width, job.cuts.kerf.in_mm());
     deck.joined = deck.joined || member.length_mm > length || member.width_mm > width;
   }
-  for (const auto& [thickness, deck] : by_thickness)
-    rows.push_back(
-        to_row({"deck sheet " + units::to_text(units::Length::mm(static_cast<double>(thickness) / 100), metric) +
-                    (job.bench && job.bench->frame.panel == job::PanelKind::osb ? ", OSB" : ", plywood"),
-                deck.area / unit, metric ? "m2" : "ft2", deck.sheets * width * length / deck.area - 1,
-                width * length / unit, metric ? "sheets 1220 x 2440" : "sheets 4 x 8 ft",
-                std::string{"deck of the bench frame, as many pieces to a sheet as lie along it"} +
-                    (deck.joined ? "; it is larger than a sheet: join it over a joist" : ""),
-                0, true}));
+  for (const auto& [thickness, deck] : by_thickness) {
+    rows.push_back(to_row({std::string{deck_sheet} +
+                               units::to_text(units::Length::mm(static_cast<double>(thickness) / 100), metric) +
+                               (job.bench && job.bench->frame.panel == job::PanelKind::osb ? ", OSB" : ", plywood"),
+                           deck.area / unit, metric ? "m2" : "ft2", deck.sheets * width * length / deck.area - 1,
+                           width * length / unit, metric ? "sheets 1220 x 2440" : "sheets 4 x 8 ft",
+                           std::string{"deck of the bench frame, as many pieces to a sheet as lie along it"} +
+                               (deck.joined ? "; it is larger than a sheet: join it over a joist" : ""),
+                           0, true}));
+    rows.back().blanks = Blanks::sheets;
+  }
 }
 
 /// Offcuts of the walls' board or of plywood serve, so no sheet of them is counted.
@@ -163,6 +168,14 @@ void tell_species(const job::Job& job, std::vector<Row>& rows) {
 
 }  // namespace
 
+std::optional<Blanks> blanks_named(const Row& row) {
+  if (row.item.starts_with(deck_sheet)) return Blanks::sheets;
+  const auto furring = furring_named(row.item);
+  if (furring == Furring::shims) return Blanks::shims;
+  if (!row.buy_unit.starts_with(one_stick) && !row.buy_unit.starts_with(sticks)) return std::nullopt;
+  return !row.sold_as.empty() ? Blanks::boards : furring ? Blanks::strips : Blanks::sticks;
+}
+
 std::string opening_of(const job::Job& job, const facts::Facts& facts) {
   const auto drain = std::find_if(facts.parts.begin(), facts.parts.end(),
                                   [](const facts::Part& part) { return part.which.is(facts::Role::drain); });
@@ -188,9 +201,9 @@ std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric) {
       }
       rows.push_back({plan.stock, metric ? net / 1000 : net / 304.8, metric ? "m" : "ft",
                       static_cast<double>(size.count),
-                      (size.count == 1 ? "stick of " : "sticks of ") + stick_text(size.stick.length_mm, metric),
-                      basis_of(plan, size, pieces, metric) +
-                          (plan.stock.starts_with("furring") ? std::string{rip_from_wider} : "")});
+                      std::string{size.count == 1 ? one_stick : sticks} + stick_text(size.stick.length_mm, metric),
+                      basis_of(plan, size, pieces, metric) + (plan.of_strips ? std::string{rip_from_wider} : "")});
+      rows.back().blanks = plan.is_ripped() ? Blanks::boards : plan.of_strips ? Blanks::strips : Blanks::sticks;
       rows.back().hold = plan.hold;
       rows.back().sold_as = plan.sold_as;
     }

@@ -12,6 +12,10 @@
 
 namespace fallwright::takeoff {
 
+/// What a row is that pieces are cut from: sticks, boards that furring is ripped from, furring by itself, shims,
+/// sheets.
+enum class Blanks { sticks, boards, strips, shims, sheets };
+
 /// One line of the buy list: net quantity from the solids, what to buy of it, and what both rest on.
 struct Row {
   std::string item;
@@ -37,9 +41,13 @@ struct Row {
   std::string product = {};  ///< which of several that go by this name: "16d, 3-1/2\" long"; empty: the job says none
   std::string but_packs = {};  ///< its basis without a word of packs
   std::string out_of = {};     ///< the item out of whose packs these come, all of one product: not bought apart
+  std::optional<Blanks> blanks = {};
   bool to_order() const { return for_sale && !hold; }
   std::optional<double> cost() const;  ///< what is bought at that price, to a hundredth; nothing without a price
 };
+
+/// What a row is whose words alone were kept.
+std::optional<Blanks> blanks_named(const Row& row);
 
 /// What a list comes to by the prices there are.
 struct Cost {

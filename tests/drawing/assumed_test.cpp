@@ -51,18 +51,20 @@ TEST(AssumedStuds, HoldWhatIsCutOrCountedByThem) {
   for (const takeoff::CutRow& cut : d.cuts) {
     const bool of_back = cut.part_ids.front().starts_with("wall-back"),
                of_wall = cut.part_ids.front().starts_with("wall");
-    EXPECT_EQ(cut.hold && cut.hold->on == "studs", of_wall && !of_back && cut.hold && cut.hold->check.empty());
+    EXPECT_EQ(cut.hold && cut.hold->on == takeoff::HangsOn::studs,
+              of_wall && !of_back && cut.hold && cut.hold->check.empty());
     if (of_wall && !of_back) {
       EXPECT_TRUE(cut.hold) << cut.mark;
     }
-    if (cut.hold && cut.hold->on == "studs") ++held;
+    if (cut.hold && cut.hold->on == takeoff::HangsOn::studs) ++held;
   }
   EXPECT_GT(held, 3);
   for (const char* name : {"wall-left", "wall-right"}) {
     const std::string words = read_through(d.sheet(name));
     EXPECT_THAT(words, HasSubstr("HOLD: the studs were not read")) << name;
     for (const takeoff::CutRow& cut : d.cuts)
-      if (cut.hold && cut.hold->on == "studs" && !cut.furring && cut.part_ids.front().starts_with(name)) {
+      if (cut.hold && cut.hold->on == takeoff::HangsOn::studs && !cut.furring &&
+          cut.part_ids.front().starts_with(name)) {
         EXPECT_THAT(words, Not(HasSubstr(cut.mark + "  1"))) << "a length beside a mark that waits";
       }
   }
@@ -75,7 +77,7 @@ TEST(AssumedStuds, OfOneWallLeaveTheOthersAlone) {
   EXPECT_THAT(notes_of(d.sheet("wall-right")), Not(HasSubstr("ASSUMED")));
   EXPECT_THAT(notes_of(d.sheet("plan")), HasSubstr("Studs of the left wall ASSUMED"));
   for (const takeoff::CutRow& cut : d.cuts)
-    if (cut.hold && cut.hold->on == "studs") {
+    if (cut.hold && cut.hold->on == takeoff::HangsOn::studs) {
       EXPECT_TRUE(cut.part_ids.front().starts_with("wall-left")) << cut.mark;
     }
 }

@@ -73,11 +73,11 @@ TEST(IndexPage, TellsWhatWaitsAndWhatIsNotBoughtAsTheOrderDoes) {
   report::Together all;
   takeoff::Row bags{"mortar, bags", 1.6, "ft3", 4, "bags", "1 room"},
       batches{"mortar, batches", 1.6, "ft3", 5, "batches", ""}, boxes{"tile", 17, "ft2", 2, "boxes", "1 room"};
-  bags.hold = takeoff::Hold{"base", "floor.fall-least", "floor falls enough"};
+  bags.hold = takeoff::Hold{takeoff::HangsOn::base, "floor.fall-least", "floor falls enough"};
   batches.for_sale = false;
   all.packs = {{bags, 1, 4}, {batches, 1, 5}, {boxes, 1, 2}};
   takeoff::CutRow piece{"S1", {}, "2x4", 300, 300, 89, 38, 2, "square"};
-  piece.hold = takeoff::Hold{"bench", "load.seat-strength", "bench carries a person"};
+  piece.hold = takeoff::Hold{takeoff::HangsOn::bench, "load.seat-strength", "bench carries a person"};
   all.pieces = {{piece, {}}};
   const std::string page = index_page(all, {});
   EXPECT_THAT(page, Not(HasSubstr("4 bags")));

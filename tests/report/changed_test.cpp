@@ -89,7 +89,7 @@ TEST(ChangedText, SaysHoldOfPiecesThatWait) {
   // Source: by hand: a list that is the same as it was, of which one piece waits by now.
   Two two;
   two.was.cuts = two.now.cuts = {piece("A", 40, 2), piece("B", 20, 1)};
-  two.now.cuts[0].hold = takeoff::Hold{"bench", "load.seat-strength", "bench carries a person"};
+  two.now.cuts[0].hold = takeoff::Hold{takeoff::HangsOn::bench, "load.seat-strength", "bench carries a person"};
   const std::string text = report::changes_text(two.was, two.now);
   EXPECT_NE(text.find("HOLD: hangs on the bench"), std::string::npos) << text;
   EXPECT_EQ(text.find("every piece that was cut serves as it is"), std::string::npos);

@@ -17,11 +17,11 @@ report::Report waiting() {
   report::Report report = sample::Reported{}.report();
   takeoff::Row bags{"mortar, bags", 1.6, "ft3", 4, "bags", "solid of the bed"},
       boxes{"tile", 17, "ft2", 2, "boxes", "t"};
-  bags.hold = takeoff::Hold{"base", "floor.fall-least", "floor falls enough"};
+  bags.hold = takeoff::Hold{takeoff::HangsOn::base, "floor.fall-least", "floor falls enough"};
   report.rows = {bags, boxes};
   report.cuts = {{"A", {"x"}, "2x4", 300, 300, 89, 38, 2, "square"},
                  {"B", {"y"}, "2x4", 200, 200, 89, 38, 1, "square"}};
-  report.cuts[0].hold = takeoff::Hold{"bench", "load.seat-strength", "bench carries a person"};
+  report.cuts[0].hold = takeoff::Hold{takeoff::HangsOn::bench, "load.seat-strength", "bench carries a person"};
   return report;
 }
 const char* const base_waits = "hangs on the base, which is not settled: 'floor falls enough' fails";
@@ -72,6 +72,7 @@ TEST(Held, SticksSaySoBesideTheirLengths) {
   // table.
   report::Report one = waiting();
   takeoff::Row sticks{"2x4", 2.6, "ft", 1, "stick of 8 ft", ""};
+  sticks.blanks = takeoff::Blanks::sticks;
   sticks.hold = one.cuts[0].hold;
   one.rows.push_back(sticks);
   one.plan = takeoff::plan_cuts(one.cuts, one.job.cuts, false);
@@ -100,7 +101,8 @@ TEST(Held, ABenchThatWaitsIsNoKit) {
                                     {0, 0}});
   std::vector<report::Report> reports;
   for (const sample::Reported& sample : samples) reports.push_back(sample.report());
-  for (takeoff::CutRow& cut : reports[1].cuts) cut.hold = takeoff::Hold{"bench", "load.seat-strength", "carries"};
+  for (takeoff::CutRow& cut : reports[1].cuts)
+    cut.hold = takeoff::Hold{takeoff::HangsOn::bench, "load.seat-strength", "carries"};
   const report::Together all = report::together({&reports[0], &reports[1], &reports[2]});
   ASSERT_EQ(all.kits.size(), 1u);
   EXPECT_EQ(all.kits[0].rooms, (std::vector<std::size_t>{1, 3}));
@@ -136,12 +138,12 @@ TEST(Held, FurringThatWaitsIsPlannedApartAndSaysSo) {
   // Source: by hand: of two rooms one strip of 1/2 each goes on and two of 3/4 wait: a board for each kind, whose rows,
   // stocks and sticks say which waits. What goes on is priced, once, as the stock it is.
   takeoff::CutRow strip;
-  strip.stock = "furring 1/2 x 1-1/2\"", strip.mark = "A", strip.count = 1, strip.furring = true;
+  strip.stock = "furring 1/2 x 1-1/2\"", strip.mark = "A", strip.count = 1, strip.furring = takeoff::Furring::strip;
   strip.length_mm = 90 * 25.4, strip.width_mm = 38.1, strip.thickness_mm = 12.7, strip.ends = "square";
   strip.board = takeoff::Board{"2x4", 38.1, 88.9};
   takeoff::CutRow held = strip;
   held.stock = "furring 3/4 x 1-1/2\"", held.mark = "B", held.count = 2, held.thickness_mm = 19.05;
-  held.hold = takeoff::Hold{"base", "floor.fall-least", "floor falls enough"};
+  held.hold = takeoff::Hold{takeoff::HangsOn::base, "floor.fall-least", "floor falls enough"};
   sample::Reported sample;
   report::Report one = sample.report();
   one.cuts = {strip, held};

@@ -103,7 +103,7 @@ TEST(Json, IsDocumentedFieldByField) {
   held.cuts.push_back(held.cuts.front());
   held.plan.push_back(held.plan.front());
   held.rows.front().hold = held.cuts.front().hold = held.plan.front().hold =
-      takeoff::Hold{"bench", "seat.height", "seat is at a height"};
+      takeoff::Hold{takeoff::HangsOn::bench, "seat.height", "seat is at a height"};
   collect(Json::parse(report::to_json(held)), "", paths);
   paths.erase("base.site_built");  // of no bought base
   collect(written(built)["base"]["site_built"], "base.site_built", paths);

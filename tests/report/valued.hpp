@@ -41,8 +41,8 @@ struct Valued {
   }
   report::Report report() const {
     const takeoff::CutRow cut{
-        "A",   {"x", "y"}, "2x4", 263.525, 262.5, 88.9,      38.1, 2, "0.0 and 2.3 deg from square",
-        false, false,      1.7,   false,   false, {},        {},   {0, 2.345}};
+        "A",   {"x", "y"}, "2x4", 263.525, 262.5, 88.9, 38.1, 2,         "0.0 and 2.3 deg from square",
+        false, false,      1.7,   {},      false, {},   {},   {0, 2.345}};
     const takeoff::Stick stick{"2x4", 2438.4, {{"A", 263.525}, {"A", 263.525}}, 1905, true};
     return {job,
             facts,

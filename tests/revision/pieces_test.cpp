@@ -22,6 +22,7 @@ CutRow sticks(const char* mark, double length_in, int count, const char* ends = 
   row.thickness_mm = 1.5 * in;
   row.count = count;
   row.ends = ends;
+  row.taper = takeoff::taper_named(ends);
   return row;
 }
 
@@ -53,7 +54,7 @@ TEST(Changes, WhatWaitsIsOnHoldAndNoAmount) {
   bags.item = "mortar, bags", bags.buy = 4, bags.buy_unit = "bags", tile = bags, tile.item = "tile";
   revision::State was, now;
   was.rows = now.rows = {bags, tile};
-  was.rows[0].hold = was.rows[1].hold = takeoff::Hold{"base", "floor.fall-least", "floor falls enough"};
+  was.rows[0].hold = was.rows[1].hold = takeoff::Hold{takeoff::HangsOn::base, "floor.fall-least", "floor falls enough"};
   now.rows[0].buy = 5, now.rows[1].buy = 6, now.rows[1].hold = was.rows[1].hold;
   const auto changed = revision::changes(was, now).to_buy;
   ASSERT_EQ(changed.size(), 1u);
@@ -80,7 +81,7 @@ TEST(Changes, AnotherFastenerIsToldThoughAsManyAreBought) {
 TEST(Pieces, ThatWaitSaySoWhateverBecomesOfThem) {
   // Source: by hand: one that serves and one that is new, both on HOLD.
   std::vector<CutRow> was{sticks("A", 30, 1)}, now{sticks("A", 30, 1), sticks("B", 40, 1)};
-  now[0].hold = now[1].hold = takeoff::Hold{"bench", "load.seat-strength", "bench carries a person"};
+  now[0].hold = now[1].hold = takeoff::Hold{takeoff::HangsOn::bench, "load.seat-strength", "bench carries a person"};
   const revision::Pieces pieces = revision::pieces_of(was, now, kerf, {});
   ASSERT_EQ(pieces.uses.size(), 2u);
   for (const revision::PieceUse& piece : pieces.uses) {
@@ -125,6 +126,7 @@ TEST(Pieces, ThatAreAlikeServeUnderTheirNewMarks) {
 CutRow strip(const char* stock, double thick_mm, double length_mm, const std::string& ends) {
   CutRow row;
   row.mark = "A", row.stock = stock, row.count = 1, row.ends = ends;
+  row.furring = takeoff::furring_named(stock), row.taper = takeoff::taper_named(ends);
   row.length_mm = row.short_mm = length_mm, row.width_mm = 38, row.thickness_mm = thick_mm;
   return row;
 }

@@ -177,7 +177,7 @@ TEST(CutList, KeepsEveryPiece) {
 /// Strips of so many inches' thickness and length, out of a 2x4.
 takeoff::CutRow strip_of(double thick_in, int count, double long_in = 87.3125) {
   takeoff::CutRow cut;
-  cut.mark = "A", cut.stock = "furring", cut.furring = true, cut.count = count;
+  cut.mark = "A", cut.stock = "furring", cut.furring = takeoff::Furring::strip, cut.count = count;
   cut.length_mm = long_in * 25.4, cut.width_mm = 1.5 * 25.4, cut.thickness_mm = thick_in * 25.4;
   cut.board = takeoff::Board{"2x4", 1.5 * 25.4, 3.5 * 25.4};
   return cut;
@@ -202,7 +202,7 @@ TEST(Ripping, StripsOfAnyThicknessShareABoard) {
   std::vector<takeoff::CutRow> cuts;
   for (const double thick : {0.5625, 0.5, 0.4375, 0.375}) cuts.push_back(strip_of(thick, 1));
   cuts.push_back(strip_of(0.3125, 2)), cuts.push_back(strip_of(0.125, 9));
-  cuts.back().stock = "shims 1/8 x 1-1/2\"";
+  cuts.back().stock = "shims 1/8 x 1-1/2\"", cuts.back().furring = takeoff::Furring::shims;
   auto plans = takeoff::plan_cuts(cuts, how, false);
   ASSERT_EQ(plans.size(), 1u);
   EXPECT_EQ(plans[0].stock, "2x4, for furring");
@@ -250,13 +250,13 @@ TEST(Ripping, StripsThatWaitHaveBoardsOfTheirOwn) {
   const job::Cuts how = ripped_out_of({8});
   std::vector<takeoff::CutRow> cuts{strip_of(0.5, 3), strip_of(0.5, 3)};
   EXPECT_EQ(takeoff::plan_cuts(cuts, how, false).size(), 1u);
-  cuts[1].hold = takeoff::Hold{"base", "floor.fall-least", "floor falls enough"};
+  cuts[1].hold = takeoff::Hold{takeoff::HangsOn::base, "floor.fall-least", "floor falls enough"};
   const auto plans = takeoff::plan_cuts(cuts, how, false);
   ASSERT_EQ(plans.size(), 2u);
   EXPECT_EQ(plans[0].pieces, 3);
   EXPECT_FALSE(plans[0].hold);
   ASSERT_TRUE(plans[1].hold);
-  EXPECT_EQ(plans[1].hold->on, "base");
+  EXPECT_EQ(plans[1].hold->on, takeoff::HangsOn::base);
   const auto rows = takeoff::stick_rows(plans, false);
   EXPECT_TRUE(rows[0].to_order());
   EXPECT_FALSE(rows[1].to_order());

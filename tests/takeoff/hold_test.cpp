@@ -16,7 +16,10 @@ using takeoff::Row;
 
 std::vector<Row> rows_named(const std::vector<const char*>& names) {
   std::vector<Row> rows;
-  for (const char* name : names) rows.push_back({name, 1, "pieces", 1, "pieces", ""});
+  for (const char* name : names) {
+    rows.push_back({name, 1, "pieces", 1, "pieces", ""});
+    rows.back().blanks = takeoff::blanks_named(rows.back());
+  }
   return rows;
 }
 
@@ -34,7 +37,7 @@ std::vector<std::string> waiting(const std::vector<const char*>& names, const fa
   takeoff::hold_back(rows, cuts, job, facts, holds);
   std::vector<std::string> all;
   for (const Row& row : rows) {
-    if (row.hold) all.push_back(row.item + ": " + row.hold->on);
+    if (row.hold) all.push_back(row.item + ": " + name_of(row.hold->on));
     EXPECT_EQ(row.to_order(), !row.hold);
   }
   return all;
@@ -131,7 +134,7 @@ TEST(Hold, OnlyTheStripsWaitWhoseStudsComeOutToWhatWaits) {
     for (const Row& row : rows)
       if (row.item.starts_with("2x4") || row.item.starts_with("shims"))
         all.push_back(row.item + ", " + row.basis.substr(0, row.basis.find(' ')) + ": " +
-                      (row.hold ? row.hold->on : "goes on"));
+                      (row.hold ? name_of(row.hold->on) : "goes on"));
     for (const takeoff::CutRow& cut : cuts)
       if (cut.hold) all.push_back(std::to_string(cut.count) + " of " + cut.stock);
     return all;
@@ -281,7 +284,7 @@ TEST(Hold, AnOrderKeepsWhatWaitsApart) {
   // Source: by hand: rooms of 1.2 ft3 in bags of 0.45: two that go on need 2.4 / 0.45, 6 bags; the third's wait.
   const std::vector<Row> sound{takeoff::to_row({"mortar, bags", 1.2, "ft3", 0, 0.45, "bags", "bed"})};
   std::vector<Row> waits = sound;
-  waits[0].hold = takeoff::Hold{"base", "floor.fall-least", "floor falls enough"};
+  waits[0].hold = takeoff::Hold{takeoff::HangsOn::base, "floor.fall-least", "floor falls enough"};
   const auto pooled = takeoff::pool({&sound, &waits, &sound});
   ASSERT_EQ(pooled.size(), 2u);
   EXPECT_TRUE(pooled[0].row.to_order());
@@ -296,7 +299,8 @@ TEST(Hold, AnOrderKeepsWhatWaitsApart) {
 TEST(Hold, CostTellsHowMuchOfItNobodySpendsYet) {
   // Source: by hand: 4 bags of 8.50 are 34.00 and wait; 2 boxes of 10 are bought.
   Row bags{"mortar, bags", 1.6, "ft3", 4, "bags", ""}, boxes{"tile", 17, "ft2", 2, "boxes", ""};
-  bags.price = 8.5, boxes.price = 10, bags.hold = takeoff::Hold{"base", "floor.fall-least", "floor falls enough"};
+  bags.price = 8.5, boxes.price = 10,
+  bags.hold = takeoff::Hold{takeoff::HangsOn::base, "floor.fall-least", "floor falls enough"};
   const takeoff::Cost cost = takeoff::cost_of({bags, boxes});
   EXPECT_EQ(cost.sum, 54);
   EXPECT_EQ(cost.held, 34);

@@ -126,7 +126,7 @@ TEST(Mortar, NoLessIsBoughtThanTheBedWeighsWhateverTheMix) {
     facts.bed.set_mm3 = between(0.2, 6) * ft3_mm3;
     facts.bed.spread_mm3 = facts.bed.set_mm3 * between(0.9, 1.5);
     const double worst = facts.bed.set_mm3 * between(1, 1.2);
-    facts.room.worst = {{facts::worst_mortar, facts.bed.set_mm3, 0, worst, "", 0, "mm3"}};
+    facts.room.worst = {{facts::worst_mortar, facts.bed.set_mm3, 0, worst, "", 0, facts::Bounded::volume}};
     const auto rows = takeoff::take_off(job, facts, {}, {});
     const double solids = job.bed.density_kg_m3 / (1 + job::water_share(*job.bed.wetness)),
                  bed = std::max(facts.bed.set_mm3, facts.bed.spread_mm3) + worst - facts.bed.set_mm3;
@@ -160,7 +160,8 @@ TEST(Mortar, BagsCoverWhatReadingsMayAdd) {
   job.bed.waste = 0;
   facts::Facts facts = bed_of(3.6 * 0.45);
   EXPECT_EQ(row_of(takeoff::take_off(job, facts, {}, {}), "mortar, bags")->buy, 4);
-  facts.room.worst = {{facts::worst_mortar, 3.6 * 0.45 * ft3_mm3, 0, 4.2 * 0.45 * ft3_mm3, "", 0, "mm3"}};
+  facts.room.worst = {
+      {facts::worst_mortar, 3.6 * 0.45 * ft3_mm3, 0, 4.2 * 0.45 * ft3_mm3, "", 0, facts::Bounded::volume}};
   const takeoff::Row bags = *row_of(takeoff::take_off(job, facts, {}, {}), "mortar, bags");
   EXPECT_EQ(bags.buy, 5);
   EXPECT_NEAR(bags.quantity, 3.6 * 0.45, 1e-9);

@@ -83,8 +83,9 @@ TEST(Pool, AnotherFastenerIsAnotherBox) {
 
 TEST(Pool, WhatIsSoldByTheUnitIsAddedAndSticksAreNot) {
   // Source: property; sticks take one cutting plan over all rooms.
-  const std::vector<Row> room{takeoff::to_row({"felt", 10, "ft2", 0.1, 0, "", ""}),
-                              {"2x4", 30, "ft", 4, "sticks of 8 ft", ""}};
+  Row sticks{"2x4", 30, "ft", 4, "sticks of 8 ft", ""};
+  sticks.blanks = takeoff::Blanks::sticks;
+  const std::vector<Row> room{takeoff::to_row({"felt", 10, "ft2", 0.1, 0, "", ""}), sticks};
   const auto pooled = takeoff::pool({&room, &room});
   ASSERT_EQ(pooled.size(), 1U);
   EXPECT_NEAR(pooled[0].row.buy, 22, 1e-12);
