@@ -129,10 +129,9 @@ std::string cost_words(const Report& report) {
   return takeoff::cost_text(takeoff::cost_of(report.rows), report.job.buy.currency);
 }
 
-/// A cost is as long as what has no price, and what a file tells is long; the other lines are kept whole.
 std::string key_line(const KeyLine& line) {
   const std::string text = padded(line.label, 13) + line.words;
-  return line.label == "cost" || line.label == "base file" ? wrapped(text, 2, under_title) : "  " + text + "\n";
+  return line.wraps ? wrapped(text, 2, under_title) : "  " + text + "\n";
 }
 
 /// Riser, and the holes that the trap arm asks for.

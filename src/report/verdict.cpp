@@ -178,11 +178,11 @@ std::string body_words(const job::Job& job) {
 
 std::vector<KeyLine> key_lines(const Report& report) {
   std::vector<KeyLine> lines{built(report)};
-  if (report.job.base.body) lines.push_back({"base file", body_words(report.job)});
+  if (report.job.base.body) lines.push_back({"base file", body_words(report.job), true});
   lines.push_back(bed(report));
   lines.push_back(to_buy(report));
   if (!report.job.buy.prices.file.empty())
-    lines.push_back({"cost", takeoff::cost_text(takeoff::cost_of(report.rows), report.job.buy.currency)});
+    lines.push_back({"cost", takeoff::cost_text(takeoff::cost_of(report.rows), report.job.buy.currency), true});
   for (KeyLine& line : falls(report)) lines.push_back(std::move(line));
   return lines;
 }

@@ -26,6 +26,7 @@ std::string record_words(const Report& report);
 struct KeyLine {
   std::string label;  ///< "mortar bed"
   std::string words;
+  bool wraps = false;  ///< it may be as long as what has no price, or what a file tells
 };
 std::vector<KeyLine> key_lines(const Report& report);
 
