@@ -347,96 +347,146 @@ Sheet details_alone(const std::string& name, const std::string& title, const job
   return on_page(name, title, job, [&](Sheet& sheet, Pen& pen) { draw(sheet, pen, pen.text_mm() / letter); });
 }
 
+namespace {
+
+/// One detail as it is drawn larger: first all of it about its window's own corner, by which side its names stand on,
+/// then at its place on the sheet.
+class Enlargement {
+ public:
+  Enlargement(Sheet& sheet, Pen& pen, const Detail& detail, double own)
+      : sheet_{sheet},
+        pen_{pen},
+        detail_{detail},
+        w_{detail.window},
+        own_{own},
+        t_{pen.text_mm()},
+        times_{t_ / letter / own} {}
+
+  Point draw(const std::vector<CutSolid>& cut, Point place) {
+    parts_ = enlarged(cut, w_, times_);
+    name_parts();
+    name_behind();
+    name_ribbons();
+    place_ = {place.x + room_, place.y};
+    low_ = {place_.x, place_.y - w_.height() * times_}, high_ = {place_.x + w_.width() * times_, place_.y};
+    put_lines();
+    pen_.rectangle(low_, high_, LineKind::dimension);
+    if (detail_.rejected)
+      pen_.strike(low_, high_, {(low_.x + high_.x) / 2, (low_.y + 3 * high_.y) / 4});
+    else
+      add_widths(pen_, detail_, times_, place_);
+    add_heights();
+    const double foot =
+        std::min({low_.y, ladder_foot_, add_names(sheet_, pen_, std::move(left_), low_.x - 1.5 * t_, -1, high_.y),
+                  add_names(sheet_, pen_, std::move(right_), high_.x + 1.5 * t_, 1, high_.y)});
+    const double title_end = add_title(foot);
+    return {std::max({high_.x + beside_, ladder_end_, title_end}) + 3 * t_, foot - 3 * t_};
+  }
+
+ private:
+  bool is_laddered() const { return !detail_.heights.empty(); }
+
+  /// Names stand on the side that is nearer, so that lines run over little else; those at the left take room there.
+  void name(const std::string& name, Point at, double off) {
+    const bool nearer_left = is_laddered() || at.x < w_.width() * times_ - at.x - off;
+    (nearer_left ? left_ : right_).push_back({name, at});
+    double& side = nearer_left ? room_ : beside_;
+    side = std::max(side, width_of(name, t_) + 2 * t_);
+  }
+
+  void name_parts() {
+    for (const Enlarged& part : parts_) {
+      // Mortar that bore and holdback leave a few millimetres of is no place: nobody spreads it by a name.
+      const double least = part.cut.solid->role == Role::bed ? least_bed_mm * times_ : 0;
+      const auto within = point_within(part.rings, least, 0.6 * t_);
+      if (part.cut.name.empty()) continue;  // a line to it would run through something else
+      if (const auto at = part.rings.empty() ? std::optional{point_on(part.cut.seen.lines)} : within)
+        name(part.cut.name, *at, t_);
+    }
+  }
+
+  void name_behind() {
+    for (const Seen& seen : detail_.seen) {
+      behind_.push_back(placed(seen, w_, times_, parts_));
+      if (const auto& at = behind_.back().at) name(seen.name, *at, t_);
+    }
+  }
+
+  void name_ribbons() {
+    for (const Ribbon& ribbon : detail_.ribbons) {
+      std::vector<Line> lines;
+      for (std::size_t i = 0; i + 1 < ribbon.points.size(); ++i)
+        lines.push_back({ribbon.points[i], ribbon.points[i + 1], ribbon.kind});
+      lines = clipped(lines, w_);
+      if (lines.empty()) continue;
+      for (Line& line : lines)
+        for (Point* p : {&line.from, &line.to}) *p = {(p->x - w_.x0) * times_, (p->y - w_.y1) * times_};
+      if (ribbon.stands) leave_blank(parts_, ribbon, w_, times_);
+      name(ribbon.name, place_of_name(ribbon, lines.front(), w_, times_), 0);
+      bands_.insert(bands_.end(), lines.begin(), lines.end());
+    }
+  }
+
+  Point put(Point p) const { return {p.x + place_.x, p.y + place_.y}; }
+
+  void put_lines() {
+    for (const Placed& part : behind_)
+      for (const Line& edge : part.edges) pen_.line(put(edge.from), put(edge.to), edge.kind);
+    for (Enlarged& part : parts_) {
+      part.move(place_);
+      add_cut(sheet_, pen_, part.cut, part.rings);
+    }
+    for (const Line& band : bands_) pen_.line(put(band.from), put(band.to), band.kind);
+    for (auto* names : {&left_, &right_})
+      for (Named& n : *names) n.at = put(n.at);
+  }
+
+  void add_heights() {
+    ladder_foot_ = low_.y, ladder_end_ = high_.x;
+    if (!is_laddered()) return;
+    std::vector<Level> levels = detail_.heights;
+    for (Level& level : levels) level.z = place_.y + (level.z - w_.y1) * times_;
+    const std::size_t first = sheet_.texts.size();
+    pen_.ladder(high_.x + t_, std::move(levels));
+    for (std::size_t i = first; i < sheet_.texts.size(); ++i) {
+      const Box box = box_of(sheet_.texts[i]);
+      ladder_foot_ = std::min(ladder_foot_, box.y0), ladder_end_ = std::max(ladder_end_, box.x1);
+    }
+  }
+
+  /// Below all of it, and its number where it is taken from. @return where the title ends.
+  double add_title(double foot) {
+    std::string title = detail_.title;
+    title.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(title.front())));
+    const std::string number = std::to_string(detail_.number);
+    const std::string words = number + "  " + title + ", " + scale_text(own_, sheet_.metric);
+    pen_.note({low_.x, foot - 2.2 * t_}, words);
+    if (detail_.marked) {
+      const Point middle{(w_.x0 + w_.x1) / 2, (w_.y0 + w_.y1) / 2};
+      const double radius = std::hypot(w_.width(), w_.height()) / 2;
+      sheet_.arcs.push_back({middle, radius, 0, 360, LineKind::phantom});
+      pen_.label({middle.x + 0.75 * radius + 0.4 * t_, middle.y + 0.75 * radius}, number);
+    }
+    return low_.x + width_of(words, t_);
+  }
+
+  Sheet& sheet_;
+  Pen& pen_;
+  const Detail& detail_;
+  const Frame& w_;
+  double own_, t_, times_, room_ = 0, beside_ = 0, ladder_foot_ = 0, ladder_end_ = 0;
+  std::vector<Enlarged> parts_;
+  std::vector<Placed> behind_;
+  std::vector<Line> bands_;  ///< of the ribbons
+  std::vector<Named> left_, right_;
+  Point place_, low_, high_;
+};
+
+}  // namespace
+
 Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const Detail& detail, double own,
                  Point place) {
-  const double t = pen.text_mm(), times = t / letter / own;
-  const Frame& w = detail.window;
-  std::vector<Enlarged> parts = enlarged(cut, w, times);
-  // Names stand on the side that is nearer, so that lines run over little else; those at the left take room there.
-  const bool laddered = !detail.heights.empty();
-  std::vector<Named> left, right;
-  double room = 0, beside = 0;
-  for (const Enlarged& part : parts) {
-    // Mortar that bore and holdback leave a few millimetres of is no place: nobody spreads it by a name.
-    const double least = part.cut.solid->role == Role::bed ? least_bed_mm * times : 0;
-    const auto within = point_within(part.rings, least, 0.6 * t);
-    if (part.cut.name.empty()) continue;  // a line to it would run through something else
-    if (const auto at = part.rings.empty() ? std::optional{point_on(part.cut.seen.lines)} : within) {
-      const std::string& name = part.cut.name;
-      const bool nearer_left = laddered || at->x < w.width() * times - at->x - t;
-      (nearer_left ? left : right).push_back({name, *at});
-      double& side = nearer_left ? room : beside;
-      side = std::max(side, width_of(name, t) + 2 * t);
-    }
-  }
-  std::vector<Placed> behind;
-  for (const Seen& seen : detail.seen) {
-    behind.push_back(placed(seen, w, times, parts));
-    const auto& at = behind.back().at;
-    if (!at) continue;
-    const bool nearer_left = laddered || at->x < w.width() * times - at->x - t;
-    (nearer_left ? left : right).push_back({seen.name, *at});
-    double& side = nearer_left ? room : beside;
-    side = std::max(side, width_of(seen.name, t) + 2 * t);
-  }
-  std::vector<Line> bands;  // of the ribbons
-  for (const Ribbon& ribbon : detail.ribbons) {
-    std::vector<Line> lines;
-    for (std::size_t i = 0; i + 1 < ribbon.points.size(); ++i)
-      lines.push_back({ribbon.points[i], ribbon.points[i + 1], ribbon.kind});
-    lines = clipped(lines, w);
-    if (lines.empty()) continue;
-    for (Line& line : lines)
-      for (Point* p : {&line.from, &line.to}) *p = {(p->x - w.x0) * times, (p->y - w.y1) * times};
-    if (ribbon.stands) leave_blank(parts, ribbon, w, times);
-    const Point at = place_of_name(ribbon, lines.front(), w, times);
-    const bool nearer_left = laddered || at.x < w.width() * times - at.x;
-    (nearer_left ? left : right).push_back({ribbon.name, at});
-    double& side = nearer_left ? room : beside;
-    side = std::max(side, width_of(ribbon.name, t) + 2 * t);
-    bands.insert(bands.end(), lines.begin(), lines.end());
-  }
-  place.x += room;
-  for (const Placed& part : behind)
-    for (const Line& edge : part.edges)
-      pen.line({edge.from.x + place.x, edge.from.y + place.y}, {edge.to.x + place.x, edge.to.y + place.y}, edge.kind);
-  for (Enlarged& part : parts) {
-    part.move(place);
-    add_cut(sheet, pen, part.cut, part.rings);
-  }
-  for (const Line& band : bands)
-    pen.line({band.from.x + place.x, band.from.y + place.y}, {band.to.x + place.x, band.to.y + place.y}, band.kind);
-  for (auto* names : {&left, &right})
-    for (Named& n : *names) n.at = {n.at.x + place.x, n.at.y + place.y};
-  const Point low{place.x, place.y - w.height() * times}, high{place.x + w.width() * times, place.y};
-  pen.rectangle(low, high, LineKind::dimension);
-  if (detail.rejected) pen.strike(low, high, {(low.x + high.x) / 2, (low.y + 3 * high.y) / 4});
-  if (!detail.rejected) add_widths(pen, detail, times, place);
-  double ladder_foot = low.y, ladder_end = high.x;
-  if (laddered) {
-    std::vector<Level> levels = detail.heights;
-    for (Level& level : levels) level.z = place.y + (level.z - w.y1) * times;
-    const std::size_t first = sheet.texts.size();
-    pen.ladder(high.x + t, std::move(levels));
-    for (std::size_t i = first; i < sheet.texts.size(); ++i) {
-      const Box box = box_of(sheet.texts[i]);
-      ladder_foot = std::min(ladder_foot, box.y0), ladder_end = std::max(ladder_end, box.x1);
-    }
-  }
-  const double foot = std::min({low.y, ladder_foot, add_names(sheet, pen, std::move(left), low.x - 1.5 * t, -1, high.y),
-                                add_names(sheet, pen, std::move(right), high.x + 1.5 * t, 1, high.y)});
-  std::string title = detail.title;
-  title.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(title.front())));
-  const std::string number = std::to_string(detail.number);
-  const std::string words = number + "  " + title + ", " + scale_text(own, sheet.metric);
-  pen.note({low.x, foot - 2.2 * t}, words);
-  if (detail.marked) {
-    const Point middle{(w.x0 + w.x1) / 2, (w.y0 + w.y1) / 2};
-    const double radius = std::hypot(w.width(), w.height()) / 2;
-    sheet.arcs.push_back({middle, radius, 0, 360, LineKind::phantom});
-    pen.label({middle.x + 0.75 * radius + 0.4 * t, middle.y + 0.75 * radius}, number);
-  }
-  return {std::max({high.x + beside, ladder_end, low.x + width_of(words, t)}) + 3 * t, foot - 3 * t};
+  return Enlargement{sheet, pen, detail, own}.draw(cut, place);
 }
 
 }  // namespace fallwright::drawing
