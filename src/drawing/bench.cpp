@@ -2,8 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
-#include <map>
 
 #include <gp_Pln.hxx>
 
@@ -60,6 +58,10 @@ void strike_frame(Pen& pen, const Subject& subject, const Frame& view) {
   pen.strike({view.x0, view.y0}, {view.x1, view.y1}, {middle, view.y0 + 0.7 * high}, 3);
 }
 
+bool is_stud(const parts::Solid& solid) {
+  return solid.part.is(Role::bench_frame, parts::Kind::stud);
+}
+
 bool is_timber(const job::Job& job) {
   return job.bench->frame.kind == job::FrameKind::timber;
 }
@@ -69,131 +71,6 @@ namespace {
 /// The way from its far end to its open end.
 gp_Dir end_of(const job::Job& job) {
   return job.bench->place == job::Side::back ? gp::DX() : gp_Dir{0, -1, 0};
-}
-
-bool is_stud(const parts::Solid& solid) {
-  return solid.part.is(Role::bench_frame, parts::Kind::stud);
-}
-
-/// The members whose edges make the chain of heights: plates, tracks, rail and deck of the front.
-bool is_course(const parts::Solid& solid) {
-  using parts::Kind;
-  constexpr std::array courses{Kind::sole_plate, Kind::top_plate, Kind::front_rail, Kind::deck,
-                               Kind::sole_track, Kind::top_track, Kind::front_track};
-  return in_frame(solid) && std::find(courses.begin(), courses.end(), solid.part.kind) != courses.end();
-}
-
-constexpr double near_end = 6;  ///< a bevelled end has corners a little apart
-
-/// Where a course begins and ends in height at one end of a view: plates on a floor that falls stand lower there than
-/// at the other.
-std::pair<double, double> height_at_end(const parts::Solid& solid, const View& view, bool right) {
-  const std::vector<Point> corners = corners_of(solid, view);
-  const auto [least, most] =
-      std::minmax_element(corners.begin(), corners.end(), [](const Point& a, const Point& b) { return a.x < b.x; });
-  const double end = right ? most->x : least->x;
-  double low = std::numeric_limits<double>::max(), high = -low;
-  for (const Point& p : corners)
-    if (std::abs(p.x - end) < near_end) low = std::min(low, p.y), high = std::max(high, p.y);
-  return {low, high};
-}
-
-/// The same of a sole plate, there where the stud of that end reaches down farthest: the course over it is then as high
-/// as that stud is long, and not a mark off it.
-std::pair<double, double> sole_at_end(const parts::Solid& sole, const parts::Model& model, const View& view,
-                                      bool right) {
-  const auto [low, high] = height_at_end(sole, view, right);
-  const Frame plate = extent(sole, view);
-  const double end = right ? plate.x1 : plate.x0;
-  double top = high;  // the lower of its upper edges
-  for (const Point& p : corners_of(sole, view))
-    if (std::abs(p.x - end) < near_end && p.y > (low + high) / 2) top = std::min(top, p.y);
-  for (const parts::Solid& solid : model.solids) {
-    if (!is_stud(solid)) continue;
-    const Frame stud = extent(solid, view);
-    if (std::abs((right ? stud.x1 : stud.x0) - end) < near_end) return {low - (top - stud.y0), stud.y0};
-  }
-  return {low, high};
-}
-
-/// Courses one above the other, each as high as it is, and the whole.
-std::vector<double> heights_of(const std::vector<Level>& levels) {
-  std::vector<double> heights;
-  for (const Level& level : levels) heights.push_back(level.z);
-  std::sort(heights.begin(), heights.end());
-  return heights;
-}
-
-/// Heights of the frame's courses above the datum at one end, named by what ends there: its top, if anything's top
-/// does. They are printed down from the deck's top by the courses as those are printed, so that the two add up.
-std::vector<Level> courses(const Pen& pen, const parts::Model& model, const View& view, bool right) {
-  std::map<long, Level> marks;  // by hundredths of a millimetre, so that equal heights are one
-  for (const bool tops : {true, false})
-    for (const parts::Solid& solid : model.solids) {
-      if (!is_course(solid)) continue;
-      const auto [low, high] = solid.part.kind == parts::Kind::sole_plate ? sole_at_end(solid, model, view, right)
-                                                                          : height_at_end(solid, view, right);
-      const double at = tops ? high : low;
-      marks.emplace(std::lround(at * 100),
-                    Level{(tops ? "top of the " : "underside of the ") + words_of(solid.part.kind), at});
-    }
-  std::vector<Level> levels;
-  double last = -1e9;
-  for (const auto& [mark, level] : marks) {
-    // Sheet steel makes steps too small to measure on site; they would only blur the chain.
-    if (level.z - last < 6) continue;
-    levels.push_back(level);
-    last = level.z;
-  }
-  const std::vector<double> parts = rounded_to_add_up(heights_of(levels), {}, model.job.is_metric()).parts;
-  double printed =
-      levels.empty() ? 0 : units::round_to_tape(units::Length::mm(levels.back().z), model.job.is_metric()).in_mm();
-  for (std::size_t i = levels.size(); i-- > 0;) {
-    levels[i].words = pen.height(printed) + "  " + levels[i].words;
-    if (i > 0) printed -= parts[i - 1];
-  }
-  return levels;
-}
-
-/// For a ladder: where words tell that a height is below the datum, its name has no room for as many.
-std::vector<Level> in_short(std::vector<Level> levels) {
-  const std::string below = " below the datum  ", underside = below + "underside of the ";
-  for (Level& level : levels)
-    if (const std::size_t at = level.words.find(underside); at != std::string::npos)
-      level.words = level.words.substr(0, at) + below + level.words.substr(at + underside.size()) + "'s foot";
-  return levels;
-}
-
-/// Heights at both ends as a table under the view, where they would leave it no room at its sides; the highest first.
-void add_heights(const Sheet& sheet, Pen& pen, const std::vector<Level>& at_left, const std::vector<Level>& at_right,
-                 bool alike) {
-  const double t = pen.text_mm();
-  const Frame all = frame_of(sheet);
-  const auto split = [](const Level& level) {
-    const std::size_t gap = level.words.find("  ");
-    std::string height = level.words.substr(0, gap);
-    if (const std::size_t datum = height.find(" the datum"); datum != std::string::npos)
-      height.erase(datum);  // the column's head says of what
-    return std::pair{height, level.words.substr(gap + 2)};
-  };
-  Table table{pen,
-              {all.x0, all.y0 - 2 * t},
-              44 * t,
-              alike ? std::vector<Column>{{"heights above the datum", 2.4}, {"at both ends", 2.4}}
-                    : std::vector<Column>{{"heights above the datum", 2.4}, {"left end", 1.2}, {"right end", 1.2}}};
-  table.head();
-  for (std::size_t k = 0; k < std::max(at_left.size(), at_right.size()); ++k) {
-    // Both counted down from the deck's top.
-    const auto told = [&](const std::vector<Level>& levels) {
-      return k < levels.size() ? split(levels[levels.size() - 1 - k]) : std::pair<std::string, std::string>{};
-    };
-    const auto [left, name] = told(at_left);
-    const auto [right, other] = told(at_right);
-    if (name == other || alike)
-      table.row(alike ? Cells{name, left} : Cells{name, left, right});
-    else
-      table.row({name.empty() ? other : other.empty() ? name : name + "; right: " + other, left, right});
-  }
 }
 
 /// Centres of members along the frame, from its end at `start` (one way or the other).
@@ -289,6 +166,98 @@ void add_backing(Sheet& sheet, Pen& pen, const Subject& s, const View& view) {
   }
 }
 
+/// Places beside a stud for words that stand upright, those at its middle first.
+std::vector<Point> places_beside(const Frame& f, double height, double t) {
+  std::vector<Point> places;
+  for (const double share : {0.0, -0.2, 0.2, -0.35, 0.35})
+    for (const double x :
+         {f.x1 + 0.4 * t + height, f.x0 - 0.4 * t, f.x1 + 0.9 * t + 2 * height, f.x0 - 0.9 * t - height})
+      places.push_back({x, (f.y0 + f.y1) / 2 + share * f.height()});
+  return places;
+}
+
+/// Whether another stud stands so near that no upright words fit between.
+bool is_crowded(const parts::Solid& stud, const parts::Model& model, const View& view, double least_bay) {
+  const Frame f = extent(stud, view);
+  return std::any_of(model.solids.begin(), model.solids.end(), [&](const parts::Solid& other) {
+    if (&other == &stud || !is_stud(other)) return false;
+    const Frame o = extent(other, view);
+    return o.x0 < f.x1 + least_bay && o.x1 > f.x0 - least_bay;
+  });
+}
+
+/// From the floor at that stud: on an unlevel floor each has its own. What is too short for it has its mark alone.
+void name_stud(Pen& pen, const Subject& subject, const View& view, const parts::Solid& stud) {
+  const Frame f = extent(stud, view);
+  const double t = pen.text_mm(), height = 2.5 / 3 * t, middle = (f.y0 + f.y1) / 2;
+  const std::string mark = mark_of(subject, stud.id), words = mark + "  " + pen.words(f.height());
+  const bool fits = width_of(words, height) + 0.6 * t < f.height();
+  const Point thing{(f.x0 + f.x1) / 2, middle};
+  // On the stud with its length, unless the white about that would break its edges; beside a thin one, where nothing is
+  // seen behind it, as well, else its mark alone.
+  if (f.width() <= 1.4 * height && is_crowded(stud, subject.model, view, height + 0.8 * t)) {
+    pen.name(thing, {f.x1 + t, middle - 0.4 * t}, mark, Anchor::left, 2.5 / 3);
+  } else if (f.width() > 1.7 * height) {
+    pen.note({(f.x0 + f.x1 + height) / 2, middle}, fits ? words : mark, Anchor::middle, 2.5 / 3, 90);
+  } else if (fits && !is_timber(subject.job())) {
+    pen.note_at_one_of(places_beside(f, height, t), words, Anchor::middle, 2.5 / 3, 90);
+    pen.otherwise(mark, {f.x1, middle});
+  } else {
+    pen.name_at_one_of(thing, places_beside(f, height, t), mark, Anchor::middle, 2.5 / 3, 90);
+  }
+  tag_member(pen, subject, stud.id);
+}
+
+/// A mark within a joist's dashes would be read as that joist's.
+void take_joists(const parts::Model& model, const View& view, std::vector<Box>& taken) {
+  for (const parts::Solid& solid : model.solids) {
+    if (!is_joist(solid)) continue;
+    const Frame f = extent(solid, view);
+    taken.push_back({f.x0, f.y0 + 1, f.x1, f.y1 - 1});
+  }
+}
+
+/// The studs' centres from the end that is set out from, and how long the frame is.
+void set_out_studs(Pen& pen, const parts::Model& model, const View& view, const Frame& frame) {
+  const bool from_right = model.job.bench->place == job::Side::right;  // its open end, as it is seen
+  const double start = from_right ? frame.x1 : frame.x0;
+  pen.running(centres(model, view, false, start, is_stud), {start, frame.y0}, {from_right ? -1. : 1., 0}, {0, -1});
+  pen.across({frame.x0, frame.y1}, {frame.x1, frame.y1}, frame.y1 + 5 * pen.text_mm());
+}
+
+/// The courses of a frame at either end of it.
+struct FrontEnds {
+  std::vector<CourseEdge> left, right;
+  bool alike(const Pen& pen) const {
+    return std::equal(left.begin(), left.end(), right.begin(), right.end(),
+                      [&](const CourseEdge& a, const CourseEdge& b) { return told(pen, a) == told(pen, b); });
+  }
+};
+
+/// `both`: a chain at either end. Where both are alike, small paper has the one: a long bench would not fit beside two.
+void add_courses(Sheet& sheet, Pen& pen, const Subject& subject, const Frame& frame, const FrontEnds& ends, bool both) {
+  const double t = pen.text_mm();
+  pen.upright_chain(heights_of(ends.left), frame.x0, frame.x0 - 3 * t, {}, -1);
+  const double room = room_on(sheet, paper_of(subject.job())).width() * t / letter,
+               beside = 40 * t;  // of a chain and a ladder
+  if (both) pen.upright_chain(heights_of(ends.right), frame.x1, frame.x1 + 3 * t);
+  if (!both && (!ends.alike(pen) || frame.width() + beside > room))
+    add_heights(sheet, pen, ends.left, ends.right, ends.alike(pen));
+  else
+    pen.ladder(frame.x1 + (both ? 16.5 : 1) * t, levels_of(pen, ends.right));
+}
+
+std::vector<std::string> front_notes(const Subject& subject, bool alike, bool both) {
+  return {std::string{"Letters: marks of the cut list. Running below: stud centres from the "} +
+              (subject.job().bench->place == job::Side::back ? "left end" : "entry's end") +
+              ". At each stud its mark and, where it has room, its length, long point to long point.",
+          std::string{both    ? "At both ends the courses one above the other; names with heights above the datum "
+                                "are those at the right end."
+                      : alike ? "The courses one above the other, at both ends the same."
+                              : "The courses at the left end one above the other; below, heights at both ends."} +
+              (is_timber(subject.job()) ? " Dashed: behind the front face." : "")};
+}
+
 }  // namespace
 
 Sheet draw_bench_plan(const Subject& subject) {
@@ -330,90 +299,26 @@ Sheet draw_bench_front(const Subject& subject) {
   const View view = view_from(front_of(subject.job()));
   // Hidden edges of thin steel would run into bars.
   const Projection seen = uncrowded(project(shapes_of(model, in_frame), view, is_timber(subject.job())));
-  const job::Side place = subject.job().bench->place;
   return on_page("bench-front", "Bench frame from the front", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
     sheet.sight = eye_at(before_bench(model, front_of(subject.job())), front_of(subject.job()));
     const Frame frame = extent_of_frame(model, view);
-    const double t = pen.text_mm();
     strike_frame(pen, subject, frame);
     for (const parts::Solid& solid : model.solids)
-      if (is_stud(solid)) {
-        const Frame f = extent(solid, view);
-        // From the floor at that stud: on an unlevel floor each has its own. What is too short for it has its mark
-        // alone.
-        const std::string mark = mark_of(subject, solid.id), words = mark + "  " + pen.words(f.height());
-        const double height = 2.5 / 3 * t, middle = (f.y0 + f.y1) / 2;
-        const bool fits = width_of(words, height) + 0.6 * t < f.height();
-        std::vector<Point> beside;
-        for (const double share : {0.0, -0.2, 0.2, -0.35, 0.35})
-          for (const double x :
-               {f.x1 + 0.4 * t + height, f.x0 - 0.4 * t, f.x1 + 0.9 * t + 2 * height, f.x0 - 0.9 * t - height})
-            beside.push_back({x, middle + share * f.height()});
-        const double least_bay = height + 0.8 * t;
-        const bool crowded = std::any_of(model.solids.begin(), model.solids.end(), [&](const parts::Solid& other) {
-          if (&other == &solid || !is_stud(other)) return false;
-          const Frame o = extent(other, view);
-          return o.x0 < f.x1 + least_bay && o.x1 > f.x0 - least_bay;
-        });
-        if (f.width() <= 1.4 * height && crowded) {
-          const Point thing{(f.x0 + f.x1) / 2, middle};
-          pen.name(thing, {f.x1 + t, middle - 0.4 * t}, mark, Anchor::left, 2.5 / 3);
-          tag_member(pen, subject, solid.id);
-          continue;
-        }
-        // On the stud with its length, unless the white about that would break its edges; beside a thin one, where
-        // nothing is seen behind it, as well, else its mark alone.
-        const Point thing{(f.x0 + f.x1) / 2, middle};
-        if (f.width() > 1.7 * height) {
-          pen.note({(f.x0 + f.x1 + height) / 2, middle}, fits ? words : mark, Anchor::middle, 2.5 / 3, 90);
-        } else if (fits && !is_timber(subject.job())) {
-          pen.note_at_one_of(beside, words, Anchor::middle, 2.5 / 3, 90);
-          pen.otherwise(mark, {f.x1, middle});
-        } else {
-          pen.name_at_one_of(thing, beside, mark, Anchor::middle, 2.5 / 3, 90);
-        }
-        tag_member(pen, subject, solid.id);
-      }
+      if (is_stud(solid)) name_stud(pen, subject, view, solid);
     std::vector<Box> taken = boxes_of_texts(sheet);
-    if (is_timber(subject.job()))  // a mark within a joist's dashes would be read as that joist's
-      for (const parts::Solid& solid : model.solids)
-        if (in_frame(solid) && (solid.part.kind == parts::Kind::joist || solid.part.kind == parts::Kind::end_cleat)) {
-          const Frame f = extent(solid, view);
-          taken.push_back({f.x0, f.y0 + 1, f.x1, f.y1 - 1});
-        }
+    if (is_timber(subject.job())) take_joists(model, view, taken);
     add_member_marks(
         pen, subject, view, in_frame, [](const parts::Solid& s) { return !is_stud(s); }, std::move(taken));
-    const bool from_right = place == job::Side::right;  // its open end, as it is seen
-    const double start = from_right ? frame.x1 : frame.x0;
-    pen.running(centres(model, view, false, start, is_stud), {start, frame.y0}, {from_right ? -1. : 1., 0}, {0, -1});
-    pen.across({frame.x0, frame.y1}, {frame.x1, frame.y1}, frame.y1 + 5 * t);
-    const std::vector<Level> at_left = courses(pen, model, view, false), at_right = courses(pen, model, view, true);
-    pen.upright_chain(heights_of(at_left), frame.x0, frame.x0 - 3 * t, {}, -1);
-    // Where both ends are alike, small paper has the one chain: a long bench would not fit beside two.
-    const bool alike = std::equal(at_left.begin(), at_left.end(), at_right.begin(), at_right.end(),
-                                  [](const Level& a, const Level& b) { return a.words == b.words; });
-    const Paper& paper = paper_of(subject.job());
-    const double room = room_on(sheet, paper).width() * t / letter, beside = 40 * t;  // of a chain and a ladder
-    const bool both = !is_small(paper), below = !both && (!alike || frame.width() + beside > room);
-    if (both) pen.upright_chain(heights_of(at_right), frame.x1, frame.x1 + 3 * t);
-    if (below)
-      add_heights(sheet, pen, at_left, at_right, alike);
-    else
-      pen.ladder(frame.x1 + (both ? 16.5 : 1) * t, in_short(at_right));
-    sheet.notes = {
-        std::string{"Letters: marks of the cut list. Running below: stud centres from the "} +
-            (place == job::Side::back ? "left end" : "entry's end") +
-            ". At each stud its mark and, where it has room, its length, long point to long point.",
-        std::string{both    ? "At both ends the courses one above the other; names with heights above the datum "
-                              "are those at the right end."
-                    : alike ? "The courses one above the other, at both ends the same."
-                            : "The courses at the left end one above the other; below, heights at both ends."} +
-            (is_timber(subject.job()) ? " Dashed: behind the front face." : "")};
+    set_out_studs(pen, model, view, frame);
+    const FrontEnds ends{courses(model, view, false), courses(model, view, true)};
+    const bool both = !is_small(paper_of(subject.job()));
+    add_courses(sheet, pen, subject, frame, ends, both);
+    sheet.notes = front_notes(subject, ends.alike(pen), both);
     add_backing(sheet, pen, subject, view);
     add_packing(sheet, pen, subject, view);
-    if (both && at_left.front().words != at_right.front().words)
-      sheet.notes.push_back("The floor falls along the bench. At the left end: " + at_left.front().words + ".");
+    if (const std::string at_left = told(pen, ends.left.front()); both && at_left != told(pen, ends.right.front()))
+      sheet.notes.push_back("The floor falls along the bench. At the left end: " + at_left + ".");
     warn(sheet, frame_warning(subject));
   });
 }
@@ -437,7 +342,7 @@ std::vector<Sheet> draw_bench_end(const Subject& subject) {
     pen.across({seat.x0, frame.y0}, {seat.x1, frame.y0}, frame.y0 - 6 * t);
     // At the end that is seen: on a floor that falls along the bench its sole plate stands otherwise at the other.
     const bool near_right = back || subject.job().bench->place == job::Side::right;
-    std::vector<Level> levels = courses(pen, model, view_from(front_of(subject.job())), near_right);
+    std::vector<Level> levels = levels_of(pen, courses(model, view_from(front_of(subject.job())), near_right));
     const facts::Heights& h = subject.facts.heights;
     levels.push_back({pen.words(*h.seat_front_mm) + "  seat, front edge", *h.seat_front_mm});
     levels.push_back({pen.words(*h.seat_back_mm) + "  seat, back edge", *h.seat_back_mm});
@@ -446,7 +351,7 @@ std::vector<Sheet> draw_bench_end(const Subject& subject) {
       levels.push_back({base_is_void(subject) ? "HOLD  apron's foot, which stands on the base"
                                               : pen.height(seat.y0) + "  apron's foot",
                         seat.y0});
-    pen.ladder(edge + t, in_short(std::move(levels)));
+    pen.ladder(edge + t, std::move(levels));
     sheet.notes = {
         "Letters: marks of the cut list. Heights from the datum, the highest subfloor spot under the base. The frame "
         "is level; the seat falls to the "
