@@ -295,32 +295,70 @@ bool add_bed_edge(Pen& pen, Point from, Point to, const Arc& collar) {
   return true;
 }
 
+/// Bed, base, bore and collar from above. @return whether the collar leaves a sliver at the bed's edge.
+bool add_bed_outline(Sheet& sheet, Pen& pen, const Subject& subject, const Arc& collar) {
+  const auto &base = part(subject.facts, facts::Role::base).bbox_mm,
+             &bed = part(subject.facts, facts::Role::bed).bbox_mm;
+  pen.rectangle({base[0], base[1]}, {base[3], base[4]}, LineKind::hidden);
+  sheet.arcs.push_back({collar.centre, subject.job().drain.bore.in_mm() / 2, 0, 360, LineKind::hidden});
+  sheet.arcs.push_back(collar);
+  bool sliver = false;
+  const std::array<Point, 4> corners{{{bed[0], bed[1]}, {bed[3], bed[1]}, {bed[3], bed[4]}, {bed[0], bed[4]}}};
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    sliver = add_bed_edge(pen, corners[i], corners[(i + 1) % corners.size()], collar) || sliver;
+  return sliver;
+}
+
+/// Another base lies in another bed: there is nothing to gauge.
+void strike_bed(Sheet& sheet, Pen& pen, const Subject& subject, Point low, Point high) {
+  const auto& base = part(subject.facts, facts::Role::base).bbox_mm;
+  pen.strike(low, high, {(low.x + high.x) / 2, (base[1] + base[4]) / 2 + 3 * pen.text_mm()}, 3);
+  warn(sheet, base_warning(subject));
+  sheet.notes.emplace_back("No place and no depth of the bed is given: they hang on that. Dashed: the base.");
+}
+
+std::vector<std::string> gauge_notes(const Pen& pen, const Subject& subject, bool sliver) {
+  const job::Job& job = subject.job();
+  std::vector<std::string> notes{
+      "Outline: the bed, held back " + pen.said(job.bed.holdback.in_mm()) + " along framing and run past the base by " +
+          pen.said(job.bed.overrun.in_mm()) + " on open sides, clear of the " + bore_word(job) + " by " +
+          pen.said(job.bed.collar.in_mm()) + ". Dashed: the base.",
+      "Long dashes cross at the " + std::string{bore_word(job)} +
+          ". Depths up to the ribs' feet, and up to the level line that the bed is spread to, " +
+          pen.said(subject.facts.bed.gauge_mm) + " above the datum (the highest subfloor spot under the base).",
+      "Press the base down over the points in turn, 1st to " + ordinal(subject.facts.room.gauges.size()) +
+          ", from the drain outward. Wet mortar is caustic: gloves and "
+          "goggles."};
+  if (const std::string two = lifts(job, subject.judgement.results); !two.empty()) notes.push_back(two);
+  if (runs_askew(beside_columns(job), subject))
+    notes.push_back(std::string{"The "} + job::name_of(beside_columns(job)) +
+                    " wall runs askew: how far each point is from it stands beside its depths.");
+  if (sliver)
+    notes.push_back("NO MORTAR between the " + std::string{bore_word(job)} +
+                    "'s collar and the bed's edge where they leave less than " + pen.said(least_bed_mm) + ".");
+  return notes;
+}
+
 Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
   const auto &base = part(subject.facts, facts::Role::base).bbox_mm,
              &bed = part(subject.facts, facts::Role::bed).bbox_mm;
-  return on_page("bed", "Mortar bed: gauge depths", subject.job(), [&](Sheet& sheet, Pen& pen) {
+  const job::Job& job = subject.job();
+  const bool large = !is_small(paper_of(job));
+  return on_page("bed", "Mortar bed: gauge depths", job, [&](Sheet& sheet, Pen& pen) {
     const double t = pen.text_mm();
-    pen.rectangle({base[0], base[1]}, {base[3], base[4]}, LineKind::hidden);
     const Point bore{subject.facts.room.drain.now_mm[0], subject.facts.room.drain.now_mm[1]};
-    const job::Job& job = subject.job();
-    sheet.arcs.push_back({bore, job.drain.bore.in_mm() / 2, 0, 360, LineKind::hidden});
     const Arc collar{bore, (job.drain.bore / 2 + job.bed.collar).in_mm(), 0, 360, LineKind::outline};
-    sheet.arcs.push_back(collar);
-    bool sliver = false;
-    const std::array<Point, 4> corners{{{bed[0], bed[1]}, {bed[3], bed[1]}, {bed[3], bed[4]}, {bed[0], bed[4]}}};
-    for (std::size_t i = 0; i < corners.size(); ++i)
-      sliver = add_bed_edge(pen, corners[i], corners[(i + 1) % corners.size()], collar) || sliver;
-    const double low = std::min(base[1], bed[1]), left = std::min(base[0], bed[0]), right = std::max(base[3], bed[3]);
-    if (base_is_void(subject)) {  // another base lies in another bed: there is nothing to gauge
-      pen.strike({left, low}, {right, std::max(base[4], bed[4])}, {(left + right) / 2, (base[1] + base[4]) / 2 + 3 * t},
-                 3);
-      warn(sheet, base_warning(subject));
-      sheet.notes.emplace_back("No place and no depth of the bed is given: they hang on that. Dashed: the base.");
-      if (has_threshold(subject) && !is_small(paper_of(job)))
-        add_details(sheet, pen, job, [&](Sheet& on, Pen& with, double scale) {
-          add_threshold(on, with, scale, subject, cut, {right + 8 * t, std::max(base[4], bed[4])});
-        });
-      return;
+    const bool sliver = add_bed_outline(sheet, pen, subject, collar);
+    const double low = std::min(base[1], bed[1]), left = std::min(base[0], bed[0]), right = std::max(base[3], bed[3]),
+                 high = std::max(base[4], bed[4]);
+    const auto add_threshold_at = [&](Point at) {
+      if (!large || !has_threshold(subject)) return;
+      add_details(sheet, pen, job,
+                  [&](Sheet& on, Pen& with, double scale) { add_threshold(on, with, scale, subject, cut, at); });
+    };
+    if (base_is_void(subject)) {
+      strike_bed(sheet, pen, subject, {left, low}, {right, high});
+      return add_threshold_at({right + 8 * t, high});
     }
     pen.cross(bore, collar.radius + 1.5 * t);
     add_gauges(sheet, pen, subject);
@@ -330,30 +368,10 @@ Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
     pen.upright({left, bed[1]}, {left, bore.y}, left - 3 * t);
     pen.upright({left, bore.y}, {left, bed[4]}, left - 3 * t);
     set_out_gauges(pen, subject, {right, low});
-    sheet.notes = {"Outline: the bed, held back " + pen.said(job.bed.holdback.in_mm()) +
-                       " along framing and run past the base by " + pen.said(job.bed.overrun.in_mm()) +
-                       " on open sides, clear of the " + bore_word(job) + " by " + pen.said(job.bed.collar.in_mm()) +
-                       ". Dashed: the base.",
-                   "Long dashes cross at the " + std::string{bore_word(job)} +
-                       ". Depths up to the ribs' feet, and up to the level line that the bed is spread to, " +
-                       pen.said(subject.facts.bed.gauge_mm) +
-                       " above the datum (the highest subfloor spot under the base).",
-                   "Press the base down over the points in turn, 1st to " + ordinal(subject.facts.room.gauges.size()) +
-                       ", from the drain outward. Wet mortar is caustic: gloves and "
-                       "goggles."};
-    if (const std::string two = lifts(job, subject.judgement.results); !two.empty()) sheet.notes.push_back(two);
-    if (runs_askew(beside_columns(job), subject))
-      sheet.notes.push_back(std::string{"The "} + job::name_of(beside_columns(job)) +
-                            " wall runs askew: how far each point is from it stands beside its depths.");
-    if (sliver)
-      sheet.notes.push_back("NO MORTAR between the " + std::string{bore_word(job)} +
-                            "'s collar and the bed's edge where they leave less than " + pen.said(least_bed_mm) + ".");
-    if (is_small(paper_of(job))) return;
-    const double foot = add_depths(pen, subject, {right + 12 * t, std::max(base[4], bed[4])});
-    if (!has_threshold(subject)) return;
-    add_details(sheet, pen, job, [&](Sheet& on, Pen& with, double scale) {
-      add_threshold(on, with, scale, subject, cut, {right + 12 * t, foot - 4 * t});
-    });
+    sheet.notes = gauge_notes(pen, subject, sliver);
+    if (!large) return;
+    const double foot = add_depths(pen, subject, {right + 12 * t, high});
+    add_threshold_at({right + 12 * t, foot - 4 * t});
   });
 }
 

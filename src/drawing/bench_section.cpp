@@ -215,6 +215,37 @@ std::vector<CutSolid> cut_at_bench(const Subject& subject) {
       bench_cut(subject));
 }
 
+void note_section_of_bench(Sheet& sheet, const Subject& subject, bool wall_end) {
+  const bool small = is_small(paper_of(subject.job()));
+  warn(sheet, base_warning(subject));
+  warn(sheet, frame_warning(subject));
+  sheet.notes.emplace_back(
+      "Cut beside the drain. Letters: marks of the cut list. Heights from the datum, the highest subfloor spot "
+      "under the base.");
+  if (const std::string lapped = lapped_edges(subject.job(), true); !lapped.empty())
+    sheet.notes.push_back("LAPPED: the " + lapped + " does not turn up: before the seat block a " +
+                          strip_words(subject.job(), subject.facts) + ", behind the apron.");
+  if (small) sheet.notes.emplace_back("Its joints larger: {bench-joints}, {bench-wall}.");
+  if (!small && !wall_end) sheet.notes.emplace_back("Its end at the wall, larger: {bench-wall}.");
+}
+
+/// Where what is drawn larger is circled no mark stands.
+void take_details(const Subject& subject, bool wall_end, double t, std::vector<Box>& taken) {
+  const Joints at = joints_of(subject);
+  std::vector<Frame> windows{at.rim, at.nose};
+  if (wall_end) windows.push_back(end_at_wall(subject, at.wall(), -at.back, true).window);
+  for (const Box& box : boxes_on_circles(windows, 0.4 * t)) taken.push_back(box);
+}
+
+/// Heights that hold there too; of a base that is not to be laid they are no numbers to work to.
+void add_bench_ladder(Pen& pen, const Subject& subject, double x) {
+  std::vector<Level> levels;
+  for (const facts::Rung& rung : subject.facts.room.chain)
+    if (rung.reach != facts::Reach::here && !(base_is_void(subject) && is_of_base(rung)))
+      levels.push_back(level_of(pen, subject, rung));
+  pen.ladder(x, levels);
+}
+
 }  // namespace
 
 std::vector<Sheet> draw_bench_section(const Subject& subject) {
@@ -226,17 +257,7 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
   const std::vector<CutSolid> solids = cut_at_bench(subject);
   const auto section_with = [&](bool wall_end) {
     return on_page("bench-section", "Seat and base, section B-B", subject.job(), [&](Sheet& sheet, Pen& pen) {
-      const bool rejected = base_is_void(subject);
-      warn(sheet, base_warning(subject));
-      warn(sheet, frame_warning(subject));
-      sheet.notes.emplace_back(
-          "Cut beside the drain. Letters: marks of the cut list. Heights from the datum, the highest subfloor spot "
-          "under the base.");
-      if (const std::string lapped = lapped_edges(subject.job(), true); !lapped.empty())
-        sheet.notes.push_back("LAPPED: the " + lapped + " does not turn up: before the seat block a " +
-                              strip_words(subject.job(), subject.facts) + ", behind the apron.");
-      if (small) sheet.notes.emplace_back("Its joints larger: {bench-joints}, {bench-wall}.");
-      if (!small && !wall_end) sheet.notes.emplace_back("Its end at the wall, larger: {bench-wall}.");
+      note_section_of_bench(sheet, subject, wall_end);
       add_frame_behind(pen, subject);
       for (const CutSolid& solid : solids) add_cut(sheet, pen, solid);
       sheet.sight = b.sight();
@@ -244,21 +265,12 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
       const Wanted is_cut = [&](const parts::Solid& s) { return in_frame(s) && straddles(s, plane); };
       const Frame tray = extent(*model.first(Role::base), view);
       std::vector<Box> taken{{tray.x0, tray.y0, tray.x1, tray.y1}};
-      if (!small) {
-        const Joints at = joints_of(subject);
-        std::vector<Frame> windows{at.rim, at.nose};
-        if (wall_end) windows.push_back(end_at_wall(subject, at.wall(), -at.back, true).window);
-        for (const Box& box : boxes_on_circles(windows, 0.4 * pen.text_mm())) taken.push_back(box);
-      }
+      if (!small) take_details(subject, wall_end, pen.text_mm(), taken);
       add_member_marks(pen, subject, view, is_cut, is_cut, std::move(taken));
-      std::vector<Level> levels;
-      if (rejected)
+      if (base_is_void(subject))
         pen.strike({tray.x0, tray.y0}, {tray.x1, tray.y1}, {(tray.x0 + tray.x1) / 2, tray.y1 + pen.text_mm()});
       strike_frame(pen, subject, extent_of_frame(model, view));
-      for (const facts::Rung& rung : subject.facts.room.chain)
-        if (rung.name.find("here") == std::string::npos && !(rejected && is_of_base(rung)))
-          levels.push_back(level_of(pen, subject, rung));
-      pen.ladder(frame.x1 + pen.text_mm(), levels);
+      add_bench_ladder(pen, subject, frame.x1 + pen.text_mm());
       if (small) return;
       add_details(sheet, pen, subject.job(), [&](Sheet& on, Pen& with, double scale) {
         draw_bench_joints(on, with, scale, subject, solids, true, wall_end);

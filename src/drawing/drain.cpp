@@ -1,13 +1,12 @@
+#include "drawing/drain.hpp"
+
 #include <algorithm>
 #include <array>
-#include <cctype>
 #include <cmath>
 #include <limits>
-#include <numeric>
 
 #include "drawing/detail.hpp"
 #include "drawing/steps.hpp"
-#include "drawing/table.hpp"
 #include "rules/words.hpp"
 #include "units/words.hpp"
 
@@ -93,14 +92,14 @@ struct Face {
 };
 std::vector<Face> faces_near(const Subject& s) {
   std::vector<Face> faces;
-  const auto add = [&](const char* side, double way) {
-    const auto off = mark_mm(s.facts, std::string{"bore centre from the "} + side + " stud face");
-    if (off && *off < reach) faces.push_back({std::string{side} + " stud face", way * *off});
+  const auto add = [&](job::Side side, double way) {
+    const auto off = bore_mm(s.facts, studs_of(side));
+    if (off && *off < reach) faces.push_back({std::string{job::name_of(side)} + " stud face", way * *off});
   };
   if (axis_of(s) == 0) {
-    add("left", -1), add("right", 1);
+    add(job::Side::left, -1), add(job::Side::right, 1);
   } else {
-    add("back", 1);
+    add(job::Side::back, 1);
   }
   return faces;
 }
@@ -189,64 +188,11 @@ void add_name(Pen& pen, const CutSolid& joist, const Frame& f) {
     pen.note_at_one_of(places_up(f, pen.text_mm()), joist.name, Anchor::middle, 0.8, 90);
 }
 
-/// What is bored below the floor: a row for each joist that the arm crosses; columns as wide as their words.
-void add_pipe(Pen& pen, const Subject& s, Point at) {
-  const rules::PipeTable& pipe = s.judgement.pipe;
-  if (pipe.rows.empty()) return;
-  constexpr double size = 2.5 / 3;
-  const double t = pen.text_mm();
-  std::array<double, std::tuple_size_v<rules::PipeCells>> widths{};
-  const auto measure = [&](const auto& cells) {
-    for (std::size_t i = 0; i < widths.size(); ++i)
-      widths[i] = std::max(widths[i], width_of(cells[i], size * t) + 1.4 * t);
-  };
-  measure(pipe.head);
-  for (const auto& cells : pipe.rows) measure(cells);
-  const auto row = [&](const auto& cells) {
-    double x = at.x;
-    for (std::size_t i = 0; i < widths.size(); ++i) pen.note({x, at.y}, cells[i], Anchor::left, size), x += widths[i];
-    at.y -= 1.5 * t;
-  };
-  row(pipe.head);
-  pen.line({at.x, at.y + 1.1 * t}, {at.x + std::accumulate(widths.begin(), widths.end(), 0.0), at.y + 1.1 * t},
-           LineKind::dimension);
-  for (const auto& cells : pipe.rows) row(cells);
-}
-
-/// What is to be heeded of trap and arm, as sentences.
-std::vector<std::string> pipe_notes(const Subject& s) {
-  std::vector<std::string> notes;
-  for (std::string line : s.judgement.pipe.lines) {
-    line.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(line.front())));
-    notes.push_back(line + ".");
-  }
-  return notes;
-}
-
-/// The same on a sheet of its own; `heeded`: with those sentences.
-std::vector<Sheet> draw_pipe(const Subject& s, bool heeded) {
-  const rules::PipeTable& pipe = s.judgement.pipe;
-  std::vector<Column> columns;
-  for (const std::string& head : pipe.head) columns.push_back({head, 1});
-  std::vector<Cells> rows;
-  for (const auto& cells : pipe.rows) rows.emplace_back(cells.begin(), cells.end());
-  if (rows.empty() || bore_is_void(s)) return {};
-  const std::string counted =
-      pipe.notched ? "Depths from the joist's edge" : "Heights from the datum, to the arm's middle";
-  std::vector<std::string> notes{counted + (heeded ? "." : "; what is to be heeded stands on {drain}.")};
-  if (heeded)
-    for (std::string& note : pipe_notes(s)) notes.push_back(std::move(note));
-  const auto warning = arm_warning(s);
-  if (warning) notes.insert(notes.begin(), warning->why);
-  return on_pages("drain-arm", std::string{"Trap arm: "} + (pipe.notched ? "notches" : "holes") + " in the joists",
-                  s.job(), columns, rows, notes, {}, warning ? std::vector{warning->line} : std::vector<std::string>{});
-}
-
 /// Where the bore's centre is, from all that it is set out from. @return how far down that reaches.
 double add_centre(Pen& pen, const Subject& s, Point at) {
   const double t = pen.text_mm();
   for (const facts::Mark& m : s.facts.room.set_out)
-    if (m.name.starts_with("bore centre from the "))
+    if (m.bore_from)
       pen.note({at.x, at.y -= 1.5 * t}, pen.words(m.mm) + "   " + name_of_centre(m, s.job(), pen), Anchor::left, 0.9);
   if (!s.job().survey.finish_mm)
     pen.note({at.x, at.y -= 1.5 * t}, "from finished walls: finish not read", Anchor::left, 0.9);
@@ -352,10 +298,8 @@ Point under_texts(const Sheet& sheet, double x, double t) {
 
 /// Whether a height of rim, upstands or threshold lies past the picture's ends: nothing stands there that high.
 bool is_past_ends(const Sheet& sheet, const facts::Rung& rung) {
-  constexpr std::array at_the_edge{"rim", "upstands", "threshold"};
-  if (std::none_of(at_the_edge.begin(), at_the_edge.end(),
-                   [&](const std::string& name) { return rung.name.starts_with(name); }))
-    return false;
+  using facts::Course;
+  if (rung.of != Course::rim && rung.of != Course::upstands && rung.of != Course::threshold) return false;
   constexpr double same = 0.5;
   return std::none_of(sheet.lines.begin(), sheet.lines.end(), [&](const Line& line) {
     return line.kind == LineKind::section &&
@@ -363,71 +307,95 @@ bool is_past_ends(const Sheet& sheet, const facts::Rung& rung) {
   });
 }
 
+/// Heights at the section's right end. Of a base that is not to be laid, and of its drain, they are no numbers to work
+/// to.
+void add_drain_ladder(const Sheet& sheet, Pen& pen, const Subject& subject, double x) {
+  const bool rejected = base_is_void(subject);
+  std::vector<Level> levels;
+  for (const facts::Rung& rung : subject.facts.room.chain)
+    if (rung.of != facts::Course::seat && !(rejected && is_of_base(rung)))
+      levels.push_back(level_of(pen, subject, rung)), levels.back().drawn = !is_past_ends(sheet, rung);
+  const double lowest = part(subject.facts, facts::Role::drain).bbox_mm[2];
+  if (!rejected)
+    levels.push_back({(subject.job().is_default("drain.body_depth") ? "not read: measure" : pen.height(lowest)) +
+                          "  drain body, lowest",
+                      lowest});
+  pen.ladder(x, levels);
+}
+
+/// Bore and body, or the bore struck out, on their centre line. @return below what it all stands.
+double add_bore_widths(const Sheet& sheet, Pen& pen, const Subject& subject, double middle) {
+  const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
+  const double t = pen.text_mm(), bore = subject.job().drain.bore.in_mm() / 2,
+               body = subject.job().drain.body.in_mm() / 2;
+  pen.line({middle, frame_of(sheet).y0 - t}, {middle, drain[5] + 3 * t}, LineKind::centre);
+  const double below = frame_of(sheet).y0;
+  if (bore_is_void(subject)) {
+    const auto& deck = part(subject.facts, facts::Role::subfloor).bbox_mm;
+    pen.strike({middle - bore, deck[2] - 2 * t}, {middle + bore, deck[5] + 2 * t},
+               {middle + bore + 4 * t, deck[2] - 5 * t});
+  } else {
+    pen.across({middle - bore, below}, {middle + bore, below}, below - 5 * t);
+  }
+  // The narrower stands nearer, so that no witness line of it crosses the wider one's number.
+  pen.across({middle - body, drain[2]}, {middle + body, drain[2]}, below - 2 * t);
+  return below;
+}
+
+/// What is cut, from what it is measured, and what was taken for it.
+void note_section(Sheet& sheet, const Pen& pen, const Subject& subject, bool left_out) {
+  if (base_is_void(subject)) sheet.notes.emplace_back("No height of base, bed and drain is given: they hang on that.");
+  sheet.notes.push_back(
+      std::string{axis_of(subject) == 0 ? "Cut across the alcove through the drain, seen from the entry."
+                                        : "Cut from entry to back through the drain, entry at the left."} +
+      " Heights from the datum, the highest subfloor spot under the base; widths: " + bore_word(subject.job()) +
+      ", and the drain's body.");
+  if (left_out) sheet.notes.push_back(sliver_words(subject));
+  const std::string waste = waste_words(subject.job(), pen);  // then nothing is bored
+  if (!waste.empty()) sheet.notes.push_back(waste);
+  if (std::string assumed = assumed_body_words(subject.job(), waste.empty()); !assumed.empty())
+    sheet.notes.push_back(std::move(assumed));
+  if (bore_is_void(subject))
+    sheet.notes.emplace_back(
+        "Nothing is bored by this sheet: build the sheets anew once that is mended, and bore by those.");
+  sheet.notes.push_back(subject.job().floor.kind == job::FloorKind::slab
+                            ? "No hole before the slab was scanned for tendons, bars and pipes."
+                            : std::string{waste.empty() ? "Look for pipes and wires before boring. " : ""} +
+                                  "A joist is cut only as local code and an engineer allow.");
+}
+
+/// Of trap and arm, and of the flange; on small paper where they stand.
+void note_pipe_and_flange(Sheet& sheet, Pen& pen, const Subject& subject, bool arm_apart) {
+  const bool small = is_small(paper_of(subject.job()));
+  if (!arm_apart)
+    for (std::string& note : pipe_notes(subject)) sheet.notes.push_back(std::move(note));
+  if (small)
+    sheet.notes.push_back(std::string{"Flange, collar and "} + bore_word(subject.job()) + " larger: {drain-flange}.");
+  else
+    sheet.notes.push_back(flange_words(pen, subject));
+  if (small && !subject.judgement.pipe.rows.empty() && !bore_is_void(subject))
+    sheet.notes.emplace_back(arm_apart ? "Trap and arm: {drain-arm}." : "Joist by joist: {drain-arm}.");
+}
+
 /// `arm_apart`: what is to be heeded of trap and arm stands with the arm's joists, on a sheet of its own.
 Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& solids, bool left_out, bool arm_apart) {
-  const auto& at = subject.facts.room.drain.now_mm;
-  const std::size_t axis = axis_of(subject);
-  const bool across = axis == 0, small = is_small(paper_of(subject.job()));
-  const Cut a = drain_cut(subject);
+  const double middle = subject.facts.room.drain.now_mm[axis_of(subject)], x0 = middle - reach, x1 = middle + reach;
+  const bool small = is_small(paper_of(subject.job()));
   return on_page("drain", "Drain rough-in, section A-A", subject.job(), [&](Sheet& sheet, Pen& pen) {
-    const double t = pen.text_mm(), middle = at[axis], x0 = middle - reach, x1 = middle + reach;
+    const double t = pen.text_mm();
     for (const CutSolid& solid : solids)
       if (const auto f = add_cut(sheet, pen, solid, {x0, x1}); f && solid.solid->role == Role::joist)
         add_name(pen, solid, *f);
     add_layer_names(sheet, pen, solids, x0, x1);
-    std::vector<Level> levels;
-    const bool rejected = base_is_void(subject);  // its heights and its drain's are no numbers to work to then
-    for (const facts::Rung& rung : subject.facts.room.chain)
-      if (rung.name.find("seat") == std::string::npos && !(rejected && is_of_base(rung)))
-        levels.push_back(level_of(pen, subject, rung)), levels.back().drawn = !is_past_ends(sheet, rung);
-    const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
-    if (!rejected)
-      levels.push_back({(subject.job().is_default("drain.body_depth") ? "not read: measure" : pen.height(drain[2])) +
-                            "  drain body, lowest",
-                        drain[2]});
-    pen.ladder(x1 + t, levels);
+    add_drain_ladder(sheet, pen, subject, x1 + t);
     add_breaks(pen, solids, {x0, x1});
     const Point ladder_foot{x1 + 3.4 * t, foot_of_texts(sheet, x1) - 2 * t};
-    pen.line({middle, frame_of(sheet).y0 - t}, {middle, drain[5] + 3 * t}, LineKind::centre);
-    const double below = frame_of(sheet).y0, bore = subject.job().drain.bore.in_mm() / 2,
-                 body = subject.job().drain.body.in_mm() / 2;
-    if (bore_is_void(subject)) {
-      const auto& deck = part(subject.facts, facts::Role::subfloor).bbox_mm;
-      pen.strike({middle - bore, deck[2] - 2 * t}, {middle + bore, deck[5] + 2 * t},
-                 {middle + bore + 4 * t, deck[2] - 5 * t});
-    } else {
-      pen.across({middle - bore, below}, {middle + bore, below}, below - 5 * t);
-    }
-    // The narrower stands nearer, so that no witness line of it crosses the wider one's number.
-    pen.across({middle - body, drain[2]}, {middle + body, drain[2]}, below - 2 * t);
-    sheet.sight = a.sight();
+    const double below = add_bore_widths(sheet, pen, subject, middle);
+    sheet.sight = drain_cut(subject).sight();
     warn(sheet, bore_is_void(subject) ? bore_warning(subject) : base_warning(subject));
     if (!arm_apart) warn(sheet, arm_warning(subject));
-    if (rejected) sheet.notes.emplace_back("No height of base, bed and drain is given: they hang on that.");
-    sheet.notes.push_back(std::string{across ? "Cut across the alcove through the drain, seen from the entry."
-                                             : "Cut from entry to back through the drain, entry at the left."} +
-                          " Heights from the datum, the highest subfloor spot under the base; widths: " +
-                          bore_word(subject.job()) + ", and the drain's body.");
-    if (left_out) sheet.notes.push_back(sliver_words(subject));
-    const std::string waste = waste_words(subject.job(), pen);  // then nothing is bored
-    if (!waste.empty()) sheet.notes.push_back(waste);
-    if (std::string assumed = assumed_body_words(subject.job(), waste.empty()); !assumed.empty())
-      sheet.notes.push_back(std::move(assumed));
-    if (bore_is_void(subject))
-      sheet.notes.emplace_back(
-          "Nothing is bored by this sheet: build the sheets anew once that is mended, and bore by those.");
-    sheet.notes.push_back(subject.job().floor.kind == job::FloorKind::slab
-                              ? "No hole before the slab was scanned for tendons, bars and pipes."
-                              : std::string{waste.empty() ? "Look for pipes and wires before boring. " : ""} +
-                                    "A joist is cut only as local code and an engineer allow.");
-    if (!arm_apart)
-      for (std::string& note : pipe_notes(subject)) sheet.notes.push_back(std::move(note));
-    if (small)
-      sheet.notes.push_back(std::string{"Flange, collar and "} + bore_word(subject.job()) + " larger: {drain-flange}.");
-    else
-      sheet.notes.push_back(flange_words(pen, subject));
-    if (small && !subject.judgement.pipe.rows.empty() && !bore_is_void(subject))
-      sheet.notes.emplace_back(arm_apart ? "Trap and arm: {drain-arm}." : "Joist by joist: {drain-arm}.");
+    note_section(sheet, pen, subject, left_out);
+    note_pipe_and_flange(sheet, pen, subject, arm_apart);
     const Point beside{frame_of(sheet).x1 + 4 * t, frame_of(sheet).y1};
     const bool plan = !small && has_bore_plan(subject);
     const double half = subject.job().drain.bore.in_mm() / 2 + past * t,

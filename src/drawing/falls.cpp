@@ -10,7 +10,9 @@
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
+#include "rules/check.hpp"
 #include "rules/levelling.hpp"
+#include "rules/standing.hpp"
 #include "rules/words.hpp"
 #include "units/fall.hpp"
 #include "units/tolerance.hpp"
@@ -184,10 +186,10 @@ void add_window(Pen& pen, const Subject& s) {
   for (const rules::Way& way : window.ways) {
     const std::string most = rules::text_at_most(way.allowed_mm, s.job());
     const bool none = most == rules::text_at_most(0, s.job());
-    const bool upright = way.low == "left" || way.low == "right";
+    const bool upright = way.low == job::Side::left || way.low == job::Side::right;
     const double from = upright ? b[1] : b[0], side = upright ? depth : length;
     // At the front only the stretches of the runs are free: fewer words where none of them is long enough.
-    const double room = way.low == "front" ? std::max({d[0] - b[0], d[3] - d[0], b[3] - d[3]}) : side;
+    const double room = way.low == job::Side::front ? std::max({d[0] - b[0], d[3] - d[0], b[3] - d[3]}) : side;
     std::string words;
     double width = 0;
     for (const std::string& some :
@@ -203,13 +205,15 @@ void add_window(Pen& pen, const Subject& s) {
     };
     std::vector<double> shares;
     for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7}) shares.push_back(from + share * side);
-    if (way.low == "left")
+    if (way.low == job::Side::left)
       add(b[0] - 1.5 * t, clear_middles({b[1], d[1], d[4], b[4]}, width)), add(b[0] + 2.6 * t, shares);
-    if (way.low == "right") add(b[3] + 2.4 * t, shares), add(b[3] - 1.6 * t, shares);
-    if (way.low == "back") add(b[4] + 1.6 * t, shares), add(b[4] - 2.4 * t, shares), add(b[4] + 3.6 * t, shares);
-    if (way.low == "front") add(b[1] - 2.4 * t, clear_middles({b[0], d[0], d[3], b[3]}, width)), add(b[1] + t, shares);
-    if (way.low == "left") add(b[0] - 13 * t, shares);
-    if (way.low == "front") add(b[1] - 12 * t, shares);
+    if (way.low == job::Side::right) add(b[3] + 2.4 * t, shares), add(b[3] - 1.6 * t, shares);
+    if (way.low == job::Side::back)
+      add(b[4] + 1.6 * t, shares), add(b[4] - 2.4 * t, shares), add(b[4] + 3.6 * t, shares);
+    if (way.low == job::Side::front)
+      add(b[1] - 2.4 * t, clear_middles({b[0], d[0], d[3], b[3]}, width)), add(b[1] + t, shares);
+    if (way.low == job::Side::left) add(b[0] - 13 * t, shares);
+    if (way.low == job::Side::front) add(b[1] - 12 * t, shares);
     pen.note_at_one_of(std::move(places), words, Anchor::middle, size, upright ? 90 : 0);
   }
 }
@@ -229,56 +233,28 @@ void add_lapped(Pen& pen, const Subject& s) {
   }
 }
 
-bool is_out_of(const rules::Limit& limit, const facts::Facet& f) {
-  return (limit.least && f.fall < *limit.least - units::tolerance::ratio) ||
-         (limit.greatest && f.fall > *limit.greatest + units::tolerance::ratio);
-}
-
 /// Where a limit forbids the floor's fall, each way once where it is told by its ways: "back, front".
 std::string facets_out_of(const rules::Limit& limit, const facts::Facts& facts) {
   const bool by_way = !ways_down(facts).empty();
   std::vector<std::string> names;
   for (const facts::Facet& f : facts.facets) {
-    if (f.surface != facts::Surface::base_floor || !is_out_of(limit, f)) continue;
+    if (f.surface != facts::Surface::base_floor || rules::keeps(f.fall, limit)) continue;
     const std::string name = by_way ? f.facet.substr(0, f.facet.find(' ')) : f.facet;
     if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
   }
   return units::joined(names);
 }
 
-/// Whether a check is one of how that surface falls.
-bool is_of_fall(const std::string& id, facts::Surface surface) {
-  switch (surface) {
-    case facts::Surface::base_floor:
-      return id == "floor.fall-least" || id == "floor.fall-greatest";
-    case facts::Surface::seat:
-      return id == "seat.fall-least" || id == "seat.fall-greatest";
-    case facts::Surface::threshold:
-      return id == "threshold.falls-inward";
-  }
-  return false;
-}
-
-/// The check of its fall that a facet does not keep. Seat and threshold are judged whole, by the way they fall too.
-const rules::Result* unkept_by(const Subject& s, const facts::Facet& f) {
-  for (const rules::Result& r : s.judgement.results)
-    if (is_of_fall(r.id, f.surface) &&
-        (f.surface == facts::Surface::base_floor ? is_out_of(r.limit, f) : r.outcome == rules::Outcome::fail))
-      return &r;
-  return nullptr;
+rules::FallJudged judged(const Subject& s, const facts::Facet& f) {
+  return rules::judged_fall(f, s.judgement.results);
 }
 
 bool is_rejected(const Subject& s, const facts::Facet& f) {
-  const rules::Result* check = unkept_by(s, f);
-  return check && check->outcome == rules::Outcome::fail;
+  return judged(s, f).fails();
 }
 
-/// A facet's fall, and where it breaks a limit as that limit's check rounds it.
 std::string fall_of(const Subject& s, const facts::Facet& f) {
-  const rules::Result* check = unkept_by(s, f);
-  if (!check) return units::to_text(units::Fall::ratio(f.fall), s.job().is_metric());
-  return check->limit.least ? rules::text_or_less(f.fall, rules::Unit::ratio, s.job())
-                            : rules::text_or_more(f.fall, rules::Unit::ratio, s.job());
+  return rules::text_of_fall(f, judged(s, f), s.job());
 }
 
 /// The floor's limits, and those of a seat or a threshold that breaks them.
@@ -287,7 +263,7 @@ std::string limits_told(const Subject& s) {
   const auto add = [&](facts::Surface surface, const std::string& name) {
     bool begun = false;
     for (const rules::Result& r : s.judgement.results) {
-      if (!is_of_fall(r.id, surface)) continue;
+      if (!rules::is_of_fall(r.id, surface)) continue;
       told += (begun ? "; " : told.empty() ? name : ". " + name) + rules::limit_text(r, s.job());
       begun = true;
     }
@@ -368,11 +344,11 @@ void add_runs(Pen& pen, const Subject& s) {
   const double t = pen.text_mm(), foot = b[1], outer = b[0];
   if (s.facts.site_built) {  // it fills the room, askew where that is: at the drain, as the plan has it
     const auto& now = s.facts.room.drain.now_mm;
-    const auto at = [&](const char* from) { return mark_mm(s.facts, std::string{"bore centre from the "} + from); };
-    if (const auto left = at("left stud face")) b[0] = now[0] - *left;
-    if (const auto right = at("right stud face")) b[3] = now[0] + *right;
-    if (const auto front = at("base's front edge")) b[1] = now[1] - *front;
-    if (const auto back = at("back stud face")) b[4] = now[1] + *back;
+    const auto at = [&](facts::BoreFrom from) { return bore_mm(s.facts, from); };
+    if (const auto left = at(facts::BoreFrom::left_studs)) b[0] = now[0] - *left;
+    if (const auto right = at(facts::BoreFrom::right_studs)) b[3] = now[0] + *right;
+    if (const auto front = at(facts::BoreFrom::base_front)) b[1] = now[1] - *front;
+    if (const auto back = at(facts::BoreFrom::back_studs)) b[4] = now[1] + *back;
   }
   // The base is as long as everywhere, the opening as wide; of the runs the longer shows a mark least.
   const std::pair<double, double> left{b[0], d[0]}, right{d[3], b[3]};
@@ -409,76 +385,94 @@ void strike_floor(Pen& pen, Point low, Point high, double size) {
   pen.label_at_one_of(places, "VOID", Anchor::middle, size);  // lest it cover what a line leads to
 }
 
+/// Every plane's fall along an arrow, of a floor of many pieces on the largest of each way; the seat's in words.
+void add_planes(Sheet& sheet, Pen& pen, const Subject& subject) {
+  const std::vector<WayDown> ways = ways_down(subject.facts);
+  const auto has_arrow = [&](const facts::Facet& f) {
+    return ways.empty() || f.surface != facts::Surface::base_floor ||
+           std::any_of(ways.begin(), ways.end(), [&](const WayDown& way) { return way.largest() == &f; });
+  };
+  auto measured_ones = by_name(subject.facts);
+  for (const parts::Solid& solid : subject.model.solids)
+    for (const parts::Facet& facet : solid.facets) {
+      const auto known = measured_ones.find({facet.surface, facet.facet});
+      diag::ensure(known != measured_ones.end(), "every facet was measured");
+      const facts::Facet& measured = *known->second;
+      measured_ones.erase(known);
+      const bool rejected = is_rejected(subject, measured);
+      const std::string words = fall_of(subject, measured) + (rejected ? "  OUT" : "");
+      if (solid.role == Role::base && has_arrow(measured)) add_fall(pen, measured, middle_of(facet.face), words);
+      if (measured.surface == facts::Surface::seat)
+        sheet.notes.push_back(rejected ? "Seat: OUT OF ITS LIMITS AS DRAWN, " + fall_of(subject, measured) + "."
+                                       : "Seat: " + fall_words(units::Fall::ratio(measured.fall), sheet.metric) +
+                                             ", toward the base.");
+    }
+}
+
+/// What of it is not to be worked to: the drain, or all of the floor.
+void strike_falls(Pen& pen, const Subject& subject) {
+  const bool small = is_small(paper_of(subject.job()));
+  if (base_is_void(subject)) {
+    const auto& base = part(subject.facts, facts::Role::base).bbox_mm;
+    strike_floor(pen, {base[0], base[1]}, {base[3], base[4]}, small ? 2 : 3);
+  } else if (bore_is_void(subject)) {
+    const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
+    pen.strike({drain[0], drain[1]}, {drain[3], drain[4]}, {(drain[0] + drain[3]) / 2, drain[4] + 0.5 * pen.text_mm()});
+  }
+}
+
+/// What arrows, crosses and words beside the sides are.
+std::string falls_told(const Subject& subject) {
+  const bool no_threshold = subject.job().base.threshold.width.is_zero();
+  const std::string rim = no_threshold ? "." : "; the threshold's height above the drain has a check of its own.",
+                    level = base_is_void(subject) ? ""
+                            : subject.facts.site_built
+                                ? " Lay the level along the arrows as it is screeded: the fall is that of {screed}."
+                                : " Lay the level on the rim, along its length and its width; beside each side: how "
+                                  "low it may be, by the falls alone" +
+                                      rim;
+  return "Arrows: the way water runs. Crosses: heights above the drain's top." + level;
+}
+
+void warn_of_falls(Sheet& sheet, const Subject& subject) {
+  const auto warning = base_warning(subject);
+  if (!warning) return;
+  sheet.holds.push_back(warning->line);
+  const std::string& id = rejected_base(subject)->id;  // which of these is told above
+  if (!rules::is_of_fall(id, facts::Surface::base_floor) && !rules::is_of_fall(id, facts::Surface::threshold))
+    sheet.notes.insert(sheet.notes.begin(), warning->why);
+  sheet.notes.emplace_back("Heights and falls are those of the base as it is drawn, and none to work to.");
+}
+
 Sheet draw_planes(const Subject& subject) {
   std::vector<TopoDS_Shape> shapes =
       shapes_of(subject.model, [](const parts::Solid& s) { return s.role == Role::drain; });
   shapes.push_back(faces_looking_up(subject.model.first(Role::base)->shape));
   const Projection seen = project(shapes, from_above(), false);
+  const bool small = is_small(paper_of(subject.job()));
   return on_page("falls", "Falls", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
-    const std::vector<WayDown> ways = ways_down(subject.facts);
-    const auto has_arrow = [&](const facts::Facet& f) {
-      return ways.empty() || f.surface != facts::Surface::base_floor ||
-             std::any_of(ways.begin(), ways.end(), [&](const WayDown& way) { return way.largest() == &f; });
-    };
-    auto measured_ones = by_name(subject.facts);
-    for (const parts::Solid& solid : subject.model.solids)
-      for (const parts::Facet& facet : solid.facets) {
-        const auto known = measured_ones.find({facet.surface, facet.facet});
-        diag::ensure(known != measured_ones.end(), "every facet was measured");
-        const facts::Facet& measured = *known->second;
-        measured_ones.erase(known);
-        const std::string words = fall_of(subject, measured) + (is_rejected(subject, measured) ? "  OUT" : "");
-        if (solid.role == Role::base && has_arrow(measured)) add_fall(pen, measured, middle_of(facet.face), words);
-        if (measured.surface == facts::Surface::seat)
-          sheet.notes.push_back(is_rejected(subject, measured)
-                                    ? "Seat: OUT OF ITS LIMITS AS DRAWN, " + fall_of(subject, measured) + "."
-                                    : "Seat: " + fall_words(units::Fall::ratio(measured.fall), sheet.metric) +
-                                          ", toward the base.");
-      }
+    add_planes(sheet, pen, subject);
     add_creases(pen, subject, sheet.metric);
     add_spots(pen, subject);
     add_window(pen, subject);
     add_runs(pen, subject);
-    if (bore_is_void(subject) && !base_is_void(subject)) {  // else all of it is struck
-      const auto& drain = part(subject.facts, facts::Role::drain).bbox_mm;
-      pen.strike({drain[0], drain[1]}, {drain[3], drain[4]},
-                 {(drain[0] + drain[3]) / 2, drain[4] + 0.5 * pen.text_mm()});
-    }
-    const bool small = is_small(paper_of(subject.job())), no_threshold = subject.job().base.threshold.width.is_zero();
-    if (base_is_void(subject)) {
-      const auto& base = part(subject.facts, facts::Role::base).bbox_mm;
-      strike_floor(pen, {base[0], base[1]}, {base[3], base[4]}, small ? 2 : 3);
-    }
+    strike_falls(pen, subject);
     if (!small) sheet.notes.push_back(runs_told(subject));
     if (const Frame all = frame_of(sheet); !small) add_table(pen, subject, {all.x1 + 4 * pen.text_mm(), all.y1});
-    const std::vector<std::string> broken = broken_falls(subject);
-    const std::string rim = no_threshold ? "." : "; the threshold's height above the drain has a check of its own.",
-                      level = base_is_void(subject) ? ""
-                              : subject.facts.site_built
-                                  ? " Lay the level along the arrows as it is screeded: the fall is that of {screed}."
-                                  : " Lay the level on the rim, along its length and its width; beside each side: how "
-                                    "low it may be, by the falls alone" +
-                                        rim;
-    sheet.notes.insert(sheet.notes.begin(),
-                       "Arrows: the way water runs. Crosses: heights above the drain's top." + level);
-    if (!ways.empty())
+    sheet.notes.insert(sheet.notes.begin(), falls_told(subject));
+    if (!ways_down(subject.facts).empty())
       sheet.notes.push_back(
           "A floor of so many pieces is told by the ways it falls: an arrow on the largest piece of each, its least "
           "and greatest fall in the table.");
+    const std::vector<std::string> broken = broken_falls(subject);
     sheet.notes.insert(sheet.notes.begin(), broken.begin(), broken.end());
-    if (const std::vector<job::Side> lapped = lapped_sides(subject.job()); !lapped.empty()) {
+    if (!lapped_sides(subject.job()).empty()) {
       add_lapped(pen, subject);
       if (!small)  // there the line would cost a step of scale, and {plan} says it
         sheet.notes.push_back("LAPPED: that edge does not turn up; waterproofing is bonded over it.");
     }
-    if (const auto warning = base_warning(subject)) {
-      sheet.holds.push_back(warning->line);
-      const std::string& id = rejected_base(subject)->id;  // which of these is told above
-      if (!is_of_fall(id, facts::Surface::base_floor) && !is_of_fall(id, facts::Surface::threshold))
-        sheet.notes.insert(sheet.notes.begin(), warning->why);
-      sheet.notes.emplace_back("Heights and falls are those of the base as it is drawn, and none to work to.");
-    }
+    warn_of_falls(sheet, subject);
   });
 }
 

@@ -92,13 +92,12 @@ class Order {
   /// Where the bore's centre goes, from faces that stand there: sideways from the left one, else from the right one,
   /// else from where the back wall ends; depths from the back one, else from the entry: the base is not there yet.
   std::string centre() const {
-    const auto from = [&](const char* what) { return mark_mm(f_, std::string{"bore centre from the "} + what); };
-    const char* const left = "left stud face";
-    const char* const right = "right stud face";
-    const std::string sideways = from(left)    ? len(*from(left)) + " from the " + left
-                                 : from(right) ? len(*from(right)) + " from the " + right
-                                               : len(f_.room.drain.now_mm[0]) + " from the " + left_face(job_);
-    const auto back = from("back stud face"), entry = from("entry");
+    using facts::BoreFrom;
+    const auto left = bore_mm(f_, BoreFrom::left_studs), right = bore_mm(f_, BoreFrom::right_studs),
+               back = bore_mm(f_, BoreFrom::back_studs), entry = bore_mm(f_, BoreFrom::entry);
+    const std::string sideways = left    ? len(*left) + " from the left stud face"
+                                 : right ? len(*right) + " from the right stud face"
+                                         : len(f_.room.drain.now_mm[0]) + " from the " + left_face(job_);
     return sideways + ", " +
            (back    ? len(*back) + " from the back"
             : entry ? len(*entry) + " from the entry"
@@ -341,7 +340,7 @@ class Order {
     const std::string nothing = rules::text_at_most(0, job_);
     for (const rules::Way& way : window.ways) {
       const std::string most = rules::text_at_most(std::max(0.0, way.allowed_mm), job_);
-      out += (out.empty() ? "" : ", ") + way.low +
+      out += (out.empty() ? "" : ", ") + std::string{job::name_of(way.low)} +
              (most == nothing ? " not at all" : " " + most + " over " + len(way.over_mm));
     }
     add_on_base({true, "crew",

@@ -47,7 +47,7 @@ namespace {
 double toward_base(const job::Bench& bench, const facts::Facts& facts) {
   const double x = bench.place == job::Side::left ? 1 : bench.place == job::Side::right ? -1 : 0, y = x == 0 ? -1 : 0;
   for (const facts::Facet& f : facts.facets)
-    if (f.surface == facts::Surface::seat) return f.fall * (f.flow[0] * x + f.flow[1] * y);
+    if (f.surface == facts::Surface::seat) return f.fall_toward(x, y);
   return 0;
 }
 

@@ -167,9 +167,8 @@ std::string channel_cut(const Subject& s, const Said& said) {
   const auto& box = part(s.facts, facts::Role::drain).bbox_mm;
   const bool along_width = s.job().drain.channel_direction == job::Direction::along_width;
   const double length = along_width ? box[3] - box[0] : box[4] - box[1];
-  const std::string low = along_width ? "left" : "back", high = along_width ? "right" : "";
-  const auto first = mark_mm(s.facts, "bore centre from the " + low + " stud face"),
-             second = high.empty() ? std::nullopt : mark_mm(s.facts, "bore centre from the " + high + " stud face");
+  const auto first = bore_mm(s.facts, along_width ? facts::BoreFrom::left_studs : facts::BoreFrom::back_studs),
+             second = along_width ? bore_mm(s.facts, facts::BoreFrom::right_studs) : std::nullopt;
   if (!first || !second || std::abs(*first + *second - length) > 1) return "";
   const auto& finish = s.job().survey.finish_mm;
   return " As drawn it runs from stud face to stud face: cut it to the finish" +

@@ -54,12 +54,7 @@ class Plan {
   /// Corner to corner at the floor, as a tape finds them.
   void diagonals();
   void studs();
-  std::optional<double> face(const char* side) const {
-    return mark_mm(s_.facts, std::string{"bore centre from the "} + side + " stud face");
-  }
-  std::optional<double> finished(const char* side) const {
-    return mark_mm(s_.facts, std::string{"bore centre from the finished "} + side + " wall");
-  }
+  std::optional<double> from(facts::BoreFrom what) const { return bore_mm(s_.facts, what); }
   /// The bench's edges toward the base: of its frame, and of the seat that stands out over it.
   void find_bench();
   /// Under the seat: where the base ends, and where the frame does if that is elsewhere.

@@ -6,6 +6,8 @@
 
 namespace fallwright::drawing {
 
+using facts::BoreFrom;
+
 void Plan::studs() {
   const struct {
     job::Side wall;
@@ -35,8 +37,8 @@ double added_up(const std::vector<double>& places, bool metric) {
 void Plan::across() {
   const double front = outside_.y0;
   double row = front - 4 * t_;
-  const double left = face("left") ? bore_.x - *face("left") : 0,
-               right = face("right") ? bore_.x + *face("right") : width_;
+  const double left = from(BoreFrom::left_studs) ? bore_.x - *from(BoreFrom::left_studs) : 0,
+               right = from(BoreFrom::right_studs) ? bore_.x + *from(BoreFrom::right_studs) : width_;
   const std::optional<double> from_face_to_face =
       void_ ? std::nullopt : std::optional{added_up({left, bore_.x, right}, sheet_.metric)};
   const auto chain = [&](const std::string& name, std::vector<double> xs, bool with_whole, const Stretches& spare) {
@@ -52,8 +54,9 @@ void Plan::across() {
   };
   const std::string bore = waste_stands(s_.job()) ? "drain" : "bore";  // there nobody bores
   const bool to_bore = shows_.bore && !void_;
-  if (to_bore && finished("left") && finished("right"))
-    chain("finish to " + bore, {bore_.x - *finished("left"), bore_.x, bore_.x + *finished("right")}, true, {});
+  if (to_bore && from(BoreFrom::left_finish) && from(BoreFrom::right_finish))
+    chain("finish to " + bore,
+          {bore_.x - *from(BoreFrom::left_finish), bore_.x, bore_.x + *from(BoreFrom::right_finish)}, true, {});
   const bool bench_at_end = frame_edge_ && !deep_bench_;
   if (to_bore) chain("studs to " + bore, {left, bore_.x, right}, !shows_.edges, {});
   if (const auto ends = shows_.bore
@@ -93,12 +96,12 @@ std::optional<std::pair<double, double>> Plan::channel_ends(std::size_t axis) co
 }
 
 double Plan::front_at_bore() const {
-  const auto front = mark_mm(s_.facts, "bore centre from the base's front edge");
+  const auto front = from(BoreFrom::base_front);
   return front ? bore_.y - *front : base_[1];
 }
 
 double Plan::behind_bore() const {
-  return face("back") ? bore_.y + *face("back") : base_[4];
+  return from(BoreFrom::back_studs) ? bore_.y + *from(BoreFrom::back_studs) : base_[4];
 }
 
 void Plan::depth_chain() {
@@ -113,7 +116,7 @@ void Plan::depth_chain() {
                x = std::max(outside_.x1 + past_studs(8), past), back = ys.front();
   // What is left behind the base is worked to by nobody, nor is the floor between its upstand and its threshold.
   const bool from_front = *std::min_element(ys.begin(), ys.end()) >= front;  // and not from the alcove's
-  const std::optional<double> whole = void_ || !from_front || !face("back")
+  const std::optional<double> whole = void_ || !from_front || !from(BoreFrom::back_studs)
                                           ? std::nullopt
                                           : std::optional{added_up({front, bore_.y, back}, sheet_.metric)};
   pen_.upright_chain(apart(std::move(ys)), x, x + 3 * t_, {{base_[4], back}, {front + threshold, base_[4]}}, 1, whole);
@@ -153,11 +156,12 @@ void Plan::joist_centres() {
 void Plan::deep() {
   if (void_) return;
   const double side = outside_.x0 - past_studs(12), near = side + 3 * t_, back = behind_bore();
-  if (face("back")) pen_.upright({near, bore_.y}, {near, back}, side);  // else nothing there holds a tape's hook
+  if (from(BoreFrom::back_studs))
+    pen_.upright({near, bore_.y}, {near, back}, side);  // else nothing there holds a tape's hook
   pen_.upright({near, front_at_bore()}, {near, bore_.y}, side);
   pen_.line({outside_.x0, bore_.y}, {bore_.x, bore_.y}, LineKind::centre);
   if (const auto ends = channel_ends(1)) {  // past the bore's row
-    const double x = side - (finished("back") ? 14 : 7) * t_;
+    const double x = side - (from(BoreFrom::back_finish) ? 14 : 7) * t_;
     pen_.note({x, back + 0.8 * t_}, "channel", Anchor::middle, 0.8);
     pen_.upright_chain(apart({front_at_bore(), ends->first, ends->second, back}), near, x, {}, -1);
   }
@@ -167,10 +171,10 @@ void Plan::deep() {
     pen_.upright({side, bore_.y - *entry}, {side, bore_.y}, x);
     pen_.note({x, bore_.y + 0.8 * t_}, "from the entry", Anchor::middle, 0.8);
   }
-  if (finished("back")) {
-    pen_.upright({side, bore_.y}, {side, bore_.y + *finished("back")}, side - 7 * t_);
+  if (from(BoreFrom::back_finish)) {
+    pen_.upright({side, bore_.y}, {side, bore_.y + *from(BoreFrom::back_finish)}, side - 7 * t_);
     // Over its line; a channel's row beyond has a witness line from the stud face there.
-    const double end = channel_ends(1) ? back : bore_.y + *finished("back");
+    const double end = channel_ends(1) ? back : bore_.y + *from(BoreFrom::back_finish);
     pen_.note({side - 7 * t_, end + 0.8 * t_}, "finished", Anchor::middle, 0.8);
   }
 }

@@ -173,11 +173,70 @@ void Plan::origin() {
   pen_.label({at.x - 1.4 * t_, at.y + 1.2 * t_}, "O", Anchor::right);
 }
 
+namespace {
+
+/// Where the letter of a section may stand at one end of its mark.
+struct LetterPlaces {
+  static constexpr double size = 5.0 / 3, arrow = 2.2;  ///< in letters
+  Point outer, inner, tip, way;
+  double inward;
+  bool level;
+  double t;
+
+  /// Past its arrow, off the room, where the sheet is no larger for that; beside the cutting plane's end where the room
+  /// there is taken: a letter further off would stand alone.
+  std::vector<Point> places(const Frame& all) const {
+    std::vector<Point> found;
+    past_arrow(all, true, found);
+    beside_arrow(found);
+    for (const double along : {1.5, 2.5, 3.5})
+      for (const double aside : {level ? 0.5 : 1.5, level ? -0.5 : -1.5})
+        found.push_back(on_mark(along * t, aside * t));
+    past_arrow(all, false, found);
+    for (const double past : {1.5, 2.5}) found.push_back(on_mark(-(past + 2) * t, level ? 0.2 * t : 1.5 * t));
+    return found;
+  }
+
+ private:
+  double tall() const { return size * t; }
+
+  /// Of the mark's line, from where it meets the room, inward.
+  Point on_mark(double along, double aside) const {
+    return level ? Point{inner.x + inward * along, inner.y + aside - (aside < 0 ? tall() : 0)}
+                 : Point{inner.x + aside, inner.y + inward * along - (inward < 0 ? tall() : 0)};
+  }
+
+  void past_arrow(const Frame& all, bool within, std::vector<Point>& found) const {
+    // The mark itself stands past the room: half a letter more than that is no larger a sheet.
+    const Frame with_mark{std::min(all.x0, outer.x - tall()), std::min(all.y0, outer.y - tall()),
+                          std::max(all.x1, outer.x + tall()), std::max(all.y1, outer.y + tall())};
+    for (const double past : {1.3, 2.2, 3.1}) {
+      const Point p{tip.x + past * t * way.x,
+                    tip.y + past * t * way.y - (level ? (way.y > 0 ? 0.5 * t : 0.5 * tall()) : tall() / 2)};
+      const bool is_within = p.x - tall() > with_mark.x0 && p.x + tall() < with_mark.x1 && p.y > with_mark.y0 &&
+                             p.y + tall() < with_mark.y1;
+      if (is_within == within) found.push_back(p);
+    }
+  }
+
+  void beside_arrow(std::vector<Point>& found) const {
+    const double arrow_mm = arrow * t;
+    for (const double side : {-inward, inward})  // outward first
+      found.push_back({tip.x + (level ? 1.5 * side * t : -0.5 * arrow_mm * way.x),
+                       tip.y + (level ? -0.5 * arrow_mm * way.y - 0.5 * tall() : 1.1 * side * t - 0.5 * tall())});
+    for (const double behind : {1.3, 2.2})  // at the plane's own end, away from where it looks
+      found.push_back({outer.x - behind * t * way.x,
+                       outer.y - behind * t * way.y - (level ? (way.y > 0 ? 0.5 * tall() : 0.5 * t) : tall() / 2)});
+  }
+};
+
+}  // namespace
+
 void Plan::section_mark(const Cut& cut) {
   const Frame all = frame_of(sheet_);
   const Sight sight = cut.sight();
   const bool level = std::abs(sight.way.y) > std::abs(sight.way.x);
-  const double arrow = 2.2 * t_;
+  const double arrow = LetterPlaces::arrow * t_;
   // Within the wall, whose studs are set out along its outer face; else outside it, where nothing is written.
   const bool within = shows_.framing;
   const double low = !level   ? outside_.y0
@@ -194,47 +253,16 @@ void Plan::section_mark(const Cut& cut) {
                  end = within && wall > 1.8 * t_ ? wall / 2 : 2 * t_;
     const Point outer = level ? Point{at - inward * end, sight.at.y} : Point{sight.at.x, at - inward * end};
     const Point inner = level ? Point{at, sight.at.y} : Point{sight.at.x, at};
-    pen_.line(outer, inner, LineKind::section);
-    pen_.arrow(outer, {outer.x + arrow * sight.way.x, outer.y + arrow * sight.way.y});
-    // Past its arrow, off the room, where the sheet is no larger for that; beside the cutting plane's end where the
-    // room there is taken: a letter further off would stand alone.
-    const double size = 5.0 / 3, tall = size * t_;
-    std::vector<Point> places;
-    const auto add = [&](double along, double aside) {  // of the mark's line, from where it meets the room, inward
-      places.push_back(level ? Point{inner.x + inward * along, inner.y + aside - (aside < 0 ? tall : 0)}
-                             : Point{inner.x + aside, inner.y + inward * along - (inward < 0 ? tall : 0)});
-    };
     const Point tip{outer.x + arrow * sight.way.x, outer.y + arrow * sight.way.y};
-    // The mark itself stands past the room: half a letter more than that is no larger a sheet.
-    const Frame with_mark{std::min(all.x0, outer.x - tall), std::min(all.y0, outer.y - tall),
-                          std::max(all.x1, outer.x + tall), std::max(all.y1, outer.y + tall)};
-    const auto past_arrow = [&](bool within) {
-      for (const double past : {1.3, 2.2, 3.1}) {
-        const Point p{tip.x + past * t_ * sight.way.x,
-                      tip.y + past * t_ * sight.way.y - (level ? (sight.way.y > 0 ? 0.5 * t_ : 0.5 * tall) : tall / 2)};
-        const bool is_within =
-            p.x - tall > with_mark.x0 && p.x + tall < with_mark.x1 && p.y > with_mark.y0 && p.y + tall < with_mark.y1;
-        if (is_within == within) places.push_back(p);
-      }
-    };
-    past_arrow(true);
-    for (const double side : {-inward, inward})  // beside it, outward first
-      places.push_back({tip.x + (level ? 1.5 * side * t_ : -0.5 * arrow * sight.way.x),
-                        tip.y + (level ? -0.5 * arrow * sight.way.y - 0.5 * tall : 1.1 * side * t_ - 0.5 * tall)});
-    for (const double behind : {1.3, 2.2})  // at the plane's own end, away from where it looks
-      places.push_back(
-          {outer.x - behind * t_ * sight.way.x,
-           outer.y - behind * t_ * sight.way.y - (level ? (sight.way.y > 0 ? 0.5 * tall : 0.5 * t_) : tall / 2)});
-    for (const double along : {1.5, 2.5, 3.5})
-      for (const double aside : {level ? 0.5 : 1.5, level ? -0.5 : -1.5}) add(along * t_, aside * t_);
-    past_arrow(false);
-    for (const double past : {1.5, 2.5}) add(-(past + 2) * t_, level ? 0.2 * t_ : 1.5 * t_);
-    pen_.label_at_one_of(std::move(places), sight.letter, Anchor::middle, size);
+    pen_.line(outer, inner, LineKind::section);
+    pen_.arrow(outer, tip);
+    const LetterPlaces letter{outer, inner, tip, sight.way, inward, level, t_};
+    pen_.label_at_one_of(letter.places(all), sight.letter, Anchor::middle, letter.size);
     pen_.or_about_it();
     pen_.in_what_is_clear();
     // A number straight under the arrow would be read as the section's; where its letter belongs nothing else stands.
     if (!level && inward > 0) {
-      const double past = tip.x + 2.2 * t_ * sight.way.x, half = 0.55 * tall;
+      const double past = tip.x + 2.2 * t_ * sight.way.x, half = 0.55 * (letter.size * t_);
       pen_.keep_clear({std::min(tip.x, outer.x), outer.y - 2 * t_, std::max(tip.x, outer.x), outer.y});
       pen_.keep_clear({std::min(past, outer.x), outer.y - half, std::max(past, outer.x), outer.y + half});
     }

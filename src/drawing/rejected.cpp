@@ -33,9 +33,9 @@ std::optional<Warning> pieces_warning(const Subject& subject) {
 }
 
 bool is_of_base(const facts::Rung& rung) {
-  constexpr std::array others{"datum", "subfloor here", "deck, underside", "seat", "bath floor"};
-  return std::none_of(others.begin(), others.end(),
-                      [&](const std::string& name) { return rung.name.starts_with(name); });
+  using facts::Course;
+  return rung.of != Course::datum && rung.of != Course::subfloor && rung.of != Course::seat &&
+         rung.of != Course::outside;
 }
 
 const rules::Result* rejected_arm(const Findings& findings) {

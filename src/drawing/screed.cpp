@@ -28,7 +28,7 @@ std::vector<Figured> marks_of(const Subject& s) {
 }
 
 bool is_of_form(const Figured& m) {
-  return m.line == "form at the entry";
+  return m.runs == facts::Runs::form;
 }
 
 /// How far down from the level line: of the top coat, or of the one bed.
@@ -69,7 +69,7 @@ class Marks {
   bool all_told() const { return all_told_; }
 
  private:
-  static bool on_ray(const Figured& m) { return m.line.starts_with("ray") || m.line.starts_with("thin line"); }
+  static bool on_ray(const Figured& m) { return m.runs == facts::Runs::from_drain; }
   Point at(const Figured& m) const { return {m.at_mm[0], m.at_mm[1]}; }
 
   bool first_at(std::size_t i) const {
@@ -267,15 +267,15 @@ std::string height_of_mark(const Subject& s, double x, double y, double z) {
 }
 
 Level level_of(const Pen& pen, const Subject& s, const facts::Rung& rung) {
-  const bool threshold = rung.name.starts_with("threshold");
-  if (!s.judgement.screed || !(threshold || rung.name.starts_with("rim")))
+  const bool threshold = rung.of == facts::Course::threshold;
+  if (!s.judgement.screed || !(threshold || rung.of == facts::Course::rim))
     return {pen.height(rung.above_datum_mm) + "  " + rung.name, rung.above_datum_mm};
   if (threshold) {
     const double mm = rules::laid_over_drain(*s.judgement.screed, s.job(), s.facts, rung.above_datum_mm);
     return {bare(rules::text_of_mark(mm, s.job())) + "  " + rung.name, mm};
   }
   const rules::LaidRim rim = rules::laid_rim(*s.judgement.screed, s.job(), s.facts);
-  const double mm = rung.name == "rim, lowest" ? rim.least_mm : rim.greatest_mm;
+  const double mm = rung.reach == facts::Reach::lowest ? rim.least_mm : rim.greatest_mm;
   return {bare(rules::text_of_mark(mm, s.job())) + "  " + rung.name, mm};
 }
 

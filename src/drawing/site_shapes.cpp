@@ -107,7 +107,7 @@ TopoDS_Shape form_of(const Subject& s) {
   const auto &base = part(s.facts, Role::base).bbox_mm, &bed = part(s.facts, Role::bed).bbox_mm;
   double top = bed[2] + 1;
   for (const facts::ScreedMark& m : s.facts.site_built->marks)
-    if (m.line == "form at the entry") top = std::max(top, m.bed_mm);
+    if (m.runs == facts::Runs::form) top = std::max(top, m.bed_mm);
   return BRepPrimAPI_MakeBox{gp_Pnt{base[0], base[1] - thick_mm, bed[2]}, gp_Pnt{base[3], base[1] - 0.5, top}};
 }
 

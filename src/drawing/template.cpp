@@ -19,22 +19,23 @@ struct Bearing {
   std::string name;  ///< "LEFT WALL"
   Point way;
   double far_mm;
+  bool wall = false;
 };
 
 /// What a tape is hooked on, up or down the paper and then to the side: walls where they stand, and then from the stud
 /// face; with none behind the bore the entry, and with none beside it the edge from which lengths are told.
 std::vector<Bearing> bearings_of(const Subject& s) {
   std::vector<Bearing> bearings;
-  const auto from_wall = [&](const char* side, Point way) {
-    const auto far = mark_mm(s.facts, std::string{"bore centre from the "} + side + " stud face");
-    if (far) bearings.push_back({std::string{side} + " wall", way, *far});
+  const auto from_wall = [&](job::Side side, Point way) {
+    const auto far = bore_mm(s.facts, studs_of(side));
+    if (far) bearings.push_back({std::string{job::name_of(side)} + " wall", way, *far, true});
     return far.has_value();
   };
   if (const auto entry = bore_from_entry_mm(s))
     bearings.push_back({"entry", {0, -1}, *entry});
   else
-    from_wall("back", {0, 1});
-  if (!from_wall("left", {-1, 0}) && !from_wall("right", {1, 0})) {
+    from_wall(job::Side::back, {0, 1});
+  if (!from_wall(job::Side::left, {-1, 0}) && !from_wall(job::Side::right, {1, 0})) {
     const facts::Point& now = s.facts.room.drain.now_mm;
     bearings.push_back({left_face(s.job()), {-1, 0}, s.facts.room.faces.told({now[0], now[1]}).x});
   }
@@ -74,8 +75,7 @@ void add_bore(Sheet& sheet, const Subject& subject, double radius) {
 /// What the arrows point to.
 std::string ways_told(const Subject& subject) {
   const std::vector<Bearing> bearings = bearings_of(subject);
-  const bool walls = std::all_of(bearings.begin(), bearings.end(),
-                                 [](const Bearing& bearing) { return bearing.name.ends_with(" WALL"); });
+  const bool walls = std::all_of(bearings.begin(), bearings.end(), [](const Bearing& bearing) { return bearing.wall; });
   return walls ? "an arrow to each wall: beside it how far the centre is from the stud face there"
                : "two arrows, beside each what it points to and how far the centre is from that; of a wall, from its "
                  "stud face";

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "drawing/views.hpp"
 #include "rules/check.hpp"
 #include "rules/rule_book.hpp"
 #include "units/length.hpp"

@@ -96,10 +96,17 @@ void tag_member(Pen& pen, const Subject& subject, const std::string& part_id) {
   if (const takeoff::CutRow* cut = cut_of(subject, part_id)) pen.tag(cut->mark, cut->stock, pen.said(cut->length_mm));
 }
 
-std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name) {
+std::optional<double> bore_mm(const facts::Facts& facts, facts::BoreFrom from) {
   for (const facts::Mark& mark : facts.room.set_out)
-    if (mark.name == name) return mark.mm;
+    if (mark.bore_from == from) return mark.mm;
   return std::nullopt;
+}
+
+facts::BoreFrom studs_of(job::Side side) {
+  using facts::BoreFrom;
+  return side == job::Side::left    ? BoreFrom::left_studs
+         : side == job::Side::right ? BoreFrom::right_studs
+                                    : BoreFrom::back_studs;
 }
 
 std::vector<Box> boxes_of_texts(const Sheet& sheet) {

@@ -161,11 +161,12 @@ const rules::Result* rejected_arm(const Findings& findings);
 std::optional<Warning> arm_warning(const Subject& subject);
 /// Whether the apron's foot is notched over what the base has at its ends.
 bool apron_is_notched(const Subject& subject);
-/// A length of the set-out by its name.
-std::optional<double> mark_mm(const facts::Facts& facts, const std::string& name);
+/// How far the bore's centre is from one of the things that it is set out from.
+std::optional<double> bore_mm(const facts::Facts& facts, facts::BoreFrom from);
+facts::BoreFrom studs_of(job::Side side);  ///< the face of that wall's. @pre side is not the front
 /// How far the bore's centre is from the entry, where no back wall stands to hook a tape on.
 inline std::optional<double> bore_from_entry_mm(const Subject& subject) {
-  return mark_mm(subject.facts, "bore centre from the entry");
+  return bore_mm(subject.facts, facts::BoreFrom::entry);
 }
 
 /// Where something is written already.

@@ -147,7 +147,8 @@ class Wall {
   void behind_liner() {
     const auto seat = takeoff::liner_over_seat_mm(s_.job(), s_.facts);
     if (const auto stretch = seat ? against(part(s_.facts, facts::Role::seat_block)) : std::nullopt)
-      mark_liner(*stretch, "top of the liner, over the seat", *seat, LineKind::phantom);
+      mark_liner(*stretch, "top of the liner, over the seat", *seat, LineKind::phantom,
+                 rules::text_or_more(*seat, rules::Unit::mm, s_.job()));
     const auto stretch = against(part(s_.facts, facts::Role::base));
     if (!stretch) return;
     liner_ = true;
@@ -156,12 +157,11 @@ class Wall {
       mark_liner(*stretch, "top of the liner", *top, LineKind::phantom);
   }
 
-  void mark_liner(const std::pair<double, double>& stretch, const std::string& what, double z, LineKind kind) {
-    const bool settled = !base_is_void(s_) && !rejected_liner(s_);
+  void mark_liner(const std::pair<double, double>& stretch, const std::string& what, double z, LineKind kind,
+                  const std::string& read = {}) {
     pen_.line({stretch.first, z}, {stretch.second, z}, kind);
-    const std::string told = what.ends_with("over the seat") ? rules::text_or_more(z, rules::Unit::mm, s_.job())
-                                                             : told_over_finish(s_.job(), s_, z);
-    levels_.push_back({(settled ? bare(told) : "HOLD") + "  " + what, z});
+    const std::string told = read.empty() ? told_over_finish(s_.job(), s_, z) : read;
+    levels_.push_back({(base_is_void(s_) || rejected_liner(s_) ? "HOLD" : bare(told)) + "  " + what, z});
     tops_.push_back({stretch.first, stretch.second, z});
   }
 

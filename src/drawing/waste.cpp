@@ -34,16 +34,18 @@ std::string origin_words(const job::Job& job) {
 }
 
 std::string name_of_centre(const facts::Mark& mark, const job::Job& job, const Pen& pen) {
-  const std::string bore = "bore centre", left = "left stud face";
-  if (!waste_stands(job) || !mark.name.starts_with(bore))
-    return mark.name.ends_with(left) ? mark.name.substr(0, mark.name.size() - left.size()) + left_face(job) : mark.name;
+  using facts::BoreFrom;
+  const std::string_view bore = "bore centre";
+  const auto& from_what = mark.bore_from;
+  if (!waste_stands(job) || !from_what)
+    return from_what == BoreFrom::left_studs ? std::string{bore} + " from the " + left_face(job) : mark.name;
   const std::string from = mark.name.substr(bore.size());
   const job::Tape& tape = job.base.tape;
-  const auto& read = from == " from the left stud face"    ? tape.waste_from_left
-                     : from == " from the right stud face" ? tape.waste_from_right
-                     : from == " from the back stud face"  ? tape.waste_from_back
-                     : from == " from the entry"           ? tape.waste_from_front
-                                                           : std::optional<job::Length>{};
+  const auto& read = from_what == BoreFrom::left_studs    ? tape.waste_from_left
+                     : from_what == BoreFrom::right_studs ? tape.waste_from_right
+                     : from_what == BoreFrom::back_studs  ? tape.waste_from_back
+                     : from_what == BoreFrom::entry       ? tape.waste_from_front
+                                                          : std::optional<job::Length>{};
   return "drain of the base" + from + (read ? " (waste as read " + pen.words(read->in_mm()) + ")" : "");
 }
 

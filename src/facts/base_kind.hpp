@@ -20,6 +20,9 @@ struct Bought {
   bool ribs_known = true;
 };
 
+/// Where a line of marks runs: along the base's rim, out from the drain, or on the form that the bed is struck off at.
+enum class Runs { rim, from_drain, form };
+
 /// A mark to screed to: heights above the datum over one place.
 struct ScreedMark {
   std::string line;     ///< "back wall", "ray to the back left corner"
@@ -27,6 +30,7 @@ struct ScreedMark {
   std::array<double, 2> at_mm{};
   double subfloor_mm = 0, bed_mm = 0, top_mm = 0;  ///< the bed's top, and that of what lies on the waterproofing
   bool corner = false;
+  Runs runs = Runs::rim;
 };
 
 /// A base built on site.

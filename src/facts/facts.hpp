@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "facts/base_kind.hpp"
+#include "facts/fall.hpp"
 #include "facts/finish.hpp"
 #include "facts/framing.hpp"
 #include "facts/part_id.hpp"
@@ -27,27 +28,6 @@ struct Part {
   Point centroid_mm{};
   bool valid = false;   ///< closed, valid, outward
   bool before = false;  ///< exists only before the base is set (the bed as spread)
-};
-
-/// One plane of a sloped surface, from its face. Fall as a ratio (rise over run), never rounded.
-struct Facet {
-  Surface surface = Surface::base_floor;
-  std::string facet;    ///< "back", "left", "top" ...
-  double area_mm2 = 0;  ///< true, sloped area
-  double fall = 0;
-  double azimuth_deg = 0;  ///< of the way water runs, clockwise from the direction to the back wall, from above
-  double run_mm = 0;       ///< horizontal extent of the facet along its fall
-  Point low_mm{}, high_mm{};
-  Point flow{};  ///< unit vector of the way water runs, horizontal (z = 0)
-};
-
-/// The line where two facets meet: its own fall is always less than theirs, so it is labelled apart.
-struct Crease {
-  Surface surface = Surface::base_floor;
-  std::string facet_a, facet_b;
-  bool valley = true;  ///< water runs to it; otherwise a ridge (hip)
-  double fall = 0, length_mm = 0;
-  Point low_mm{}, high_mm{};
 };
 
 /// Whether all water of one surface reaches its outlet (the drain, or the edge toward the base).

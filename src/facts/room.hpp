@@ -7,12 +7,14 @@
 #include <utility>
 #include <vector>
 
+#include "facts/set_out.hpp"
 #include "survey/readings.hpp"
 #include "survey/stud_faces.hpp"
+#include "survey/surface.hpp"
 
 namespace fallwright::facts {
 
-using survey::Side;
+using survey::Side, survey::Surface;
 using Point = std::array<double, 3>;
 
 /// One tape reading against the figure that fits all of them best.
@@ -114,12 +116,6 @@ struct DrainWindow {
   double joist_depth_mm = 0, hole_mm = 0, notch_mm = 0, end_notch_mm = 0;  ///< what the code lets a joist lose
 };
 
-/// A surface over one point of the plan, or one that the whole job shares.
-struct Rung {
-  std::string name;
-  double above_datum_mm = 0, above_last_mm = 0;
-};
-
 /// Bed depths to spread to at a named point: A1 is back left; letters run to the right, numbers to the front.
 struct Gauge {
   std::string name;
@@ -128,12 +124,6 @@ struct Gauge {
   double set_mm = 0;     ///< from there up to the rib plane
   double spread_mm = 0;  ///< from there up to the level line it is spread to
   bool clear = false;    ///< in the drain's hole: nothing is spread here
-};
-
-/// A length to mark in the room.
-struct Mark {
-  std::string name;
-  double mm = 0;
 };
 
 /// The base as it lies in the wet bed, by readings on its rim.
@@ -163,13 +153,19 @@ struct AsSet {
   std::optional<double> raised_mm = {}, drain_body_mm = {}, apron_least_mm = {}, apron_greatest_mm = {};
 };
 
+/// What a number is that has bounds.
+enum class Bounded { length, volume, fall };
+inline const char* unit_of(Bounded bounded) {
+  return bounded == Bounded::length ? "mm" : bounded == Bounded::volume ? "mm3" : "ratio";
+}
+
 /// Between which bounds a number stays when every reading is within its tolerance, and which reading matters most.
 struct Worst {
   std::string what;
   double nominal = 0, least = 0, greatest = 0;
   std::string reading;
-  double by_reading = 0;     ///< what that reading alone can change
-  std::string unit;          ///< "mm", "mm3", "ratio"
+  double by_reading = 0;  ///< what that reading alone can change
+  Bounded is = Bounded::length;
   std::string unknown = {};  ///< why no bounds are known; least and greatest then say nothing
 };
 

@@ -162,7 +162,9 @@ class Screed {
       const Point p{from.x + (to.x - from.x) * at / length, from.y + (to.y - from.y) * at / length};
       const bool on_drain =
           p.x > drain_box_.x0 - 1 && p.x < drain_box_.x1 + 1 && p.y > drain_box_.y0 - 1 && p.y < drain_box_.y1 + 1;
-      if (!on_drain) add(name, at, p, along_rim && (at == 0 || at == length));
+      if (!on_drain)
+        add(name, along_rim ? facts::Runs::rim : facts::Runs::from_drain, at, p,
+            along_rim && (at == 0 || at == length));
     }
   }
 
@@ -197,18 +199,24 @@ class Screed {
     if (!left || !right) return;
     const double length = std::hypot(right->X() - left->X(), right->Y() - left->Y());
     for (const auto& [p, along] : {std::pair{*left, 0.0}, {*right, length}})
-      marks_.push_back(
-          {"form at the entry", along, {p.X(), p.Y()}, subfloor_.carried_on(p.X(), p.Y()), p.Z(), p.Z(), false});
+      marks_.push_back({"form at the entry",
+                        along,
+                        {p.X(), p.Y()},
+                        subfloor_.carried_on(p.X(), p.Y()),
+                        p.Z(),
+                        p.Z(),
+                        false,
+                        facts::Runs::form});
   }
 
   /// A mark on the rim is read a hair inside it, where no wall of the solid stands.
-  void add(const std::string& name, double along, const Point& p, bool corner) {
+  void add(const std::string& name, facts::Runs runs, double along, const Point& p, bool corner) {
     constexpr double hair_mm = 1e-3;
     const double share = hair_mm / away(p, drain_);
     const double x = p.x + (drain_.x - p.x) * share, y = p.y + (drain_.y - p.y) * share;
     const auto top = base_.at(x, y), bed = bed_.at(x, y);
     if (!top || !bed) return;
-    marks_.push_back({name, along, {p.x, p.y}, subfloor_.carried_on(x, y), *bed, *top, corner});
+    marks_.push_back({name, along, {p.x, p.y}, subfloor_.carried_on(x, y), *bed, *top, corner, runs});
   }
 
   const parts::Model& model_;

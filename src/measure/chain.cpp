@@ -11,16 +11,21 @@
 namespace fallwright::measure {
 namespace {
 
+using facts::Course, facts::Reach;
+
 class Chain {
  public:
-  void add(const std::string& name, std::optional<double> z) {
-    if (z) rungs_.push_back({name, *z, 0});
+  void add(Course of, const std::string& name, std::optional<double> z, Reach reach = Reach::level) {
+    if (z) rungs_.push_back({name, *z, 0, of, reach});
+  }
+  void here(Course of, const std::string& name, const Surface& surface, double x, double y) {
+    add(of, name + " here", surface.at(x, y), Reach::here);
   }
   /// Two heights of one thing: one rung where they are the same.
-  void add(const std::string& name, const char* low_word, double low, const char* high_word, double high) {
-    if (std::abs(high - low) < 0.01) return add(name, low);
-    add(name + ", " + low_word, low);
-    add(name + ", " + high_word, high);
+  void add(Course of, const std::string& name, const char* which, double low, double high) {
+    if (std::abs(high - low) < 0.01) return add(of, name, low);
+    add(of, name + ", lowest" + which, low, Reach::lowest);
+    add(of, name + ", highest" + which, high, Reach::highest);
   }
   std::vector<facts::Rung> sorted() {
     std::stable_sort(rungs_.begin(), rungs_.end(),
@@ -36,30 +41,29 @@ class Chain {
 
 std::vector<facts::Rung> chain_over(const parts::Model& model, const facts::Facts& facts, double x, double y) {
   const auto shape = [&](parts::Role role) { return model.first(role)->shape; };
-  const Surface floor{shape(parts::Role::subfloor), true};
   Chain chain;
-  chain.add("deck, underside here", Surface{shape(parts::Role::subfloor), false}.at(x, y));
-  chain.add("subfloor here", floor.at(x, y));
-  chain.add("bed, top here", Surface{shape(parts::Role::bed), true}.at(x, y));
-  chain.add("base, top here", Surface{shape(parts::Role::base), true}.at(x, y));
+  chain.here(Course::subfloor, "deck, underside", Surface{shape(parts::Role::subfloor), false}, x, y);
+  chain.here(Course::subfloor, "subfloor", Surface{shape(parts::Role::subfloor), true}, x, y);
+  chain.here(Course::bed, "bed, top", Surface{shape(parts::Role::bed), true}, x, y);
+  chain.here(Course::base, "base, top", Surface{shape(parts::Role::base), true}, x, y);
   if (const parts::Solid* seat = model.first(parts::Role::seat_block))
-    chain.add("seat, top here", Surface{seat->shape, true}.at(x, y));
+    chain.here(Course::seat, "seat, top", Surface{seat->shape, true}, x, y);
 
   const facts::Heights& h = facts.heights;
-  chain.add("datum, highest subfloor spot under the base", 0.0);
+  chain.add(Course::datum, "datum, highest subfloor spot under the base", 0.0);
   if (facts.site_built) {
-    chain.add("bed, top at the drain's flange", facts.site_built->flange_top_mm);
+    chain.add(Course::bed, "bed, top at the drain's flange", facts.site_built->flange_top_mm);
   } else {
-    chain.add("rib plane", h.rib_plane_mm);
-    chain.add("level line the bed is spread to", facts.bed.gauge_mm);
+    chain.add(Course::rib_plane, "rib plane", h.rib_plane_mm);
+    chain.add(Course::level_line, "level line the bed is spread to", facts.bed.gauge_mm);
   }
-  chain.add("drain, top", h.drain_top_mm);
-  chain.add("rim", "lowest", h.rim_least_mm, "highest", h.rim_greatest_mm);
+  chain.add(Course::drain, "drain, top", h.drain_top_mm);
+  chain.add(Course::rim, "rim", "", h.rim_least_mm, h.rim_greatest_mm);
   if (h.threshold_least_mm)
-    chain.add("threshold", "lowest edge", *h.threshold_least_mm, "highest edge", *h.threshold_greatest_mm);
-  chain.add("upstands, top", h.upstand_top_mm);
-  if (h.seat_front_mm) chain.add("seat", "lowest edge", *h.seat_front_mm, "highest edge", *h.seat_back_mm);
-  if (h.outside) chain.add("bath floor outside", "lowest", h.outside->least_mm, "highest", h.outside->greatest_mm);
+    chain.add(Course::threshold, "threshold", " edge", *h.threshold_least_mm, *h.threshold_greatest_mm);
+  chain.add(Course::upstands, "upstands, top", h.upstand_top_mm);
+  if (h.seat_front_mm) chain.add(Course::seat, "seat", " edge", *h.seat_front_mm, *h.seat_back_mm);
+  if (h.outside) chain.add(Course::outside, "bath floor outside", "", h.outside->least_mm, h.outside->greatest_mm);
   return chain.sorted();
 }
 

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
@@ -17,25 +18,31 @@ class Marks {
       : model_{model}, faces_{faces}, bore_{bore} {}
 
   std::vector<facts::Mark> list() {
-    from_walls("bore centre", bore_[0], bore_[1]);
+    from_walls();
     // Where no back wall stands depths are told from the entry, as gauges and heights over places are; the base's front
     // edge is not in the room before the base is.
-    if (!wall_line(model_, Side::back, 0)) add("bore centre from the entry", bore_[1]);
+    if (!wall_line(model_, Side::back, 0)) add("bore centre from the entry", bore_[1], facts::BoreFrom::entry);
     base_lines();
     if (const auto bench = plan_of(model_, parts::Role::bench_frame)) bench_lines(*bench);
     return std::move(marks_);
   }
 
  private:
-  void add(const std::string& name, double mm) { marks_.push_back({name, mm}); }
+  void add(const std::string& name, double mm, std::optional<facts::BoreFrom> bore_from = {}) {
+    marks_.push_back({name, mm, bore_from});
+  }
 
-  void from_walls(const std::string& what, double x, double y) {
+  void from_walls() {
+    using facts::BoreFrom;
     const auto& finish = model_.job.survey.finish_mm;
-    for (const Side side : {Side::left, Side::right, Side::back}) {
+    for (const auto& [side, studs, finished] : {std::tuple{Side::left, BoreFrom::left_studs, BoreFrom::left_finish},
+                                                {Side::right, BoreFrom::right_studs, BoreFrom::right_finish},
+                                                {Side::back, BoreFrom::back_studs, BoreFrom::back_finish}}) {
       if (!wall_line(model_, side, 0)) continue;
-      const double away = faces_.off(side, {x, y});
-      add(what + " from the " + name_of(side) + " stud face", away);
-      if (finish) add(what + " from the finished " + name_of(side) + " wall", away - *finish);
+      const double away = faces_.off(side, {bore_[0], bore_[1]});
+      add(std::string{"bore centre from the "} + name_of(side) + " stud face", away, studs);
+      if (finish)
+        add(std::string{"bore centre from the finished "} + name_of(side) + " wall", away - *finish, finished);
     }
   }
 
@@ -50,7 +57,8 @@ class Marks {
     const survey::Point front_left = farthest(-1, -1), front_right = farthest(1, -1), back_left = farthest(-1, 1),
                         back_right = farthest(1, 1);
     const double share = (bore_[0] - front_left.x) / (front_right.x - front_left.x);
-    add("bore centre from the base's front edge", bore_[1] - front_left.y - share * (front_right.y - front_left.y));
+    add("bore centre from the base's front edge", bore_[1] - front_left.y - share * (front_right.y - front_left.y),
+        facts::BoreFrom::base_front);
     for (const auto& [name, end] : {std::pair{"left", front_left}, {"right", front_right}})
       if (const auto back = wall_line(model_, Side::back, end.x))
         add(std::string{"base's front edge from the back stud face, at its "} + name + " end", *back - end.y);

@@ -8,8 +8,8 @@
 #include "rules/as_set.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
+#include "rules/standing.hpp"
 #include "rules/words.hpp"
-#include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/letters.hpp"
 #include "units/quantity.hpp"
@@ -54,42 +54,31 @@ Json part_data(const report::Report& report, const facts::Part& part) {
           {"meets", meets}};
 }
 
-/// Whether a facet keeps the limits of its fall, and which it breaks.
-std::string standing_of(const facts::Facet& facet, const report::Report& report) {
-  const std::string family = facet.surface == facts::Surface::base_floor ? "floor" : name_of(facet.surface);
-  for (const rules::Result& r : report.judgement.results) {
-    if (r.id == family + ".fall-least" && r.limit.least && !rules::keeps(facet.fall, r.limit)) return "gentle";
-    if (r.id == family + ".fall-greatest" && r.limit.greatest && !rules::keeps(facet.fall, r.limit)) return "steep";
-    if (r.id == family + ".falls-inward" && r.limit.least && !rules::keeps(facet.fall * facet.flow[1], r.limit))
-      return "gentle";  // inward is toward the back
+/// As the page's scripts know it.
+const char* name_of(rules::FallStanding standing) {
+  switch (standing) {
+    case rules::FallStanding::gentle:
+      return "gentle";
+    case rules::FallStanding::steep:
+      return "steep";
+    case rules::FallStanding::at_limit:
+      return "limit";
+    case rules::FallStanding::within:
+      break;
   }
-  const auto at = [&](const std::string& id) {
-    return std::any_of(report.judgement.results.begin(), report.judgement.results.end(), [&](const rules::Result& r) {
-      if (r.id != id) return false;
-      const double limit = r.limit.least.value_or(r.limit.greatest.value_or(0));
-      return limit > 0 && std::abs(facet.fall - limit) < 1e-3 * limit;
-    });
-  };
-  return at(family + ".fall-least") || at(family + ".fall-greatest") ? "limit" : "within";
-}
-
-/// A fall that breaks a limit as the limit's check rounds it.
-std::string fall_words(const facts::Facet& facet, const std::string& standing, const job::Job& job) {
-  if (standing == "gentle") return rules::text_or_less(facet.fall, rules::Unit::ratio, job);
-  if (standing == "steep") return rules::text_or_more(facet.fall, rules::Unit::ratio, job);
-  return units::to_text(units::Fall::ratio(facet.fall), job.is_metric());
+  return "within";
 }
 
 Json facet_data(const report::Report& report, const facts::Facet& facet) {
-  const std::string standing = standing_of(facet, report);
+  const rules::FallJudged judged = rules::judged_fall(facet, report.judgement.results);
   return {{"surface", name_of(facet.surface)},
           {"facet", facet.facet},
           {"fall", facet.fall},
           {"flow", {facet.flow[0], facet.flow[1]}},
           {"low", facet.low_mm},
           {"high", facet.high_mm},
-          {"words", fall_words(facet, standing, report.job)},
-          {"standing", standing}};
+          {"words", rules::text_of_fall(facet, judged, report.job)},
+          {"standing", name_of(judged.standing)}};
 }
 
 Json places_data(const report::Report& report) {

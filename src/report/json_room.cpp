@@ -112,7 +112,10 @@ Json as_set(const facts::AsSet& set) {
 Json levelling(const rules::Levelling& l) {
   if (l.ways.empty()) return nullptr;
   Json ways = list(l.ways, [](const rules::Way& w) {
-    return Json{{"low", w.low}, {"over_mm", w.over_mm}, {"allowed_mm", w.allowed_mm}, {"gives_way", w.gives_way}};
+    return Json{{"low", survey::name_of(w.low)},
+                {"over_mm", w.over_mm},
+                {"allowed_mm", w.allowed_mm},
+                {"gives_way", w.gives_way}};
   });
   return {{"ways", ways}, {"edge", l.edge}};
 }
@@ -155,7 +158,7 @@ Json room_json(const Report& report) {
   json["worst_case"] = list(r.worst, [](const facts::Worst& w) {
     const bool known = w.unknown.empty();
     return Json{{"what", w.what},
-                {"unit", w.unit},
+                {"unit", unit_of(w.is)},
                 {"nominal", w.nominal},
                 {"least", known ? Json(w.least) : Json()},
                 {"greatest", known ? Json(w.greatest) : Json()},

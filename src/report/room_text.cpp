@@ -273,8 +273,9 @@ class RoomText {
         continue;
       }
       for (const rules::Way& w : l.ways)
-        line(padded(w.low + " side", 12) + padded("at most " + rules::text_at_most(w.allowed_mm, report_.job), 20) +
-             "over " + len(w.over_mm) + "; first to give way: " + w.gives_way);
+        line(padded(std::string{survey::name_of(w.low)} + " side", 12) +
+             padded("at most " + rules::text_at_most(w.allowed_mm, report_.job), 20) + "over " + len(w.over_mm) +
+             "; first to give way: " + w.gives_way);
     }
   }
 
@@ -310,12 +311,12 @@ class RoomText {
     head("HOW SURE: bounds that hold with every reading off by its tolerance, all the worst way");
     for (const facts::Worst& w : room_.worst) {
       const auto value = [&](double v) {
-        return w.unit == "mm3"     ? rules::text_of(v, rules::Unit::mm3, report_.job)
-               : w.unit == "ratio" ? fall(v)
-                                   : exact(v);
+        return w.is == facts::Bounded::volume ? rules::text_of(v, rules::Unit::mm3, report_.job)
+               : w.is == facts::Bounded::fall ? fall(v)
+                                              : exact(v);
       };
       // Bounds no narrower than they are, and of what is to spare no more.
-      const bool length = w.unit != "mm3" && w.unit != "ratio";
+      const bool length = w.is == facts::Bounded::length;
       const auto low = [&](double v) {
         return length ? rules::text_or_less(v, rules::Unit::mm, report_.job) : value(v);
       };

@@ -46,8 +46,8 @@ class Record {
     if (!set.read) return;
     const auto x = [](const facts::AsSetPoint& p) { return p.x_mm; };
     const auto y = [](const facts::AsSetPoint& p) { return p.y_mm; };
-    add("base, left to right", set.gx, span_of(set.points, x), "left", "right");
-    add("base, front to back", set.gy, span_of(set.points, y), "front", "back");
+    add("base, left to right", set.gx, span_of(set.points, x), job::Side::left, job::Side::right);
+    add("base, front to back", set.gy, span_of(set.points, y), job::Side::front, job::Side::back);
     both_ways();
     for (const facts::AsSetPoint& point : set.points)
       rows_.push_back({"level at the " + point.name, "level", "",
@@ -94,21 +94,22 @@ class Record {
 
   /// What was read between places that lie `apart_mm` from each other, and what is allowed between the same. `slope`
   /// positive: the second side is high.
-  void add(const std::string& what, double slope, double apart_mm, const std::string& first,
-           const std::string& second) {
+  void add(const std::string& what, double slope, double apart_mm, job::Side first, job::Side second) {
     const double over_mm = slope * apart_mm;
-    const auto way_of = [&](const std::string& low) {
+    const auto way_of = [&](job::Side low) {
       return std::find_if(base_.ways.begin(), base_.ways.end(), [&](const Way& way) { return way.low == low; });
     };
-    const std::string& low = over_mm > 0 ? first : second;
-    BuiltRow row{
-        what, level_, "",
-        std::abs(over_mm) < 0.05 ? level_ : low + " low by " + text_or_more(std::abs(over_mm), Unit::mm, job_)};
+    const job::Side low = over_mm > 0 ? first : second;
+    BuiltRow row{what, level_, "",
+                 std::abs(over_mm) < 0.05
+                     ? level_
+                     : job::name_of(low) + (" low by " + text_or_more(std::abs(over_mm), Unit::mm, job_))};
     const auto by_first = way_of(first), by_second = way_of(second);
     if (by_first != base_.ways.end() && by_second != base_.ways.end()) {
       const auto allowed = [&](const Way& way) { return way.allowed_mm / way.over_mm * apart_mm; };
-      row.limit = first + " low by " + text_at_most(allowed(*by_first), job_) + " at most, " + second + " by " +
-                  text_at_most(allowed(*by_second), job_) + " over " + text(apart_mm);
+      row.limit = std::string{job::name_of(first)} + " low by " + text_at_most(allowed(*by_first), job_) +
+                  " at most, " + job::name_of(second) + " by " + text_at_most(allowed(*by_second), job_) + " over " +
+                  text(apart_mm);
       // As the checks of the base as set have it: what the rule cannot tell from level asks for care.
       row.outcome = std::abs(over_mm) <= allowed(*way_of(low)) + units::tolerance::length_mm ? Outcome::pass
                     : reads_level(job_, facts_.room.as_set)                                  ? Outcome::caution

@@ -83,7 +83,7 @@ Finding floor_greatest(const Ground& ground, const Limit&) {
 /// The least part of the facets' falls that leads along (x, y); negative where water runs back.
 double least_toward(const std::vector<facts::Facet>& facets, double x, double y) {
   double least = std::numeric_limits<double>::max();
-  for (const facts::Facet& f : facets) least = std::min(least, f.fall * (f.flow[0] * x + f.flow[1] * y));
+  for (const facts::Facet& f : facets) least = std::min(least, f.fall_toward(x, y));
   return least;
 }
 

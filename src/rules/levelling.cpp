@@ -147,10 +147,12 @@ Levelling window(facts::Surface of, const std::vector<Bound>& bounds, double len
   if (bounds.empty()) return levelling;
   levelling.most_slope = most_slope(bounds);
   levelling.broken = std::any_of(bounds.begin(), bounds.end(), [](const Bound& b) { return b.room(0, 0) < 0; });
+  using survey::Side;
   const struct {
-    const char* low;
+    survey::Side low;
     double dx, dy, over;
-  } ways[] = {{"left", 1, 0, length}, {"right", -1, 0, length}, {"back", 0, -1, width}, {"front", 0, 1, width}};
+  } ways[] = {
+      {Side::left, 1, 0, length}, {Side::right, -1, 0, length}, {Side::back, 0, -1, width}, {Side::front, 0, 1, width}};
   for (const auto& way : ways) {
     const auto [slope, bound] = first_of(bounds, way.dx, way.dy);
     levelling.ways.push_back(

@@ -14,12 +14,12 @@ namespace fallwright::rules {
 
 /// One way to be out of level.
 struct Way {
-  std::string low;         ///< the side that is low: "left", "right", "back", "front"
-  double over_mm = 0;      ///< across which extent
-  double allowed_mm = 0;   ///< how much lower than the other side, at most
-  std::string gives_way;   ///< the facet that leaves its limits first: "least fall of the left facet"
-  std::string helps = {};  ///< what would leave it more room: "a little more fall"
-  bool by_fall = false;    ///< it is a fall of the floor that helps
+  survey::Side low = survey::Side::left;  ///< the side that is low
+  double over_mm = 0;                     ///< across which extent
+  double allowed_mm = 0;                  ///< how much lower than the other side, at most
+  std::string gives_way;                  ///< the facet that leaves its limits first: "least fall of the left facet"
+  std::string helps = {};                 ///< what would leave it more room: "a little more fall"
+  bool by_fall = false;                   ///< it is a fall of the floor that helps
 };
 
 struct Levelling {

@@ -16,10 +16,10 @@ namespace {
 using facts::ScreedMark;
 
 bool from_drain(const ScreedMark& m) {
-  return m.line.starts_with("ray") || m.line.starts_with("thin line");
+  return m.runs == facts::Runs::from_drain;
 }
 bool on_form(const ScreedMark& m) {
-  return m.line == "form at the entry";
+  return m.runs == facts::Runs::form;
 }
 double apart(const std::array<double, 2>& a, const std::array<double, 2>& b) {
   return std::hypot(a[0] - b[0], a[1] - b[1]);

@@ -310,8 +310,7 @@ const Way* first_way(const Levelling& window, job::Side hand) {
   for (const Way& way : window.ways) {
     if (slope_of(way) > slope_of(*least) * (1 + same_slope) + units::tolerance::ratio) continue;
     const double less = told ? told->allowed_mm - way.allowed_mm : 0;
-    if (!told || less > units::tolerance::length_mm ||
-        (less >= -units::tolerance::length_mm && way.low == job::name_of(hand)))
+    if (!told || less > units::tolerance::length_mm || (less >= -units::tolerance::length_mm && way.low == hand))
       told = &way;
   }
   return told;
@@ -319,13 +318,14 @@ const Way* first_way(const Levelling& window, job::Side hand) {
 
 /// "left"; "left or right" where both hands allow as much and lose the same by it: neither comes first.
 std::string low_side(const Levelling& window, const Way& told) {
-  if (told.low != "left" && told.low != "right") return told.low;
+  const auto is_hand = [](const Way& way) { return way.low == job::Side::left || way.low == job::Side::right; };
+  if (!is_hand(told)) return job::name_of(told.low);
   const bool both = std::all_of(window.ways.begin(), window.ways.end(), [&](const Way& way) {
-    if (way.low != "left" && way.low != "right") return true;
+    if (!is_hand(way)) return true;
     return way.gives_way == told.gives_way &&
            std::abs(slope_of(way) - slope_of(told)) <= slope_of(told) * same_slope + units::tolerance::ratio;
   });
-  return both ? "left or right" : told.low;
+  return both ? "left or right" : job::name_of(told.low);
 }
 
 /// What leaves it more room; where the limits of its facets are too near to each other for any fall, that.

@@ -58,8 +58,8 @@ std::pair<double, double> span_of(const std::vector<facts::Facet>& floor) {
 std::vector<facts::Worst> worst_falls(const parts::Model& model) {
   const auto level = floor_of(model, {});
   const auto [low, high] = span_of(level);
-  facts::Worst least{"least fall of the floor", low, low, low, "", 0, "ratio"},
-      greatest{"greatest fall of the floor", high, high, high, "", 0, "ratio"};
+  facts::Worst least{"least fall of the floor", low, low, low, "", 0, facts::Bounded::fall},
+      greatest{"greatest fall of the floor", high, high, high, "", 0, facts::Bounded::fall};
   const auto take = [](facts::Worst& worst, double value, const char* reading) {
     worst.least = std::min(worst.least, value), worst.greatest = std::max(worst.greatest, value);
     if (reading && std::abs(value - worst.nominal) > worst.by_reading)

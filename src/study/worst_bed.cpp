@@ -217,7 +217,7 @@ double by_walls_mm3(const job::Job& job) {
 facts::Worst worst_bed(const parts::Model& model, const facts::Facts& facts) {
   const auto doubts = doubts_of_floor(model.job);
   const double set = facts.bed.set_mm3;
-  facts::Worst worst{facts::worst_mortar, set, set, set, "", 0, "mm3"};
+  facts::Worst worst{facts::worst_mortar, set, set, set, "", 0, facts::Bounded::volume};
   const Bed bed = look_at(model.job, facts);
   std::vector<std::size_t> by_height(bed.below_mm.size());
   for (std::size_t c = 0; c < by_height.size(); ++c) by_height[c] = c;

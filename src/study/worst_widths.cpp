@@ -259,7 +259,7 @@ std::vector<facts::Worst> worst_widths(const parts::Model& model, const facts::F
   const MovedWalls walls{model.job, doubts_of_plan_and_plumb(model.job)};
   if (walls.doubts().empty()) return {};
   const auto start = [](const char* what, double nominal) {
-    return facts::Worst{what, nominal, nominal, nominal, "", 0, "mm"};
+    return facts::Worst{what, nominal, nominal, nominal, "", 0, facts::Bounded::length};
   };
   // As its check has it: what lies before no wall is not left over.
   const facts::Opening& across = facts.openings.front();

@@ -46,11 +46,14 @@ Quadrilateral inset(const Quadrilateral& f, double by) {
           cross(f.front_right, entry, r, right)};
 }
 
+using Corner = Point Quadrilateral::*;
+
 struct Taken {
   std::string name;
   Reading reading;
   double face_mm;
-  Point Quadrilateral::*from, Quadrilateral::*to;
+  Corner from, to;
+  bool runs(Corner a, Corner b) const { return from == a && to == b; }
   double predicted(const Quadrilateral& figure) const {
     const Quadrilateral at = inset(figure, face_mm);
     return distance(at.*from, at.*to);
@@ -60,7 +63,7 @@ struct Taken {
 struct Kind {
   const char* name;
   std::optional<Reading> Plan::*reading;
-  Point Quadrilateral::*from, Quadrilateral::*to;
+  Corner from, to;
 };
 using Q = Quadrilateral;
 const std::array<Kind, 6> kinds{{{"back", &Plan::back, &Q::back_left, &Q::back_right},
@@ -74,8 +77,10 @@ const std::array<Kind, 6> kinds{{{"back", &Plan::back, &Q::back_left, &Q::back_r
 std::optional<Vector> solve(const std::vector<Taken>& taken) {
   double width = 0, depth = 0;
   for (const Taken& t : taken) {
-    if (t.name == "back" || (width == 0 && t.name == "front")) width = t.reading.mm + 2 * t.face_mm;
-    if (t.name == "left" || (depth == 0 && t.name == "right")) depth = t.reading.mm + t.face_mm;
+    const bool back = t.runs(&Q::back_left, &Q::back_right), front = t.runs(&Q::front_left, &Q::front_right),
+               left = t.runs(&Q::back_left, &Q::front_left), right = t.runs(&Q::back_right, &Q::front_right);
+    if (back || (width == 0 && front)) width = t.reading.mm + 2 * t.face_mm;
+    if (left || (depth == 0 && right)) depth = t.reading.mm + t.face_mm;
   }
   Vector v;
   v << width, 0, -depth, width, -depth;

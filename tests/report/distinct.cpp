@@ -44,8 +44,8 @@ facts::Room room() {
   r.as_set.threshold_least_mm = 63, r.as_set.threshold_greatest_mm = 66, r.as_set.upstand_least_mm = 101.5;
   r.as_set.raised_mm = 2.75, r.as_set.drain_body_mm = 36.5;
   r.as_set.apron_least_mm = 4.25, r.as_set.apron_greatest_mm = 5.75;
-  r.worst = {{"mortar in the bed as set", 4e7, 3.8e7, 4.2e7, "spot level", 1e5, "mm3"},
-             {"fall", 0.02, 0, 0, "", 0, "ratio", "why"}};
+  r.worst = {{"mortar in the bed as set", 4e7, 3.8e7, 4.2e7, "spot level", 1e5, facts::Bounded::volume},
+             {"fall", 0.02, 0, 0, "", 0, facts::Bounded::fall, "why"}};
   return r;
 }
 

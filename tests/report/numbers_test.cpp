@@ -177,7 +177,7 @@ TEST(RoomNumbers, OfABaseOfMortarAreItsScreedHeights) {
   sample.job.base.site.waterproofing = job::Waterproofing::bonded;
   expect_words(squeezed(report::room_table(sample.report(), true)), {"along at sloped bed tile bed is thick"});
   // On the form nothing lies: its top is the bed's, 142 down.
-  site.marks.push_back({"form at the entry", 0, {0, 0}, 0, 58, 58, false});
+  site.marks.push_back({"form at the entry", 0, {0, 0}, 0, 58, 58, false, facts::Runs::form});
   expect_words(squeezed(report::room_table(sample.report(), true)), {"form at the entry 0 mm 142 mm - 58 mm"});
 }
 

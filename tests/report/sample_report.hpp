@@ -43,7 +43,7 @@ struct Reported {
     facts.room.chain = {{"datum", 0, 0}, {"rib plane", 12, 12}};
     facts.room.gauges = {{"A1", 0, 900, -3, 15, 30, false}};
     facts.room.set_out = {{"bore centre from the left stud face", 1066}};
-    facts.room.worst = {{"mortar in the bed as set", 4e7, 3.8e7, 4.2e7, "spot level", 1e5, "mm3"}};
+    facts.room.worst = {{"mortar in the bed as set", 4e7, 3.8e7, 4.2e7, "spot level", 1e5, facts::Bounded::volume}};
     job.bed.bag_yield_m3 = 0.45 * 0.028316846592;
   }
   report::Report report() const {

@@ -46,7 +46,7 @@ TEST(AsBuiltLevel, IsHeldToWhatIsAllowedBetweenThePlacesThatWereRead) {
   job.unit = job::UnitSystem::metric;
   rules::Levelling window;
   window.of = facts::Surface::base_floor;
-  for (const char* low : {"left", "right", "back", "front"}) window.ways.push_back({low, 1000, 5, ""});
+  for (const job::Side low : job::all_sides) window.ways.push_back({low, 1000, 5, ""});
   const auto built = [&](double mm) {
     facts::Facts facts;
     facts::AsSet& set = facts.room.as_set;
@@ -72,7 +72,7 @@ TEST(AsBuiltLevel, OutOfLevelBothWaysIsHeldToBothTogether) {
   job.unit = job::UnitSystem::metric;
   rules::Levelling window;
   window.of = facts::Surface::base_floor;
-  for (const char* low : {"left", "right", "back", "front"}) window.ways.push_back({low, 1000, 5, ""});
+  for (const job::Side low : job::all_sides) window.ways.push_back({low, 1000, 5, ""});
   rules::Result threshold;
   threshold.id = "rim.threshold-least", threshold.title = "as set, threshold stands above the drain";
   threshold.measured = 49, threshold.limit.least = 50.8;

@@ -37,7 +37,8 @@ Levelling window_of(const facts::Facts& facts) {
 }
 
 const rules::Way& low(const Levelling& window, const std::string& side) {
-  return *std::find_if(window.ways.begin(), window.ways.end(), [&](const rules::Way& w) { return w.low == side; });
+  return *std::find_if(window.ways.begin(), window.ways.end(),
+                       [&](const rules::Way& w) { return job::name_of(w.low) == side; });
 }
 
 TEST(LevellingWindow, AFallEqualToItsLimitIsInsideIt) {
@@ -59,7 +60,7 @@ TEST(LevellingWindow, OfTwoBrokenFallsTheWorseIsNamed) {
     const Levelling window = window_of(floor_falling(left, right, 0.03, 0.03));
     EXPECT_TRUE(window.broken);
     for (const rules::Way& way : window.ways)
-      EXPECT_EQ(way.gives_way, std::string{"least fall of the "} + worse + " facet") << way.low;
+      EXPECT_EQ(way.gives_way, std::string{"least fall of the "} + worse + " facet") << job::name_of(way.low);
   }
 }
 

@@ -1,0 +1,30 @@
+/// How a plane that carries water stands to the limits of its fall: judged once, for pages and sheets.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "facts/facts.hpp"
+#include "rules/result.hpp"
+
+namespace fallwright::rules {
+
+/// `at_limit`: within, by less than a thousandth of a limit.
+enum class FallStanding { within, at_limit, gentle, steep };
+
+struct FallJudged {
+  FallStanding standing = FallStanding::within;
+  const Result* unkept = nullptr;  ///< of the results that were given: the check of its fall that the plane breaks
+  bool fails() const { return unkept && unkept->outcome == Outcome::fail; }
+};
+
+/// Whether a check is one of how that surface falls.
+bool is_of_fall(const std::string& id, facts::Surface surface);
+
+/// A plane of the floor by what it falls itself; seat and threshold whole, by the way they fall too.
+FallJudged judged_fall(const facts::Facet& facet, const std::vector<Result>& results);
+
+/// Its fall in the job's notation, and where it breaks a limit as that limit's check rounds it.
+std::string text_of_fall(const facts::Facet& facet, const FallJudged& judged, const job::Job& job);
+
+}  // namespace fallwright::rules
