@@ -134,7 +134,7 @@ std::string read_again_text(const StudyReport& r) {
                                                  decimals(d.holds_below * 100, 0) + " % where it is less, " +
                                                  decimals(d.holds_above * 100, 0) + " % where more");
   }
-  return text.empty() ? line("read again", "nothing: no single reading settles anything") : text;
+  return text.empty() ? line("read again", "nothing: no single reading settles more than chance makes of so many rooms") : text;
 }
 
 std::string count_text(const facts::Study& all, const std::string& what) {

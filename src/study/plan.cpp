@@ -16,8 +16,8 @@ namespace {
 /// A number from 0 up to 1, below it, that hangs on nothing but what it is for: any machine draws the same, in any
 /// order. The mixing steps are those of a published generator of 64 bits (Steele, Lea and Flood 2014).
 double drawn(std::uint64_t seed, std::uint64_t number, std::uint64_t item) {
-  std::uint64_t state = seed;
-  for (const std::uint64_t part : {number, item, std::uint64_t{0}}) {
+  std::uint64_t state = 0;  // the seed is mixed before the number is added: one seed's numbers are no other seed's
+  for (const std::uint64_t part : {seed, number, item, std::uint64_t{0}}) {
     state += 0x9e3779b97f4a7c15u + part;
     state = (state ^ (state >> 30)) * 0xbf58476d1ce4e5b9u;
     state = (state ^ (state >> 27)) * 0x94d049bb133111ebu;

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <utility>
 
+#include <boost/math/distributions/chi_squared.hpp>
+
 namespace fallwright::study {
 namespace {
 
@@ -22,9 +24,11 @@ double part(std::size_t some, std::size_t all) {
   return all == 0 ? 0 : static_cast<double>(some) / static_cast<double>(all);
 }
 
-/// How far shares of tenths scatter beyond what so many draws scatter by chance, as a share of the whole doubt.
+/// How far shares of tenths scatter beyond what so many draws scatter by chance, as a share of the whole doubt. Nothing
+/// where chance alone may scatter them so: by the chi-square test that they are one share, at one in twenty for all
+/// `questions` that are asked alike.
 template <class Bins>
-double decided(const Bins& bins, std::size_t tenths, double share, std::size_t all) {
+double decided(const Bins& bins, std::size_t tenths, double share, std::size_t all, std::size_t questions) {
   double spread = 0;
   std::size_t used = 0;
   for (std::size_t i = 0; i < tenths; ++i) {
@@ -34,6 +38,10 @@ double decided(const Bins& bins, std::size_t tenths, double share, std::size_t a
     ++used;
   }
   const double doubt = share * (1 - share);
+  if (used < 2) return 0;
+  const boost::math::chi_squared by_chance{static_cast<double>(used - 1)};
+  const double seldom = 0.05 / static_cast<double>(questions);
+  if (spread * static_cast<double>(all) / doubt <= quantile(complement(by_chance, seldom))) return 0;
   const double chance = all > used ? (doubt - spread) * part(used - 1, all - used) : 0;  // what is left scatters too
   return std::clamp((spread - chance) / doubt, 0.0, 1.0);
 }
@@ -104,13 +112,16 @@ void Tally::take(const Variant& variant) {
 
 facts::Doubt Tally::doubt_of(std::size_t reading) const {
   facts::Doubt doubt{plan_.varied()[reading].name, tolerances_[reading]};
+  const auto in_doubt = [](const facts::Odds& odds) { return odds.holds > 0 && odds.holds < odds.settled(); };
+  const auto open = static_cast<std::size_t>(std::count_if(all_.odds.begin(), all_.odds.end(), in_doubt));
   double all = 0, most = 0;
   for (std::size_t check = 0; check < all_.odds.size(); ++check) {
     const facts::Odds& odds = all_.odds[check];
     const double share = part(odds.holds, odds.settled());
-    if (share <= 0 || share >= 1) continue;
+    if (!in_doubt(odds)) continue;
     const Bins& bins = bins_[reading][check];
-    const double whole = share * (1 - share), goes = whole * decided(bins, tenths, share, odds.settled());
+    const double whole = share * (1 - share),
+                 goes = whole * decided(bins, tenths, share, odds.settled(), open * tolerances_.size());
     all += whole;
     doubt.decides += goes;
     if (goes <= most) continue;

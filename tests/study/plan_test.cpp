@@ -82,6 +82,9 @@ TEST(StudyPlan, DrawsTheSameFromTheSameSeedWhateverTheOrder) {
   };
   EXPECT_EQ(draws("7", false), draws("7", true));
   EXPECT_NE(draws("7", false), draws("8", false));
+  const auto seventh = draws("7", false), eighth = draws("8", false);  // nor is one seed's row another's next
+  for (std::size_t by = 1; by < 20; ++by)
+    EXPECT_FALSE(std::equal(seventh.begin() + by, seventh.end(), eighth.begin())) << by;
 }
 
 TEST(StudyPlan, DrawsReadingsWithinTheirToleranceAndEvenly) {
@@ -264,7 +267,25 @@ TEST(StudyTally, FindsTheReadingThatDecides) {
   EXPECT_NEAR(all.doubts[0].decides, 1, 0.001);
   EXPECT_EQ(all.doubts[0].holds_below, 0);
   EXPECT_EQ(all.doubts[0].holds_above, 1);
-  EXPECT_LT(all.doubts[1].decides, 0.01);
+  EXPECT_EQ(all.doubts[1].decides, 0);
+}
+
+TEST(StudyTally, NamesNoReadingForWhatChanceMakesOfFewRooms) {
+  // Source: closed form: a check that hangs on no reading, in a hundred rooms of each of twenty seeds: at one in twenty
+  // for all readings together one seed names one, and four or more do so once in sixty times.
+  int named = 0;
+  for (int seed = 1; seed <= 20; ++seed) {
+    const Plan plan{read("[study]\njob = \"ferry-steps-3.toml\"\nvary = \"readings\"\nsamples = 100\nseed = " +
+                         std::to_string(seed) + "\n")};
+    Tally tally{plan, {{"a", "A"}}, {}};
+    for (std::size_t i = 0; i < 100; ++i) {
+      facts::Variant v = plan.nth(i);
+      v.outcomes = i % 3 == 0 ? "p" : "f";
+      tally.take(v);
+    }
+    named += tally.done().doubts[0].decides > 0;
+  }
+  EXPECT_LT(named, 4);
 }
 
 }  // namespace
