@@ -141,7 +141,12 @@ int level(const Options& options) {
     throw diag::JobFaults{{{job.file, 0, 0, "base.kind",
                             "the base is built on site: it is screeded to its marks (survey, sheet 'screed'), not set "
                             "and levelled in one piece"}}};
-  if (!options.readings.empty()) job.as_set = {options.down, rim_readings(options.readings, job.unit), job.as_set.line};
+  if (options.down && options.readings.empty() && !job.as_set.down)
+    throw diag::JobFaults{{{job.file, 0, 0, "as_set.heights",
+                            "the readings are the file's own, and it has them above the line; --down goes with "
+                            "readings that are given here"}}};
+  if (!options.readings.empty())
+    job.as_set = {options.down || job.as_set.down, rim_readings(options.readings, job.unit), job.as_set.line};
   if (!options.line.empty())
     job.as_set.line = units::Length::mm(job::typed_length("as_set.line", "--line", options.line, job.unit));
   if (job.as_set.readings.empty())

@@ -24,15 +24,26 @@ Saved::Saved(const std::vector<std::string>& files) : events_{inotify_init1(IN_C
   if (events_ < 0) fail("no file can be watched");
   for (const std::string& file : files) {
     const fs::path path = fs::absolute(file);
-    const int folder = inotify_add_watch(events_, path.parent_path().c_str(), IN_CLOSE_WRITE | IN_MOVED_TO);
-    if (folder < 0) {
-      const int why = errno;
-      close(events_);
-      errno = why;
-      fail("cannot watch " + path.parent_path().string());
-    }
-    names_[folder].insert(path.filename().string());
+    watch(path);
+    std::error_code none;
+    if (const fs::path target = fs::canonical(path, none); !none && target != path) watch(target);  // of a link
   }
+}
+
+/// A folder that is not there is watched no more than what would be in it.
+void Saved::watch(const fs::path& file) {
+  const std::string folder = file.parent_path().string();
+  const int number =
+      inotify_add_watch(events_, folder.c_str(), IN_CLOSE_WRITE | IN_MOVED_TO | IN_MOVED_FROM | IN_DELETE);
+  if (number >= 0) {
+    names_[number].insert(file.filename().string());
+    return;
+  }
+  if (errno == ENOENT) return;
+  const int why = errno;
+  close(events_);
+  errno = why;
+  fail("cannot watch " + folder);
 }
 
 Saved::~Saved() {

@@ -1,6 +1,7 @@
 /// Files that someone works on in an editor.
 #pragma once
 
+#include <filesystem>
 #include <map>
 #include <set>
 #include <string>
@@ -8,7 +9,8 @@
 
 namespace fallwright::app {
 
-/// Waits for files to be saved: written in place, or replaced by another of the same name, as most editors do.
+/// Waits for files to be saved: written in place, or replaced by another of the same name, as most editors do; or for
+/// one to be gone. Of a link that is what it leads to as well.
 class Saved {
  public:
   /// @throws std::system_error where the system watches no folder (more).
@@ -17,10 +19,11 @@ class Saved {
   Saved(const Saved&) = delete;
   Saved& operator=(const Saved&) = delete;
 
-  /// Until one of them is saved, and no more of them for a moment.
+  /// Until one of them is saved or gone, and no more of them for a moment.
   void wait();
 
  private:
+  void watch(const std::filesystem::path& file);
   bool one_of_them() const;
 
   int events_;

@@ -448,4 +448,14 @@ double typed_length(const std::string& key, const std::string& name, const std::
   return value->number;
 }
 
+std::vector<std::string> files_named_in(std::string_view text) try {
+  const toml::table file = toml::parse(text);
+  std::vector<std::string> named;
+  for (const char* key : {"rules.override", "buy.prices", "base.file"})
+    if (const auto name = file.at_path(key).value<std::string>()) named.push_back(*name);
+  return named;
+} catch (const toml::parse_error&) {
+  return {};
+}
+
 }  // namespace fallwright::job

@@ -323,6 +323,23 @@ TEST(Level, QuietlyTellsByItsExitCodeAlone) {
   }
 }
 
+TEST(Level, TakesFromTheFileHowItsReadingsAreTaken) {
+  // Source: by hand: 14 below a laser's line at the left and 14-1/8 at the right, the left lies high, and is pressed. A
+  // flag that says so of readings that the file has above the line is no mark of theirs.
+  const sample::Folder folder{"laser"};
+  const std::string text = sample::slurped(std::string{PROJECT_DIR} + "/params/tannery-lane-2a.toml");
+  const std::string typed = " back-left=14 back-right=14-1/8 front-right=14-1/8 front-left=14";
+  write(folder / "down.toml", text + "\n[as_set]\nheights = \"down\"\n");
+  EXPECT_THAT(fallwright("level " + (folder / "down.toml") + typed).out,
+              HasSubstr("press down: back left 1/8\", front left 1/8\""));
+  EXPECT_EQ(fallwright("level " + (folder / "down.toml") + typed).out,
+            fallwright("level --down " + params("tannery-lane-2a") + typed).out);
+  write(folder / "up.toml", text + "\n[as_set]\nback_left = \"1/8 in\"\nback_right = 0\nfront_left = 0\n");
+  const sample::Ran ran = fallwright("level --down " + (folder / "up.toml") + " 2>&1");
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_THAT(ran.out, HasSubstr("--down goes with readings that are given here"));
+}
+
 TEST(Level, IsNothingForABaseThatIsBuiltOnSite) {
   // Source: the contract: a question that cannot be asked of a job is refused in words.
   const sample::Ran ran =
@@ -384,6 +401,32 @@ TEST(Watch, TellsWhatASaveChanged) {
   EXPECT_THAT(ran.out, HasSubstr("ended 143"));
   EXPECT_EQ(fallwright("check --watch -").code, 2);
   EXPECT_EQ(fallwright("check --watch a.toml b.toml").code, 2);
+}
+
+TEST(Watch, SeesTheFileThatItMissed) {
+  // Source: the contract of --watch: a save of the job file, or of what it names, is told; through a link as well, and
+  // that the job file is gone.
+  const sample::Folder folder{"watch-named"};
+  const std::string text = sample::slurped(std::string{PROJECT_DIR} + "/params/tannery-lane-2a.toml");
+  std::filesystem::create_directory(folder / "there");
+  write(folder / "there/job.toml", text);
+  std::filesystem::create_symlink("there/job.toml", folder / "job.toml");
+  write(folder / "named.toml", text + "\n[rules]\noverride = \"county.toml\"\n");
+  write(folder / "later.toml",
+        "title = \"county\"\n[[limit]]\nid = \"floor.fall-greatest\"\nunit = \"fall\"\ngreatest = \"0.4 in/ft\"\n"
+        "source = \"county 7\"\nverified = \"set by the user\"\n");
+  const std::string told = folder / "told";
+  const auto until = [&](const std::string& words) {
+    return "n=0; until grep -q '" + words + "' '" + told + "' || [ $n -gt 200 ]; do sleep 0.1; n=$((n+1)); done; ";
+  };
+  const sample::Ran ran = sample::run(
+      "cd " + std::string{folder / ""} + "; " FALLWRIGHT " check job.toml --watch >'" + told + "' 2>&1 & p=$!; " +
+      until("what changes is told here") + "cp named.toml there/job.toml; " + until("county.toml") +
+      "cp later.toml county.toml; " + until("FAIL  *floor is not too steep") + "rm there/job.toml; " +
+      until("job.toml: there is no such file") + "kill -TERM $p; wait $p; echo ended $?; cat '" + told + "'");
+  EXPECT_THAT(ran.out, HasSubstr("FAIL         floor is not too steep"));
+  EXPECT_THAT(ran.out, HasSubstr("job.toml: there is no such file"));
+  EXPECT_THAT(ran.out, HasSubstr("ended 143"));
 }
 
 }  // namespace
