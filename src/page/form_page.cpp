@@ -8,11 +8,13 @@ namespace fallwright::page {
 std::string form_page(const std::string& job, const std::string& file) {
   Document document;
   document.title = "Job file, as a form";
+  const std::string empty = job.empty() ? "Empty the form" : "Begin with the job again";
   const std::string actions =
       "<button type=\"button\" id=\"save\">Save the job file</button>"
       "<label class=\"button\" for=\"open\">Open a job file</label>"
       "<input type=\"file\" id=\"open\" accept=\".toml\" class=\"away\">"
-      "<button type=\"button\" id=\"empty\">Empty the form</button>";
+      "<button type=\"button\" id=\"empty\">" +
+      empty + "</button>";
   document.body =
       element("header",
               element("p", "fallwright, before the room is built") + element("h1", "The room, question by question")) +

@@ -157,6 +157,12 @@ class FormTest(PageCase):
         self.js("document.getElementById('has-bench').click()")
         self.assertIn("[bench]", self.saved())
         self.js("window.fallwrightForm.form.clear()")
+        self.assertEqual(self.saved(), original)
+        self.type("key-job-name", "Begun again")  # and what is typed then is typed into the job
+        self.browser.refresh()
+        self.assertIn("Begun again", self.saved())
+        self.assertIn("[bench]", self.saved())
+        self.js("window.fallwrightForm.form.clear()")
         self.browser.refresh()
         self.assertEqual(self.saved(), original)  # emptied, it is the job again that it was made with
 

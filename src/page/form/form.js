@@ -256,10 +256,15 @@ class Form {
     this.unknown = [];
     this.file = 'job.toml';
   }
+  /** Empty; a form that was made with a job begins with it again. */
   clear() {
-    this.reset();
-    this.renew();
-    this.tellClosing();
+    if (given.text) {
+      this.open(given.text, given.file);
+    } else {
+      this.reset();
+      this.renew();
+      this.tellClosing();
+    }
     try { localStorage.removeItem(this.place); } catch (e) { /* none */ }
   }
   /** A form that was made with a job keeps apart from others what is typed into it. */
