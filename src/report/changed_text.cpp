@@ -67,13 +67,16 @@ bool moved(const Pieces& pieces) {
 }  // namespace
 
 revision::State state_of(const Report& report) {
-  return revision::state_of(report.job, report.facts, report.judgement.results, report.cuts, report.rows);
+  revision::State state =
+      revision::state_of(report.job, report.facts, report.judgement.results, report.cuts, report.rows);
+  state.built = report.judgement.as_built;
+  return state;
 }
 
 std::string verdicts_text(const revision::State& before, const revision::State& after) {
   std::string text;
   for (const revision::Verdict& v : revision::verdicts(before, after)) text += line(v);
-  return (text.empty() ? "  nothing changed" : text + "  now") + ": " + revision::counts(after.results) + "\n";
+  return (text.empty() ? "  nothing changed" : text + "  now") + ": " + revision::counts(after) + "\n";
 }
 
 std::string changes_text(const revision::State& before, const revision::State& after) {

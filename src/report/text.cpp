@@ -263,12 +263,13 @@ std::string cost_of(const takeoff::Row& row) {
   return row.cost() ? units::decimals(*row.cost(), 2) : row.for_sale ? "no price" : "";
 }
 
-/// The room's plans with what waits: sticks of one stock are one order, whatever else is cut from them.
+/// The room's plans with what waits: sticks of one stock are one order, whatever else is cut from them. Those of
+/// furring are planned apart, and know it themselves.
 std::vector<takeoff::StockPlan> plans_of(const Report& report) {
   std::vector<takeoff::StockPlan> plans = report.plan;
   for (takeoff::StockPlan& plan : plans)
     for (const takeoff::Row& row : report.rows)
-      if (row.item == plan.stock && row.hold) plan.hold = row.hold;
+      if (row.item == plan.stock && row.hold && !row.blanks) plan.hold = row.hold;
   return plans;
 }
 

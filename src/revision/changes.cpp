@@ -119,10 +119,13 @@ std::string product_words(const takeoff::Row& row) {
 std::vector<Changed> of_orders(const State& was, const State& now) {
   std::vector<Changed> changed;
   const auto in = [](const State& state, const takeoff::Row& like) {
-    const auto it = std::find_if(state.rows.begin(), state.rows.end(), [&](const takeoff::Row& row) {
-      return row.for_sale && row.item == like.item && sold_metric(row).unit == sold_metric(like).unit;
-    });
-    return it == state.rows.end() ? nullptr : &*it;
+    const takeoff::Row* found = nullptr;  // of one that is bought in part and held in part the like one
+    for (const takeoff::Row& row : state.rows)
+      if (row.for_sale && row.item == like.item && sold_metric(row).unit == sold_metric(like).unit &&
+          (!found ||
+           (found->hold.has_value() != like.hold.has_value() && row.hold.has_value() == like.hold.has_value())))
+        found = &row;
+    return found;
   };
   for (const takeoff::Row& row : now.rows) {
     if (!row.for_sale) continue;
@@ -176,14 +179,32 @@ const char* told(Outcome outcome) {
   return "n/a";
 }
 
-std::string counts(const std::vector<Result>& results) {
-  const auto of = [&](Outcome outcome) { return std::to_string(rules::count(results, outcome)); };
+std::string counts(const State& state) {
+  const auto of = [&](Outcome outcome) { return std::to_string(rules::count(state.results, outcome)); };
+  const auto built = std::count_if(state.built.begin(), state.built.end(),
+                                   [](const rules::BuiltRow& row) { return row.outcome == Outcome::fail; });
   return of(Outcome::fail) + " fail, " + of(Outcome::caution) + " ask for caution, " + of(Outcome::not_checked) +
-         " are not checked, " + of(Outcome::pass) + " pass";
+         " are not checked, " + of(Outcome::pass) + " pass" +
+         (built > 0 ? "; of the record " + std::to_string(built) + (built == 1 ? " row fails" : " rows fail") : "");
+}
+
+/// Rows of the record that are new and are to be mended, or come out otherwise.
+static std::vector<Verdict> of_record(const State& was, const State& now) {
+  std::vector<Verdict> all;
+  for (const rules::BuiltRow& row : now.built) {
+    const auto before = std::find_if(was.built.begin(), was.built.end(),
+                                     [&](const rules::BuiltRow& older) { return older.what == row.what; });
+    const bool is_new = before == was.built.end();
+    const bool mend = row.outcome == Outcome::fail || row.outcome == Outcome::caution;
+    if (is_new ? !mend : before->outcome == row.outcome && (!mend || before->built == row.built)) continue;
+    all.push_back({row.outcome, "as built, " + row.what, row.built + (row.limit.empty() ? "" : ", limit " + row.limit),
+                   is_new ? "not recorded" : std::string{told(before->outcome)} + ", " + before->built, ""});
+  }
+  return all;
 }
 
 std::vector<Verdict> verdicts(const State& was, const State& now) {
-  std::vector<Verdict> all;
+  std::vector<Verdict> all = of_record(was, now);
   for (const Result& result : rules::worst_first(now.results)) {
     const Result* before = rules::find(was.results, result.id);
     if (before && differs(*before, result, now.job)) all.push_back(verdict(*before, was.job, result, now.job));

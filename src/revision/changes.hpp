@@ -41,7 +41,7 @@ std::vector<Verdict> verdicts(const State& was, const State& now);
 /// "pass", "FAIL", "CAUTION", "not checked", "n/a".
 const char* told(rules::Outcome outcome);
 
-/// "1 fail, 2 ask for caution, 3 are not checked, 40 pass".
-std::string counts(const std::vector<rules::Result>& results);
+/// "1 fail, 2 ask for caution, 3 are not checked, 40 pass"; and how many rows of the record fail.
+std::string counts(const State& state);
 
 }  // namespace fallwright::revision

@@ -34,15 +34,17 @@ rules::Unit unit_of(const std::string& id, rules::Unit written) {
   return of_span && written == rules::Unit::ratio ? rules::Unit::span : written;
 }
 
+using rules::Outcome;
+constexpr Outcome all_outcomes[] = {Outcome::pass, Outcome::fail, Outcome::caution, Outcome::not_checked,
+                                    Outcome::not_applicable};
+
 rules::Result result_of(const Json& json) {
-  using rules::Outcome, rules::Unit, rules::Verified;
-  constexpr Outcome outcomes[] = {Outcome::pass, Outcome::fail, Outcome::caution, Outcome::not_checked,
-                                  Outcome::not_applicable};
+  using rules::Unit, rules::Verified;
   constexpr Unit all_units[] = {Unit::ratio, Unit::span, Unit::mm, Unit::mm2, Unit::mm3, Unit::count, Unit::share};
   rules::Result result;
   result.id = json.at("id");
   result.title = json.at("title");
-  result.outcome = named(outcomes, json.at("result"));
+  result.outcome = named(all_outcomes, json.at("result"));
   result.measured = maybe(json.at("measured"));
   result.limit.least = maybe(json.at("limit").at("least"));
   result.limit.greatest = maybe(json.at("limit").at("greatest"));
@@ -52,6 +54,11 @@ rules::Result result_of(const Json& json) {
   result.where = json.at("where");
   result.advice = json.at("advice");
   return result;
+}
+
+rules::BuiltRow built_of(const Json& json) {
+  return {json.at("what"), json.at("designed"), json.at("limit"), json.at("built"),
+          named(all_outcomes, json.at("result"))};
 }
 
 takeoff::HangsOn hangs_on(const std::string& name) {
@@ -117,6 +124,8 @@ State state_of(const Json& json) {
   for (const Json& fall : json.at("falls"))
     sizes.fall(fall.at("surface"), fall.at("facet"), fall.at("percent").get<double>() / 100);
   for (const Json& check : json.at("checks")) state.results.push_back(result_of(check));
+  if (const auto record = json.find("as_built"); record != json.end() && !record->is_null())
+    for (const Json& row : record->at("rows")) state.built.push_back(built_of(row));
   for (const Json& cut : json.at("cuts")) state.cuts.push_back(cut_of(cut));
   for (const Json& row : json.at("takeoff")) state.rows.push_back(row_of(row));
   for (const Json& stock : json.at("stocks")) state.job.cuts.kerf = units::Length::mm(stock.at("kerf_mm"));

@@ -6,6 +6,7 @@
 
 #include "job/job.hpp"
 #include "job/written.hpp"
+#include "rules/as_built.hpp"
 #include "rules/result.hpp"
 #include "takeoff/takeoff.hpp"
 
@@ -27,6 +28,7 @@ struct State {
   std::vector<rules::Result> results;
   std::vector<takeoff::CutRow> cuts;
   std::vector<takeoff::Row> rows;
+  std::vector<rules::BuiltRow> built = {};  ///< of the record, as far as there is one
 };
 
 State state_of(const job::Job& job, const facts::Facts& facts, const std::vector<rules::Result>& results,

@@ -151,6 +151,15 @@ class Record {
   struct NoTest {
     std::string why, advice;
   };
+  /// How high the lowest edge that turns up holds water: a dam stands at the entry, and not along these.
+  std::optional<double> lowest_upstand_mm(const FloodBrim& brim) const {
+    std::optional<double> lowest;
+    for (const facts::Edge& edge : facts_.edges)
+      if (!edge.lapped && edge.turned == facts::Turned::upstand)
+        lowest = std::min(edge.top_mm - brim.from_mm, lowest.value_or(edge.top_mm - brim.from_mm));
+    return lowest;
+  }
+
   NoTest no_test(double filled_mm, const std::optional<double>& asked_mm) const {
     const double half_mark = job_.mark_mm() / 2;
     if (asked_mm && filled_mm < *asked_mm - units::tolerance::length_mm)
@@ -159,7 +168,12 @@ class Record {
     const FloodBrim brim = flood_brim(job_, facts_);
     if (!brim.lowest) return {};
     const double holds = brim.top_mm - brim.from_mm;
-    if (filled_mm <= std::max(holds, job_.as_built.dam.value_or(units::Length{}).in_mm()) + half_mark) return {};
+    const std::optional<double> upstands = lowest_upstand_mm(brim);
+    const double dam = job_.as_built.dam.value_or(units::Length{}).in_mm();
+    if (filled_mm <= std::max(holds, std::min(dam, upstands.value_or(dam))) + half_mark) return {};
+    if (upstands && dam > *upstands)
+      return {"filled higher than it holds", "higher than the upstands, " + as_read(std::max(0.0, *upstands)) +
+                                                 ", whatever dam stood at the entry: read it again, or let it down"};
     return {"filled higher than it holds", "higher than the base holds, " + as_read(std::max(0.0, holds)) +
                                                (job_.as_built.dam ? ", and than its dam" : "") +
                                                ": read it again, or say what dam held it (as_built.dam)"};

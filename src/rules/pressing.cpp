@@ -37,17 +37,20 @@ std::string level_words(const job::Job& job, const facts::AsSet& set) {
   return text;
 }
 
-/// A place that would have to go down by more than the mortar under it, with that, where nobody read how high it lies.
+/// The place that would have to go down farthest by more than the mortar under it, with that, where nobody read how
+/// high it lies.
 std::optional<std::pair<const facts::AsSetPoint*, double>> pressed_through(const job::Job& job,
                                                                            const facts::Room& room) {
+  std::optional<std::pair<const facts::AsSetPoint*, double>> worst;
   for (const facts::AsSetPoint& p : room.as_set.points) {
     const facts::Gauge* nearest = nullptr;
     const auto away = [&](const facts::Gauge& g) { return std::hypot(g.x_mm - p.x_mm, g.y_mm - p.y_mm); };
     for (const facts::Gauge& g : room.gauges)
       if (!g.clear && (!nearest || away(g) < away(*nearest))) nearest = &g;
-    if (nearest && press_at(job, p) >= nearest->set_mm) return std::pair{&p, nearest->set_mm};
+    if (!nearest || press_at(job, p) < nearest->set_mm) continue;
+    if (!worst || press_at(job, p) > press_at(job, *worst->first)) worst = std::pair{&p, nearest->set_mm};
   }
-  return std::nullopt;
+  return worst;
 }
 
 /// A check that asks for something here: the book has it, and nothing that it rests on is missing.

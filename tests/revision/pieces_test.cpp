@@ -62,6 +62,35 @@ TEST(Changes, WhatWaitsIsOnHoldAndNoAmount) {
   EXPECT_EQ(changed[0].now, "5 bags");
 }
 
+TEST(Changes, WhatIsBoughtInPartAndHeldInPartIsComparedPartByPart) {
+  // Source: by hand: nothing changed of a stock of which one stick is bought and two wait.
+  takeoff::Row free, held;
+  free.item = held.item = "2x4, for furring", free.buy_unit = held.buy_unit = "sticks of 8 ft";
+  free.buy = 1, held.buy = 2, held.hold = takeoff::Hold{takeoff::HangsOn::base, "fit.no-clash", "nothing clashes", ""};
+  revision::State was, now;
+  was.rows = {held, free}, now.rows = {free, held};
+  EXPECT_TRUE(revision::changes(was, now).to_buy.empty());
+}
+
+TEST(Changes, ARowOfTheRecordThatFailsIsTold) {
+  // Source: by hand: a fall as built that is recorded and fails, that then is mended, and one that passed all along.
+  rules::BuiltRow steep{"fall of the floor, left", "2 %", "at least 2 %", "1 %", rules::Outcome::fail},
+      fine{"fall of the floor, right", "2 %", "at least 2 %", "2 %", rules::Outcome::pass};
+  revision::State was, now, mended;
+  now.built = mended.built = {steep, fine};
+  mended.built[0].built = "2 %", mended.built[0].outcome = rules::Outcome::pass;
+  const auto failed = revision::verdicts(was, now);
+  ASSERT_EQ(failed.size(), 1u);
+  EXPECT_EQ(failed[0].title, "as built, fall of the floor, left");
+  EXPECT_EQ(failed[0].found, "1 %, limit at least 2 %");
+  EXPECT_EQ(failed[0].was, "not recorded");
+  EXPECT_NE(revision::counts(now).find("of the record 1 row fails"), std::string::npos);
+  const auto passes = revision::verdicts(now, mended);
+  ASSERT_EQ(passes.size(), 1u);
+  EXPECT_EQ(passes[0].outcome, rules::Outcome::pass);
+  EXPECT_EQ(passes[0].was, "FAIL, 1 %");
+}
+
 TEST(Changes, AnotherFastenerIsToldThoughAsManyAreBought) {
   // Source: by hand: one box of either; what an older report does not name has not changed.
   takeoff::Row box;

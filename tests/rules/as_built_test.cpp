@@ -283,6 +283,23 @@ TEST(AsBuiltFlood, OverWhatTheBaseHoldsAsksForItsDam) {
   EXPECT_EQ(at(91, 90)[1].outcome, Outcome::not_checked);
 }
 
+TEST(AsBuiltFlood, ADamAtTheEntryHoldsNoWaterOverTheUpstands) {
+  // Source: by hand: upstands 130 mm above the drain hold 130 whatever dam stands before the entry.
+  job::Job job;
+  job.unit = job::UnitSystem::metric;
+  job.book = "metric";
+  job.as_built.dam = units::Length::mm(300);
+  facts::Facts facts = holding(60);
+  facts.edges[0].lapped = false;  // its top is at 150, the drain at 20
+  const auto at = [&](double mm) {
+    job.as_built.flood = {{"2026-12-01 08:00", units::Length::mm(mm)}, {"2026-12-01 09:00", units::Length::mm(mm)}};
+    return rules::as_built_rows(job, facts, {}, {});
+  };
+  EXPECT_EQ(at(130)[1].outcome, Outcome::pass);
+  EXPECT_EQ(at(131)[1].outcome, Outcome::not_checked);
+  EXPECT_THAT(at(131)[0].built, HasSubstr("higher than the upstands, 130 mm, whatever dam stood at the entry"));
+}
+
 TEST(AsBuiltFlood, IsToldWithTheDepthOfOnesOwn) {
   // Source: none; where a county asks for 3 in, no sheet tells of the book's 2.
   rules::Result own = two_inches();

@@ -255,6 +255,12 @@ TEST(AsSet, IsLiftedWhereItWouldBePressedThroughItsBed) {
   const AsSetVerdict verdict = verdict_of(f);
   EXPECT_EQ(verdict.next, Next::lift);
   EXPECT_THAT(verdict.words, HasSubstr("would have to go down 1\", and the bed there is 1/2\" thick"));
+  read_rim(f, 0, 7 * in / 8, in, 0);  // of two places the one by most, in whichever order they were read
+  f.room.as_set.drain_body_mm.reset(), f.room.as_set.raised_mm.reset();
+  const std::string words = verdict_of(f).words;
+  std::reverse(f.room.as_set.points.begin(), f.room.as_set.points.end());
+  EXPECT_EQ(verdict_of(f).words, words);
+  EXPECT_THAT(words, HasSubstr("would have to go down 1\""));
 }
 
 /// A base over 1/2 in of bed that is spread to so much, its drain in the middle, and its riser 1-1/2 in into the drain

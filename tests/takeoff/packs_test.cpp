@@ -47,7 +47,7 @@ TEST(SharedPacks, ABoxIsCountedForAllOfThem) {
 TEST(SharedPacks, WhatIsBoughtNowWaitsForNothingThatIsHeld) {
   // Source: by hand: while the wall's nails wait for its studs, the rail's and the floor's are bought without them.
   std::vector<Row> rows{nails("wall", 16, "16d"), nails("rail", 8, "16d"), nails("floor", 4, "16d")};
-  rows[0].hold = takeoff::Hold{"studs", "", "", "find the studs"};
+  rows[0].hold = takeoff::Hold{takeoff::HangsOn::studs, "", "", "find the studs"};
   takeoff::share_packs(rows);
   EXPECT_TRUE(rows[0].for_sale);
   EXPECT_EQ(takeoff::bought(rows[1]), "1 box");
