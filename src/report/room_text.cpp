@@ -349,11 +349,14 @@ std::string as_set_text(const job::Job& job, const facts::AsSet& set) {
     text += "    " + padded(p.name, 21) + padded(exact(p.off_mm) + " above the lowest", 28) + "on the plane " +
             exact(p.plane_mm) + "\n";
   const auto high = [&](double over_mm, const char* one, const char* other) {
-    const std::string by = exact(std::abs(over_mm));
-    return by == exact(0) ? std::string{"level"} : std::string{over_mm > 0 ? one : other} + " is high by " + by;
+    const std::string by = exact(std::abs(over_mm)), near = rules::text_of(std::abs(over_mm), rules::Unit::mm, job);
+    if (by == exact(0)) return std::string{"level"};
+    return std::string{over_mm > 0 ? one : other} + " is high by " + (by == near ? by : "just over " + near);
   };
-  text += "    over its length " + high(set.over_length_mm, "the right", "the left") + ", over its depth " +
-          high(set.over_width_mm, "the back", "the front") + "; readings off the plane by up to " +
+  const auto size = [&](const job::Length& length) { return rules::text_of(length.in_mm(), rules::Unit::mm, job); };
+  text += "    over all of its length, " + size(job.base.length) + ", " +
+          high(set.over_length_mm, "the right", "the left") + "; over all of its depth, " + size(job.base.width) +
+          ", " + high(set.over_width_mm, "the back", "the front") + "; readings off the plane by up to " +
           exact(set.twist_mm) + "\n";
   if (set.raised_mm) text += "    its drain lies " + rules::raised_text(*set.raised_mm, job) + "\n";
   for (const facts::AsSetFall& f : set.falls)

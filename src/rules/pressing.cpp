@@ -17,6 +17,7 @@ namespace fallwright::rules {
 namespace {
 
 const char* const level_now = "nothing to press: the base is level within a mark of the rule";
+const char* const last_mark = " (the last mark of the rule: little by little, since each round lowers all of the base)";
 const char* const raise_instead = "; or raise the low side as much, with fresh mortar under it";
 
 /// What a place is to go down by, to the nearest mark, so that the rim is level with its lowest point. Readings are
@@ -31,10 +32,13 @@ double press_at(const job::Job& job, const facts::AsSetPoint& point) {
 /// "press down: back right 1/4"": empty where nothing is.
 std::string level_words(const job::Job& job, const facts::AsSet& set) {
   std::string text;
+  double most = 0;
   for (const facts::AsSetPoint& p : set.points)
-    if (const double down = press_at(job, p); down > 0)
+    if (const double down = press_at(job, p); down > 0) {
       text += (text.empty() ? "press down: " : ", ") + p.name + " " + text_of(down, Unit::mm, job);
-  return text;
+      most = std::max(most, down);
+    }
+  return text + (most > 0 && most <= job.mark_mm() ? last_mark : "");
 }
 
 /// The place that would have to go down farthest by more than the mortar under it, with that, where nobody read how

@@ -71,7 +71,8 @@ TEST(RoomNumbers, StandWhereTheyBelong) {
                       "B1 300 mm 902 mm 2 mm below none: keep the bore clear",
                       "bore centre from the left stud face 1066 mm",
                       "back left 0.5 mm above the lowest on the plane 0.7 mm",
-                      "over its length the right is high by 1.5 mm, over its depth the front is high by 1.9 mm",
+                      "over all of its length, 1461 mm, the right is high by 1.5 mm",
+                      "over all of its depth, 914 mm, the front is high by just over 1.8 mm",
                       "readings off the plane by up to 0.4 mm",
                       "threshold, top 2.10 % (1:47.7)",
                       "mortar in the bed as set: 40.0 L, from 38.0 L to 42.0 L; most hangs on: spot level",
@@ -129,7 +130,7 @@ TEST(RoomNumbers, TellWhatDoesNotGoIn) {
   sample.facts.room.as_set.over_length_mm = -3, sample.facts.room.as_set.over_width_mm = 4;
   std::string text = squeezed(report::room_table(sample.report(), true));
   expect_words(text, {"it does not go down level (short by 6 mm); tipped in by 7 degrees, 2.5 mm is left",
-                      "over its length the left is high by 3 mm, over its depth the back is high by 4 mm", "706 mm"});
+                      "the left is high by 3 mm", "the back is high by 4 mm", "706 mm"});
   sample.facts.room.drop_in.tip_clear_mm = -1;
   expect_words(squeezed(report::room_table(sample.report(), true)),
                {"tipped in by 7 degrees, it still does not go in"});

@@ -165,7 +165,7 @@ TEST(StudyText, OfReadings) {
                 "               left: settles 1 % of the doubt; 'A' holds in 20 % where it is less, 70 % where more\n");
   s.all.doubts.clear();
   EXPECT_EQ(report::study_text(s.report(), ""),
-            expected + "  read again   nothing: no single reading settles anything\n");
+            expected + "  read again   nothing: no single reading settles more than chance makes of so many rooms\n");
   s.all.checks.push_back({"h", "H"}), s.all.odds.push_back({1999, 1, 0, 0});
   EXPECT_THAT(report::study_text(s.report(), ""), testing::HasSubstr("\n               and 1 more\n"));
 }

@@ -101,8 +101,10 @@ TEST(AsSet, AStiffBaseIsPressedWhereItIsHighestAndNotAllRound) {
     facts::Facts f = sample::good_facts();
     read_rim(f, mark / 2, mark, mark / 2, 0);
     f.room.as_set.threshold_least_mm = 1.9 * in;
-    EXPECT_THAT(judge_as_set(job, f, rules::check(job, f)).words,
-                HasSubstr("NOT YET: press down: " + std::string{words} + "; or raise"))
+    EXPECT_THAT(
+        judge_as_set(job, f, rules::check(job, f)).words,
+        HasSubstr("NOT YET: press down: " + std::string{words} +
+                  " (the last mark of the rule: little by little, since each round lowers all of the base); or raise"))
         << words;
   }
 }
