@@ -87,7 +87,7 @@ Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& subject, c
 /// with a line to a dot in its layer.
 void add_layer_names(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, double from, double to);
 /// What that shows of a drain and what it does not: its maker's parts are not in the model.
-std::string flange_words(const Pen& pen, const Subject& subject);
+std::string flange_words(const Subject& subject);
 
 /// Draws the details of a sheet, all at the scale it is given.
 using Details = std::function<void(Sheet& sheet, Pen& pen, double scale)>;

@@ -372,7 +372,7 @@ void note_pipe_and_flange(Sheet& sheet, Pen& pen, const Subject& subject, bool a
   if (small)
     sheet.notes.push_back(std::string{"Flange, collar and "} + bore_word(subject.job()) + " larger: {drain-flange}.");
   else
-    sheet.notes.push_back(flange_words(pen, subject));
+    sheet.notes.push_back(flange_words(subject));
   if (small && !subject.judgement.pipe.rows.empty() && !bore_is_void(subject))
     sheet.notes.emplace_back(arm_apart ? "Trap and arm: {drain-arm}." : "Joist by joist: {drain-arm}.");
 }
@@ -432,7 +432,7 @@ std::vector<Sheet> draw_drain(const Subject& subject) {
       subject.job(), [&](Sheet& sheet, Pen& pen, double scale) {
         sheet.sight = a.sight();
         warn(sheet, bore_is_void(subject) ? bore_warning(subject) : base_warning(subject));
-        sheet.notes.push_back(flange_words(pen, subject));
+        sheet.notes.push_back(flange_words(subject));
         add_flange(sheet, pen, scale, subject, solids, subject.facts.room.drain.now_mm[axis_of(subject)], false,
                    {0, 0});
       }));

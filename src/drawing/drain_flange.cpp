@@ -76,14 +76,14 @@ Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const s
   return add_detail(sheet, pen, solids, detail, scale, place);
 }
 
-std::string flange_words(const Pen& pen, const Subject& s) {
+std::string flange_words(const Subject& s) {
   const std::string maker = "Not drawn, as its maker makes them: flange, clamp";
   if (!s.facts.site_built) return maker + " and gasket.";
   const bool liner = s.job().base.site.waterproofing == job::Waterproofing::liner;
   return (base_is_void(s) ? std::string{}
-                          : "Drain's flange " + pen.said(s.facts.site_built->flange_top_mm) + " above the datum, on " +
-                                rules::at_flange_text(*s.facts.site_built, s.job()) + " of bed; the " +
-                                (liner ? "liner" : "membrane") + " comes onto it. ") +
+                          : "Drain's flange " + rules::text_of_mark(s.judgement.screed.value().flange_mm, s.job()) +
+                                " above the datum, on " + rules::at_flange_text(*s.facts.site_built, s.job()) +
+                                " of bed; the " + (liner ? "liner" : "membrane") + " comes onto it. ") +
          maker + (liner ? ", weep holes and what keeps them open." : " and collar.");
 }
 

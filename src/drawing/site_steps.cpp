@@ -75,8 +75,9 @@ class Building {
     add_on_base({false, "plumber",
                  std::string{"Set the drain's lower part at its height and make it tight to the riser"} +
                      (liner() ? ", weep holes open." : "."),
-                 "flange " + len(site_.flange_top_mm) + " above the datum, on " + rules::at_flange_text(site_, job_) +
-                     " of bed; " + body_in_bore(job_, s_.facts),
+                 "flange " + rules::text_of_mark(s_.judgement.screed.value().flange_mm, job_) +
+                     " above the datum, on " + rules::at_flange_text(site_, job_) + " of bed; " +
+                     body_in_bore(job_, s_.facts),
                  "it drips, or it moves under a hand", "drain"});
     if (site_.forms_mm > 0)
       add_on_base({false, "crew", set_forms(), len(site_.forms_mm) + " of form" + form_at_entry(),

@@ -46,24 +46,43 @@ class Rounding {
       if (!on_form(m)) cover_ = m.top_mm - m.bed_mm;
       heights_.push_back((on_form(m) ? m.bed_mm + cover_ : m.top_mm) - facts.heights.drain_top_mm);
     }
-    along_walls();
-    along_rays();
-    under_threshold();
   }
 
-  Screed screed() const {
-    const std::vector<double> grids{tape_, tape_ / 2, units::rule_mark_mm(job_.is_metric())};
-    for (const bool capped : {true, false})
-      for (const bool rays : {true, false})
-        for (const double grid : grids)
-          for (const bool nearest : {true, false})
-            if (const auto above = raised(grid, rays, capped, nearest)) return read_down(*above, rays);
+  Screed screed() {
+    for (const bool fine : {false, true}) {
+      tell(fine);
+      if (const auto kept = on_a_grid(true)) return *kept;
+    }
+    tell(false);
+    if (const auto kept = on_a_grid(false)) return *kept;
     std::vector<double> above;  // no limits that could all be kept: those of a floor that fails
     for (const double h : heights_) above.push_back(on_tape(h));
     return read_down(above, true);
   }
 
  private:
+  /// Flange and what lies on the bed are told on marks of a tape. Each mark that either is told too high leaves the
+  /// floor near the drain less room between its limits: where that is too little they are told on a rule's, no higher.
+  void tell(bool fine) {
+    fine_ = fine;
+    const double under_drain = site_.flange_top_mm - facts_.heights.drain_top_mm;
+    flange_ = fine ? on_rule(drain_ + under_drain) : on_tape(site_.flange_top_mm);
+    rises_.clear();
+    along_walls();
+    along_rays();
+    under_threshold();
+  }
+  std::optional<Screed> on_a_grid(bool capped) const {
+    const std::vector<double> grids{tape_, tape_ / 2, units::rule_mark_mm(job_.is_metric())};
+    for (const bool rays : {true, false})
+      for (const double grid : grids)
+        for (const bool nearest : {true, false})
+          if (const auto above = raised(grid, rays, capped, nearest)) return read_down(*above, rays);
+    return std::nullopt;
+  }
+
+  double on_rule(double mm) const { return units::down_to_mark(mm, units::rule_mark_mm(job_.is_metric())); }
+  double cover(double mm) const { return fine_ ? on_rule(mm) : on_tape(mm); }
   double on_tape(double mm) const { return units::round_to_tape(job::Length::mm(mm), job_.is_metric()).in_mm(); }
 
   /// By how much every rise may shrink and grow before the gentlest, or the steepest, facet leaves its limit.
@@ -109,8 +128,7 @@ class Rounding {
 
   /// The bed falls to the drain's flange, which is told by itself.
   double over_flange(const ScreedMark& m) const {
-    const double cover = on_tape(cover_), flange = on_tape(site_.flange_top_mm);
-    return flange + cover - drain_ + shrink_ * (m.bed_mm - site_.flange_top_mm);
+    return flange_ + cover(cover_) - drain_ + shrink_ * (m.bed_mm - site_.flange_top_mm);
   }
 
   void along_rays() {
@@ -195,10 +213,10 @@ class Rounding {
 
   Screed read_down(const std::vector<double>& above, bool rays) const {
     const double drain = on_tape(job_.base.site.line.in_mm()) - drain_;
-    Screed screed{drain, {}};
+    Screed screed{drain, flange_, {}};
     for (std::size_t i = 0; i < above.size(); ++i) {
       const ScreedMark& m = site_.marks[i];
-      const double top = drain - above[i], bed = top + on_tape(on_form(m) ? cover_ : m.top_mm - m.bed_mm);
+      const double top = drain - above[i], bed = top + cover(on_form(m) ? cover_ : m.top_mm - m.bed_mm);
       screed.figures.push_back({bed, on_form(m) ? bed : top, rays || !from_drain(m)});
     }
     return screed;
@@ -207,7 +225,8 @@ class Rounding {
   const job::Job& job_;
   const facts::Facts& facts_;
   const facts::SiteBuilt& site_;
-  double tape_, drain_ = 0, cover_ = 0;
+  double tape_, drain_ = 0, cover_ = 0, flange_ = 0;
+  bool fine_ = false;
   double least_ = 0, greatest_ = 0, shrink_ = 0, grow_ = 1;
   std::array<double, 6> drain_box_{};
   std::vector<double> heights_;  ///< above the drain's top; of the form what would lie on it as elsewhere

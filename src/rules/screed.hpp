@@ -23,6 +23,7 @@ struct ScreedFigure {
 
 struct Screed {
   double drain_mm = 0;                ///< the drain's top, down from the line
+  double flange_mm = 0;               ///< its flange, above the datum
   std::vector<ScreedFigure> figures;  ///< one for each mark
 };
 
