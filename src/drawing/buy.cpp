@@ -110,14 +110,6 @@ std::string text_of(double mm, bool metric) {
   return units::to_text(units::Length::mm(mm), metric);
 }
 
-/// How large its solid is: "57-1/2\" x 36\", 5\" high, over all".
-std::string size_over_all(const facts::Part& part, bool metric) {
-  const auto& box = part.bbox_mm;
-  const double x = box[3] - box[0], y = box[4] - box[1];
-  return text_of(std::max(x, y), metric) + " x " + text_of(std::min(x, y), metric) + ", " +
-         text_of(box[5] - box[2], metric) + " high, over all";
-}
-
 /// "16d, 3-1/2\" long"; empty where the job does not say what it is.
 std::string fastener(const std::optional<std::string>& name, const std::optional<job::Length>& length, bool metric) {
   return !name ? "" : *name + (length ? ", " + text_of(length->in_mm(), metric) + " long" : "");
@@ -156,9 +148,9 @@ std::string pack_of(const takeoff::Row& row, const job::Job& job) {
 std::string size_to_carry(const takeoff::Row& row, const Subject& subject) {
   const job::Job& job = subject.job();
   const bool metric = job.is_metric();
-  if (is(row, takeoff::Item::base)) return size_over_all(part(subject.facts, facts::Role::base), metric);
+  if (is(row, takeoff::Item::base)) return takeoff::size_over_all(part(subject.facts, facts::Role::base), metric);
   if (is(row, takeoff::Item::seat_block))
-    return size_over_all(part(subject.facts, facts::Role::seat_block), metric) +
+    return takeoff::size_over_all(part(subject.facts, facts::Role::seat_block), metric) +
            (apron_is_notched(subject) ? "; its apron notched, see " + sheet_of_notches(job) : "");
   if (is_drain(row))
     return takeoff::opening_of(job, subject.facts) + "; outlet " + text_of(job.drain.outlet.in_mm(), metric) +
@@ -184,7 +176,7 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
   bool named = false;
   for (const takeoff::Row& row : subject.rows) named = named || !row.supplier.empty();
   for (const takeoff::Row& row : subject.rows) {
-    if (!row.for_sale || row.instead) continue;
+    if (!row.for_sale) continue;
     const bool hold = row.hold.has_value();
     const std::string liner = is(row, takeoff::Item::liner) || is(row, takeoff::Item::liner_up)
                                   ? takeoff::liner_size(subject.job(), subject.facts)

@@ -27,7 +27,7 @@ Json row_json(const takeoff::Row& r) {
           {"pack", r.pack},
           {"doubt", r.doubt},
           {"for_sale", r.to_order()},
-          {"instead", r.instead},
+          {"instead", false},  // of schema 1; nothing is bought twice over
           {"price", maybe(r.price)},
           {"cost", maybe(r.cost())},
           {"supplier", r.supplier.empty() ? Json{} : Json(r.supplier)},
@@ -41,7 +41,7 @@ Json cost_json(const takeoff::Cost& c, const std::string& currency) {
   return {{"currency", currency.empty() ? Json{} : Json(currency)},
           {"sum", maybe(c.sum)},
           {"held", maybe(c.held)},
-          {"instead", maybe(c.instead)},
+          {"instead", nullptr},
           {"missing", c.missing}};
 }
 

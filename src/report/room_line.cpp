@@ -32,10 +32,10 @@ auto fields(Is<takeoff::Board> auto& of) {
 }
 
 auto fields(Is<takeoff::Row> auto& of) {
-  auto& [item, quantity, unit, buy, buy_unit, basis, waste, pack, pack_name, doubt, for_sale, by_room, instead, price,
-         supplier, other_packs, by_pieces, hold, sold_as, product, but_packs, out_of, blanks] = of;
-  return std::tie(item, quantity, unit, buy, buy_unit, basis, waste, pack, pack_name, doubt, for_sale, by_room, instead,
-                  price, supplier, other_packs, by_pieces, hold, sold_as, product, but_packs,
+  auto& [item, quantity, unit, buy, buy_unit, basis, waste, pack, pack_name, doubt, for_sale, by_room, price, supplier,
+         other_packs, by_pieces, hold, sold_as, product, but_packs, out_of, blanks] = of;
+  return std::tie(item, quantity, unit, buy, buy_unit, basis, waste, pack, pack_name, doubt, for_sale, by_room, price,
+                  supplier, other_packs, by_pieces, hold, sold_as, product, but_packs,
                   out_of);  // `blanks` is read from these
 }
 

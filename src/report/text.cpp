@@ -126,7 +126,7 @@ std::string to_read(const std::vector<rules::ReadNext>& list, const Named& named
 
 /// What the buy list comes to by the user's own prices.
 std::string cost_words(const Report& report) {
-  return takeoff::cost_text(takeoff::cost_of(report.rows), report.job.buy.currency);
+  return takeoff::cost_text(report.rows, report.job.buy);
 }
 
 std::string key_line(const KeyLine& line) {

@@ -182,7 +182,7 @@ std::vector<KeyLine> key_lines(const Report& report) {
   lines.push_back(bed(report));
   lines.push_back(to_buy(report));
   if (!report.job.buy.prices.file.empty())
-    lines.push_back({"cost", takeoff::cost_text(takeoff::cost_of(report.rows), report.job.buy.currency), true});
+    lines.push_back({"cost", takeoff::cost_text(report.rows, report.job.buy), true});
   for (KeyLine& line : falls(report)) lines.push_back(std::move(line));
   return lines;
 }

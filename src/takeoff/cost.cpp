@@ -3,6 +3,7 @@
 #include <string_view>
 
 #include "job/prices.hpp"
+#include "takeoff/item.hpp"
 #include "takeoff/takeoff.hpp"
 #include "units/quantity.hpp"
 #include "units/words.hpp"
@@ -47,6 +48,15 @@ std::string packs_of(const std::string& item, const std::vector<job::Price>& pri
   return units::listed(packs, ", ");
 }
 
+/// Whether some list has such a row, if not this one: stocks are named by their sizes, the others by what they are.
+bool is_on_some_list(const std::string& item, const std::vector<Row>& rows) {
+  for (int each = 0; each <= static_cast<int>(Item::bench_fasteners); ++each)
+    if (item == name_of(static_cast<Item>(each))) return true;
+  const auto here = [&](const Row& row) { return item == row.item || item == row.sold_as; };
+  return item.starts_with(tile_of("")) || item.starts_with("deck sheet ") || item.starts_with("shims ") ||
+         (item.front() >= '0' && item.front() <= '9') || std::any_of(rows.begin(), rows.end(), here);
+}
+
 }  // namespace
 
 std::optional<double> Row::cost() const {
@@ -64,9 +74,8 @@ Cost cost_of(const std::vector<Row>& rows) {
         cost.missing.push_back(std::move(missing));
       continue;
     }
-    std::optional<double>& sum = row.instead ? cost.instead : cost.sum;
-    sum = to_hundredths(sum.value_or(0) + *row.cost());
-    if (row.hold && !row.instead) cost.held = to_hundredths(cost.held.value_or(0) + *row.cost());
+    cost.sum = to_hundredths(cost.sum.value_or(0) + *row.cost());
+    if (row.hold) cost.held = to_hundredths(cost.held.value_or(0) + *row.cost());
   }
   return cost;
 }
@@ -101,12 +110,21 @@ std::string money_text(double amount, const std::string& currency) {
 std::string cost_text(const Cost& cost, const std::string& currency) {
   std::string text = cost.sum ? money_text(*cost.sum, currency) : "not known";
   if (cost.held) text += ", of which " + money_text(*cost.held, currency) + " is on HOLD";
-  if (cost.instead) text += "; mixed on site instead of bags: " + money_text(*cost.instead, currency) + " for the mix";
   if (cost.missing.empty()) return text;
   text += "; without " + std::to_string(cost.missing.size()) + " that " + (cost.missing.size() == 1 ? "has" : "have") +
           " no price: ";
   for (std::size_t i = 0; i < cost.missing.size(); ++i) text += (i == 0 ? "" : "; ") + cost.missing[i];
   return text;
+}
+
+std::string cost_text(const std::vector<Row>& rows, const job::Buy& buy) {
+  std::vector<std::string> strange;
+  for (const job::Price& price : buy.prices.prices) {
+    const std::string name = "'" + price.item + "' (line " + std::to_string(price.line) + ")";
+    if (!is_on_some_list(price.item, rows)) strange.push_back(name);
+  }
+  return cost_text(cost_of(rows), buy.currency) +
+         (strange.empty() ? "" : "; the table prices what no list has: " + units::listed(strange, ", "));
 }
 
 }  // namespace fallwright::takeoff

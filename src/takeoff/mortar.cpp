@@ -169,11 +169,9 @@ class Mortars {
     const std::string basis = "site mix of " + part(mix_.cement()) + " : " +
                               (mix_.lime() > 0 ? part(mix_.lime()) + " : " : "") + part(mix_.sand()) +
                               " by loose volume, by absolute volumes" + doubt_words();
-    const bool instead = job_.bed.bag_yield_m3.has_value();
     const auto bag = [&](const char* item, double kg, double bag_kg, const std::string& more_words = "") {
       add({item, kg * m3 / unit_kg, unit, job_.bed.waste, bag_kg / unit_kg, bag_kg > 0 ? "bags" : "",
-           basis + more_words, kg * m3 * more / unit_kg})
-          .instead = instead;
+           basis + more_words, kg * m3 * more / unit_kg});
     };
     bag(name_of(Item::cement), per_m3.cement_kg, mix_.cement_bag_kg);
     if (per_m3.lime_kg > 0) bag(name_of(Item::lime), per_m3.lime_kg, mix_.lime_bag_kg);
@@ -184,8 +182,7 @@ class Mortars {
     } else {
       const double sand = u_.volume(per_m3.sand_m3 * m3 * 1e9);
       add({name_of(is_damp() ? Item::sand_damp : Item::sand_dry), sand, u_.volume_unit(), job_.bed.waste, 0, "",
-           basis + "; about " + mass(per_m3.sand_kg * m3) + " dry" + bulking() + clean, sand * more})
-          .instead = instead;
+           basis + "; about " + mass(per_m3.sand_kg * m3) + " dry" + bulking() + clean, sand * more});
     }
     water(per_m3.solids_kg() * wanted_mm3() * 1e-9 * (1 + job_.bed.waste),
           (as_sold_kg - per_m3.sand_kg) * wanted_mm3() * 1e-9 * (1 + job_.bed.waste));

@@ -19,7 +19,7 @@ bool is_sticks(const Row& row) {
 /// A pack that differs is another product; what one room is only told of is no part of what another buys.
 bool alike(const Row& a, const Row& b) {
   return a.item == b.item && a.product == b.product && a.for_sale == b.for_sale && a.unit == b.unit &&
-         a.buy_unit == b.buy_unit && a.instead == b.instead && a.hold.has_value() == b.hold.has_value() &&
+         a.buy_unit == b.buy_unit && a.hold.has_value() == b.hold.has_value() &&
          std::abs(a.pack - b.pack) <= units::tolerance::ratio * std::max(1.0, a.pack);
 }
 

@@ -119,7 +119,22 @@ void add_backing_boards(const job::Job& job, const facts::Facts& facts, std::vec
                       std::string{backing->carries} + ": " + backing_size(job, *backing)});
 }
 
-void add_weights(const facts::Facts& facts, bool metric, std::vector<Row>& rows) {
+/// Where the drain is in a base that is otherwise alike: of either hand there is another.
+std::string drain_within(const facts::Part& base, const job::Job& job, const facts::Facts& facts) {
+  const auto drain = std::find_if(facts.parts.begin(), facts.parts.end(),
+                                  [](const facts::Part& part) { return part.which.is(facts::Role::drain); });
+  if (drain == facts.parts.end()) return "";
+  const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), job.is_metric()); };
+  const auto middle = [&](std::size_t axis) { return (drain->bbox_mm[axis] + drain->bbox_mm[axis + 3]) / 2; };
+  const double left = middle(0) - base.bbox_mm[0], right = base.bbox_mm[3] - middle(0);
+  constexpr double same_mm = 0.5;
+  const std::string end = std::abs(left - right) < same_mm ? "either" : left < right ? "the left" : "the right";
+  return ", middle of its drain " + text(std::min(left, right)) + " from " + end + " end and " +
+         text(base.bbox_mm[4] - middle(1)) + " from the back";
+}
+
+void add_weights(const job::Job& job, const facts::Facts& facts, std::vector<Row>& rows) {
+  const bool metric = job.is_metric();
   const bool weighed = facts.bought && facts.bought->density_kg_m3;
   for (const facts::Part& part : facts.parts) {
     const bool base = part.which.is(facts::Role::base);
@@ -130,6 +145,7 @@ void add_weights(const facts::Facts& facts, bool metric, std::vector<Row>& rows)
                     base && weighed ? "solid of the base, as it was weighed"
                                     : std::string{base ? "solid of the base" : "solid of the seat block"} +
                                           " at the density in the job file"});
+    rows.back().product = size_over_all(part, metric) + (base ? drain_within(part, job, facts) : "");
   }
 }
 
@@ -151,6 +167,8 @@ void add_drain(const job::Job& job, const facts::Facts& facts, std::vector<Row>&
         "not bought: the waste stands in the floor already. What joins it to the base has to fit the base's opening, " +
         opening_of(job, facts) + ", its shell " + text(job.base.shell.in_mm()) + " there";
   }
+  row.product = opening_of(job, facts) + ", outlet " + text(job.drain.outlet.in_mm()) + ", body at most " +
+                text(job.drain.body.in_mm());
   rows.push_back(row);
 }
 
@@ -174,6 +192,13 @@ std::optional<Blanks> blanks_named(const Row& row) {
   if (furring == Furring::shims) return Blanks::shims;
   if (!row.buy_unit.starts_with(one_stick) && !row.buy_unit.starts_with(sticks)) return std::nullopt;
   return !row.sold_as.empty() ? Blanks::boards : furring ? Blanks::strips : Blanks::sticks;
+}
+
+std::string size_over_all(const facts::Part& part, bool metric) {
+  const auto& box = part.bbox_mm;
+  const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  const double x = box[3] - box[0], y = box[4] - box[1];
+  return text(std::max(x, y)) + " x " + text(std::min(x, y)) + ", " + text(box[5] - box[2]) + " high, over all";
 }
 
 std::string opening_of(const job::Job& job, const facts::Facts& facts) {
@@ -222,7 +247,7 @@ std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const 
   add_backing_boards(job, facts, rows);
   for (const auto& more : {site_built_rows(job, facts), finish_rows(job, facts), fastener_rows(job, facts)})
     rows.insert(rows.end(), more.begin(), more.end());
-  add_weights(facts, metric, rows);
+  add_weights(job, facts, rows);
   add_drain(job, facts, rows);
   set_prices(rows, job.buy.prices.prices);
   return rows;

@@ -30,7 +30,6 @@ struct Row {
   double doubt = 0;      ///< in `unit`, what readings that are off by their tolerances may add to the net quantity
   bool for_sale = true;  ///< false: told, and not bought
   bool by_room = false;  ///< counted whole in each room, since what one leaves does not keep for the next
-  bool instead = false;  ///< another way to what is bought above; its cost is no part of the sum
   std::optional<double> price = {};  ///< of one of what is bought, by the user's own table
   std::string supplier = {};
   std::string other_packs = {};  ///< without a price: how the table sells it instead, "bag of 47 lb"
@@ -52,7 +51,6 @@ std::optional<Blanks> blanks_named(const Row& row);
 /// What a list comes to by the prices there are.
 struct Cost {
   std::optional<double> sum;         ///< of all rows that have a price; nothing where none has
-  std::optional<double> instead;     ///< of the rows that would take the place of others
   std::optional<double> held;        ///< what of the sum nobody buys yet; nothing where all of it is bought
   std::vector<std::string> missing;  ///< what is bought and has no price: "'cement' by the bag of 94 lb"
 };
@@ -64,6 +62,9 @@ void set_prices(std::vector<Row>& rows, const std::vector<job::Price>& prices);
 /// "USD 412.30", "412.30"; and the cost of a list in a line, with what has no price.
 std::string money_text(double amount, const std::string& currency);
 std::string cost_text(const Cost& cost, const std::string& currency);
+/// The same of a job's list, with the table's items that no list has: a name that is misspelt, or of an older list,
+/// prices nothing. A table may hold more than a job needs.
+std::string cost_text(const std::vector<Row>& rows, const job::Buy& buy);
 
 /// "4 bags", "1 box", "15.32 ft2"; and the net quantity likewise.
 std::string bought(const Row& row);
@@ -81,6 +82,9 @@ struct TwoBeds {
   double whole_coat() const;
 };
 std::optional<TwoBeds> batches_of_two_beds(const job::Job& job, const facts::Facts& facts);
+
+/// How large its solid is: "57-1/2\" x 36\", 5\" high, over all".
+std::string size_over_all(const facts::Part& part, bool metric);
 
 /// The drain's opening on its solid: "4\" square", "1476 mm long, 80 mm wide".
 std::string opening_of(const job::Job& job, const facts::Facts& facts);

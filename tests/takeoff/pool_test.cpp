@@ -1,11 +1,18 @@
 // Several rooms' buy lists as one.
+#include <map>
+#include <set>
+#include <string>
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "support/part_id.hpp"
+#include "support/sample.hpp"
 #include "takeoff/bags.hpp"
 #include "takeoff/cuts.hpp"
 #include "takeoff/need.hpp"
 #include "takeoff/pool.hpp"
+#include "takeoff/takeoff.hpp"
 
 namespace fallwright {
 namespace {
@@ -66,6 +73,49 @@ TEST(Pool, WhatOneRoomIsOnlyToldOfIsNoOrderOfAnother) {
     EXPECT_EQ(pooled[1].row.buy, 1);
     EXPECT_NE(pooled[0].row.for_sale, pooled[1].row.for_sale);
   }
+}
+
+TEST(Pool, BasesSeatsAndDrainsOfOtherSizesAreOtherArticles) {
+  // Source: by hand: a base 59 in long and one 59-1/2, one of the other hand, a seat 15 in deep and one 14-1/2, drains
+  // of 4 and 5 in: what is ordered as two pieces of one name comes as two that are alike.
+  struct Size {
+    double base, drain_x, seat, drain;
+  };
+  const auto list = [](const Size& size) {
+    const auto part = [](const char* id, double x0, double x1, double y1, double z1) {
+      facts::Part p;
+      p.id = id, p.which = sample::part_id(id), p.mass_kg = 40;
+      p.bbox_mm = {x0 * 25.4, 0, 0, x1 * 25.4, y1 * 25.4, z1 * 25.4};
+      return p;
+    };
+    facts::Facts f;
+    f.parts = {part("base", 0, size.base, 36, 5), part("seat-block", 0, size.seat, 36, 2),
+               part("drain", size.drain_x - size.drain / 2, size.drain_x + size.drain / 2, size.drain, 4)};
+    return takeoff::take_off(sample::alcove(), f, {}, {});
+  };
+  const Size usual{59, 26, 15, 4};
+  const struct {
+    Size other;
+    std::set<std::string> apart;
+  } pairs[] = {{usual, {}},
+               {{59.5, 26, 15, 4}, {"shower base"}},
+               {{59, 33, 15, 4}, {"shower base"}},
+               {{59, 26, 14.5, 4}, {"seat block"}},
+               {{59, 26, 15, 5}, {"drain with its grate", "shower base"}}};  // its middle is another as well
+  for (const auto& [other, apart] : pairs) {
+    const auto a = list(usual), b = list(other);
+    std::map<std::string, int> rows;
+    for (const takeoff::Pooled& p : takeoff::pool({&a, &b})) rows[p.row.item] += 1;
+    for (const char* item : {"shower base", "seat block", "drain with its grate"})
+      EXPECT_EQ(rows[item], apart.count(item) ? 2 : 1) << item << ", " << other.base << " " << other.drain_x;
+  }
+  const auto a = list(usual);
+  EXPECT_NE(
+      of(takeoff::pool({&a}), "shower base")
+          .row.basis.find(
+              "59\" x 36\", 5\" high, over all, middle of its drain 26\" from the left end and 34\" from the back"),
+      std::string::npos)
+      << of(takeoff::pool({&a}), "shower base").row.basis;
 }
 
 TEST(Pool, AnotherFastenerIsAnotherBox) {
