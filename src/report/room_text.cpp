@@ -7,6 +7,7 @@
 #include "report/report.hpp"
 #include "report/screed_text.hpp"
 #include "rules/book.hpp"
+#include "rules/joists.hpp"
 #include "rules/levelling.hpp"
 #include "rules/spot.hpp"
 #include "rules/words.hpp"
@@ -198,10 +199,13 @@ class RoomText {
             : w.greatest_fall > 0
                 ? "; the floor then falls " + rules::falls_found(w.least_fall, w.greatest_fall, report_.job)
                 : ""));
+    const rules::JoistCuts code = rules::joist_cuts(w.joist_depth_mm);
+    const bool own = w.hole_mm < code.hole_mm || w.notch_mm < code.notch_mm;
     line("a joist " + len(w.joist_depth_mm) + " deep may lose a hole of " +
          rules::text_at_most(w.hole_mm, report_.job) + ", a notch of " + rules::text_at_most(w.notch_mm, report_.job) +
-         ", " + rules::text_at_most(w.end_notch_mm, report_.job) +
-         " at its ends (IRC R502.8.1); engineered joists: the maker says");
+         ", " + rules::text_at_most(w.end_notch_mm, report_.job) + " at its ends (" +
+         (own ? "the job's own limits where they are stricter than " : "") +
+         "IRC R502.8.1); engineered joists: the maker says");
   }
 
   /// One line for each two families that meet in one way; clashes each on their own.

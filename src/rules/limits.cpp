@@ -79,6 +79,7 @@ void name_whose(const std::string& id, const std::string& book, const Limit& use
     return a && b && std::abs(*a - *b) <= slack(limit.unit);
   };
   if (same(users.least, limit.least) || same(users.greatest, limit.greatest)) return;
+  if (users.second_way && same(users.second_way->least_mm, limit.least)) return;  // both numbers are of that row
   if (!users.by_pipe.empty() || (!users.least && !users.greatest)) return;
   if (const BookRow* row = row_under(book, id).row)
     limit.source = row->limit.source, limit.verified = row->limit.verified;

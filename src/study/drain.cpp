@@ -57,11 +57,14 @@ void falls_there(const parts::Model& model, facts::DrainWindow& window) {
   }
 }
 
-void joist_may_lose(facts::DrainWindow& window) {
-  const rules::JoistCuts cuts = rules::joist_cuts(window.joist_depth_mm);
-  window.hole_mm = cuts.hole_mm;
-  window.notch_mm = cuts.notch_mm;
-  window.end_notch_mm = cuts.end_notch_mm;
+/// By the code, and where the job's own limits are stricter by those.
+void joist_may_lose(facts::DrainWindow& window, const rules::Limits& limits) {
+  const double depth = window.joist_depth_mm;
+  const rules::JoistCuts cuts = rules::joist_cuts(depth);
+  window.hole_mm = rules::hole_most(depth, limits).value_or(cuts.hole_mm);
+  window.notch_mm = rules::notch_most(depth, limits).value_or(cuts.notch_mm);
+  const bool stricter = limits.by_user("joist.notch") && window.notch_mm < cuts.notch_mm;
+  window.end_notch_mm = stricter ? std::min(cuts.end_notch_mm, window.notch_mm) : cuts.end_notch_mm;
 }
 
 }  // namespace
@@ -70,7 +73,7 @@ facts::DrainWindow drain_window(const parts::Model& model, const facts::DrainWin
                                 const rules::Limits& limits) {
   const double clearance_mm = limits.at("drain.bore-clear-of-joists").least.value_or(0);
   facts::DrainWindow window = seen;
-  if (window.joists_known) joist_may_lose(window);
+  if (window.joists_known) joist_may_lose(window, limits);
   const auto radius = measure::bore_radius_mm(model);
   if (!radius) return window;
   const int axis = window.along_width ? 0 : 1;

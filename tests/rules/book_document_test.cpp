@@ -9,6 +9,9 @@
 #include <gtest/gtest.h>
 
 #include "rules/book.hpp"
+#include "rules/good_facts.hpp"
+#include "rules/result_of.hpp"
+#include "support/sample.hpp"
 
 namespace fallwright {
 namespace {
@@ -45,6 +48,23 @@ TEST(Book, NothingInTheDocumentIsWithoutARule) {
     EXPECT_TRUE(std::any_of(rules::all_rules().begin(), rules::all_rules().end(), [&](const auto& r) {
       return r.id == id;
     })) << id;
+  }
+}
+
+TEST(Book, BothNumbersOfAnOwnRowAreOfItsSource) {
+  // Source: none: 32 in, or 26 where 1000 in2 are free, is one row of a county; whichever decides, it is the county's.
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  facts.clear.finished->least_width_mm = 27 * 25.4;
+  for (const double area_in2 : {1001., 999.}) {
+    facts.clear.finished->area_mm2 = area_in2 * 25.4 * 25.4;
+    job.book_override = {"county.toml",
+                         "title = \"county\"\n[[limit]]\nid = \"clear.width\"\nverified = \"set by the "
+                         "user\"\nsource = \"county 7\"\nunit = \"length\"\nleast = \"32 in\"\n"
+                         "or_least = { least = \"26 in\", area = \"1000 in2\" }\n"};
+    const rules::Result r = sample::result_of(job, facts, "clear.width");
+    EXPECT_EQ(r.outcome, area_in2 > 1000 ? rules::Outcome::pass : rules::Outcome::fail);
+    EXPECT_EQ(r.limit.source.rfind("county 7", 0), 0U) << r.limit.source;
   }
 }
 

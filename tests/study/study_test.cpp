@@ -71,6 +71,23 @@ TEST(DrainWindow, SaysWhatAJoistOfItsDepthMayLose) {
   }
 }
 
+TEST(DrainWindow, TellsNoMoreOfAJoistThanTheJobsOwnLimitsLetItLose) {
+  // Source: none: a county that allows an inch allows no more at a joist's end; one that allows more than the code
+  // (IRC R502.8.1) changes nothing.
+  for (const auto& [own, least] : {std::pair{"1 in", 1.}, {"5 in", 0.}}) {
+    job::Job job = sample::alcove();
+    job.floor.joist_stock = sample::two_by(9.25);
+    job.book_override = {"county.toml", "title = \"county\"\n"};
+    for (const char* id : {"joist.hole", "joist.notch"})
+      job.book_override.text += std::string{"[[limit]]\nid = \""} + id + "\"\nunit = \"length\"\ngreatest = \"" + own +
+                                "\"\nsource = \"county 9\"\nverified = \"set by the user\"\n";
+    const facts::DrainWindow window = measured(job).room.drain;
+    EXPECT_NEAR(window.hole_mm / in, least > 0 ? least : 9.25 / 3, 5e-5);
+    EXPECT_NEAR(window.notch_mm / in, least > 0 ? least : 9.25 / 6, 5e-5);
+    EXPECT_NEAR(window.end_notch_mm / in, least > 0 ? least : 9.25 / 4, 5e-5);
+  }
+}
+
 TEST(WorstCase, HoldsWhatRandomReadingsWithinToleranceDo) {
   // Source: property: no draw of readings, each within its tolerance, leaves the worst case by more than second order.
   job::Job j = sample::surveyed(sample::bare(inches(60), inches(34), inches(30), inches(17)));
