@@ -55,19 +55,35 @@ OnWall to_its_studs(OnWall block, const std::vector<OnWall>& studs, double slit_
   return block;
 }
 
+/// A row that lies on the sole plate, or hangs below the top plates, is set to a mark: what that leaves open is no more
+/// than a screw is thick either.
+OnWall to_its_plates(OnWall block, const std::vector<OnWall>& plates, double mark_mm) {
+  const auto closes = [&](double gap) { return gap >= 0 && gap <= mark_mm + units::tolerance::length_mm; };
+  const OnWall cut = block;
+  for (const OnWall& plate : plates) {
+    if (closes(cut.low - plate.high)) block.low = plate.high;
+    if (closes(plate.low - cut.high)) block.high = plate.low;
+  }
+  return block;
+}
+
 /// Studs and blocking of a wall lie side by side: their faces' shares of the plate add up.
 void add_timber(const parts::Model& model, const job::Fixture& fixture, const OnWall& plate, facts::Backing& backing) {
   const bool back = fixture.wall == Side::back, known = !job::are_studs_assumed(model.job, fixture.wall);
   const facts::Family family{parts::Role::wall, fixture.wall};
   const double slit_mm = units::tape_mark_mm(model.job.is_metric()) / 2;
-  std::vector<OnWall> studs;
-  for (const parts::Solid& solid : model.solids)
-    if (solid.part.is(parts::Role::wall, parts::Kind::stud) && solid.part.family == family)
-      studs.push_back(patch_of(solid.shape, back));
+  std::vector<OnWall> studs, plates;
+  for (const parts::Solid& solid : model.solids) {
+    if (solid.part.family != family) continue;
+    const bool lies = solid.part.kind == parts::Kind::sole_plate || solid.part.kind == parts::Kind::top_plate;
+    if (solid.part.kind == parts::Kind::stud) studs.push_back(patch_of(solid.shape, back));
+    if (lies) plates.push_back(patch_of(solid.shape, back));
+  }
   for (const parts::Solid& solid : model.solids) {
     if (solid.part.family != family) continue;
     OnWall patch = patch_of(solid.shape, back);
-    if (solid.part.kind == parts::Kind::blocking) patch = to_its_studs(patch, studs, slit_mm);
+    if (solid.part.kind == parts::Kind::blocking)
+      patch = to_its_plates(to_its_studs(patch, studs, slit_mm), plates, 2 * slit_mm);
     const OnWall backed = common(plate, patch);
     if (backed.area() <= 0) continue;
     backing.share += backed.area() / plate.area();

@@ -131,6 +131,20 @@ TEST(Fixture, IsBackedAlsoWhereBlockingIsCutToAMark) {
   }
 }
 
+TEST(Fixture, IsBackedAlsoWhereARowIsSetOnTheSolePlateByAMark) {
+  // Source: by hand: a sole plate 1-1/2 in high, and a row of 3-1/2 in from 1-9/16 up: the sixteenth between them takes
+  // no screw. A row a quarter inch over the plate leaves a twelfth of one 3 in high, from 1-1/2 up, bare.
+  job::Job j = sample::alcove();
+  j.fixtures.push_back({"soap", Side::right, inches(8), inches(3), inches(3), inches(3)});
+  const auto share = [&](double row_in) {
+    j.walls.blocking = {inches(row_in)};
+    return measured(j).backings[0].share;
+  };
+  EXPECT_NEAR(share(3.25), 1, 1e-9);
+  EXPECT_NEAR(share(3.3125), 1, 1e-9);
+  EXPECT_NEAR(share(3.5), 11. / 12, 1e-6);
+}
+
 TEST(Fixture, StudsThatNobodyReadAreToldApart) {
   // Source: by hand: a 1-1/2 in plate before the assumed stud at 32 in; a row of blocking makes the stud's place
   // indifferent.
