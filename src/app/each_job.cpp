@@ -1,6 +1,8 @@
 #include "app/each_job.hpp"
 
+#include <filesystem>
 #include <iostream>
+#include <map>
 
 #include <spdlog/spdlog.h>
 #include <unistd.h>
@@ -10,6 +12,7 @@
 #include "app/prices.hpp"
 #include "app/side_by_side.hpp"
 #include "app/staging.hpp"
+#include "diag/fault.hpp"
 #include "measure/measure.hpp"
 #include "report/changed_text.hpp"
 
@@ -22,7 +25,29 @@ void Stages::stage(const std::string& job, const std::string& what) {
   spdlog::debug("{}: {}", job, what);
 }
 
+namespace {
+
+/// A room that is given twice by another name would be bought twice.
+void must_be_apart(const std::vector<std::string>& paths) {
+  std::map<std::filesystem::path, std::string> known;
+  std::vector<diag::Fault> faults;
+  for (const std::string& path : paths) {
+    if (path == "-") continue;
+    std::error_code none;
+    const auto [first, is_new] = known.emplace(std::filesystem::weakly_canonical(path, none), path);
+    if (!is_new && !none)
+      faults.push_back({path, 0, 0, "",
+                        "is the same file as '" + first->second +
+                            "', and an order has each room once; a room that is built twice has a job "
+                            "file of its own each time"});
+  }
+  if (!faults.empty()) throw diag::JobFaults{faults};
+}
+
+}  // namespace
+
 std::vector<job::Job> jobs_of(const Options& options) {
+  if (options.together) must_be_apart(options.jobs);
   std::vector<job::Job> jobs = load_all(options.jobs, options.prices);
   if (options.together) must_agree_on_prices(jobs);
   return jobs;

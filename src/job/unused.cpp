@@ -1,5 +1,7 @@
 #include "job/unused.hpp"
 
+#include <algorithm>
+
 #include "job/job.hpp"
 
 namespace fallwright::job {
@@ -26,8 +28,17 @@ std::vector<Unused> what_says_nothing(const Job& job) {
     add(all, "floor.joists", {"first_at"}, "the joists run along the width: the first was read from the entry");
   else if (!job.floor.joist_first)
     add(all, "floor.joists", {"first_at"}, "nobody knows where the joists are (floor.joists.first)");
+  const bool askew = job.base.is_site_built() && !job.survey.square.value_or(true);  // that asks for the figure
+  if (job.alcove.is_figure() && !askew)
+    add(all, "survey", {"square"}, "sides and diagonals tell of three walls (survey.plan)");
   if (job.base.underside == Underside::flat)
     add(all, "base.ribs", {"columns", "rows", "width"}, "the base's underside is flat");
+  const Tape& tape = job.base.tape;
+  if (!tape.rim_height) add(all, "base.rim", {"height_at"}, "no height was read there (base.rim.height)");
+  const bool all_round =
+      std::all_of(tape.rises.begin(), tape.rises.end(), [](const auto& rise) { return rise.has_value(); });
+  if (all_round && job.base.pattern != FallPattern::to_line)
+    add(all, "base", {"pattern"}, "the floor falls from the rim as that was read (base.rim)");
   if (job.base.threshold.width.is_zero())
     add(all, "base.threshold", {"height", "fall", "finish", "bevelled"},
         "the base has no threshold (base.threshold.width)");

@@ -187,6 +187,7 @@ class Judge {
   void drain() {
     const Drain& d = job_.drain;
     opening_on_floor();
+    const bool on_floor = found_.empty();  // beside it there is neither shell nor bed to hold anything
     const Length narrow = d.size;
     if (d.body >= narrow)
       add("drain.body", "a body of " + text(d.body) + " does not pass an opening of " + text(narrow));
@@ -199,22 +200,23 @@ class Judge {
       add("drain.body",
           "a body of " + text(d.body) + " does not pass the base's hole of " + text(job_.base.body->hole_size));
     const double under = at_.drain_top - d.recess.in_mm() - highest_underside_at_drain();
-    if (!job_.base.body && under < 2)
+    if (!job_.base.body && on_floor && under < 2)
       add("drain.recess",
           "a ledge " + text(d.recess) + " below the drain's top leaves " + left(under, " of base under it", 2) + " (" +
               shell_words() + ")" +
               (job_.base.is_site_built() ? "; make that thicker, or take a drain with a shallower ledge" : ""));
-    if (!job_.base.body) shell_round_opening();
+    if (!job_.base.body && on_floor) shell_round_opening();
     const bool spans = d.kind == DrainKind::line && d.channel_length.is_zero();
     if (job_.base.pattern == FallPattern::to_line && !spans)
       add("base.pattern",
           "to-line needs a channel from rim to rim; with a point drain or a shorter channel take equal-fall");
-    if (at_.facets.empty()) add("drain", "the opening covers the whole floor: nothing is left to fall");
+    if (at_.facets.empty() && on_floor) add("drain", "the opening covers the whole floor: nothing is left to fall");
     const double hole = d.bore.in_mm() / 2 + job_.bed.collar.in_mm();
     const Rect& bed = at_.bed;
     constexpr double hair = 0.05;  // mm: a hole that touches the bed's edge leaves a cusp there
-    if (at_.drain_x - hole < bed.x0 + hair || at_.drain_x + hole > bed.x1 - hair ||
-        at_.drain_y - hole < bed.y0 + hair || at_.drain_y + hole > bed.y1 - hair)
+    const bool in_bed = at_.drain_x - hole >= bed.x0 + hair && at_.drain_x + hole <= bed.x1 - hair &&
+                        at_.drain_y - hole >= bed.y0 + hair && at_.drain_y + hole <= bed.y1 - hair;
+    if (on_floor && !in_bed)
       add("drain.bore", "a bore of " + text(d.bore) + " with its collar of " + text(job_.bed.collar) +
                             " reaches past the bed's edge");
     trap_below_drain();
@@ -397,6 +399,9 @@ class Judge {
 
   void mortar() {
     const Buy& buy = job_.buy;
+    if (job_.base.is_site_built() && job_.bed.wetness == Wetness::soft)
+      add("bed.wetness",
+          "mortar that is screeded to a fall is mixed stiff, and found 'soft'; give \"stiff\", or leave it out");
     if (job_.bed.bag_yield_m3 && buy.mix.any())
       add("mix.parts", "the bed comes from bags (bed.bag_yield) or is mixed on site (mix.parts); give one of them");
     if (buy.water_least_mm3 && buy.water_greatest_mm3 && *buy.water_least_mm3 > *buy.water_greatest_mm3)

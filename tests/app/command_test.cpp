@@ -33,6 +33,15 @@ TEST(ExitCode, IsZeroWhenAllChecksPass) {
   EXPECT_EQ(fallwright("check " + params("tannery-lane-5c")).code, 0);
 }
 
+TEST(ManyRooms, OfOneOrderAreAFileEach) {
+  // Source: the contract: a room that is named twice would be bought twice; alone each is told as often as it is named.
+  const std::string room = params("tannery-lane-5c"), again = params("./tannery-lane-5c");
+  const sample::Ran twice = fallwright("check --together " + room + " " + again);
+  EXPECT_EQ(twice.code, 2);
+  EXPECT_THAT(twice.out, HasSubstr("is the same file as"));
+  EXPECT_EQ(fallwright("check " + room + " " + again).code, 0);
+}
+
 TEST(ManyRooms, AreToldInTheOrderGivenAndThenTogether) {
   // Source: the contract: one room's failed check hides no other's result; side by side or alone, a room's text is the
   // same.

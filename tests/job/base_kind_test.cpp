@@ -53,6 +53,12 @@ TEST(BaseKind, AKeyOfAnotherKindIsRefusedWithItsPlace) {
   EXPECT_TRUE(has(faults_with("[base]\nkind = \"borrowed\"\nlength = \"58 in\"\nwidth = \"36 in\"\n"), "base.kind"));
 }
 
+TEST(BaseKind, MortarThatIsScreededToAFallIsStiff) {
+  // Source: common practice, no source: soft mortar runs off a slope; only ribs that sink in ask for it.
+  EXPECT_TRUE(has(faults_with(site + bed + "wetness = \"soft\"\n"), "bed.wetness: mortar that is screeded to a fall"));
+  EXPECT_EQ(faults_with(site + bed + "wetness = \"stiff\"\n"), "");
+}
+
 TEST(BaseKind, AWasteIsReadFromOneSideWall) {
   // Source: none; two readings of one place that disagree settle nothing.
   EXPECT_TRUE(has(faults_with("[base]\nkind = \"bought\"\nlength = \"58 in\"\nwidth = \"36 in\"\n",

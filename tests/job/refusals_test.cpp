@@ -1,6 +1,8 @@
 // What a person is told of a job file that cannot be, message by message: what was found, by its numbers, and what
 // would do. Source of each: the contract of messages, and arithmetic in the sample's numbers, in inches: an alcove of
 // 72 by 36, a base of 57-1/2 by 36 with its drain's centre 28-3/4 from the left and 16-1/4 from the back.
+#include <algorithm>
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -225,4 +227,18 @@ TEST(Refusals, OfASurveyThatDoesNotAgree) {
 }
 
 }  // namespace
+TEST(Refusals, OfADrainBesideTheFloorAreOfItsPlaceAlone) {
+  // Source: by hand: a channel of 600 whose middle is 750 from the left of a base of 1000 ends past it: beside the
+  // floor there is neither shell, ledge nor bed, and what they would leave says nothing.
+  for (const char* from_left : {"750", "950", "20"}) {
+    const std::string told = all_told_of(
+        std::string{
+            "[job]\nname='a'\nunit='mm'\n[alcove]\nwidth=1000\ndepth=900\n[base]\nkind='site-built'\n"
+            "waterproofing='liner'\n[drain]\nkind='line'\nsize=70\nbody=50\noutlet=40\nlength=600\nfrom_left="} +
+        from_left + "\nfrom_back=450\n[bed]\nleast=12\n");
+    EXPECT_THAT(told, testing::HasSubstr("drain.from_left: the opening reaches past the floor")) << from_left;
+    EXPECT_EQ(std::count(told.begin(), told.end(), '\n'), 1) << told;
+  }
+}
+
 }  // namespace fallwright::job

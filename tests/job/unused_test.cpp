@@ -1,4 +1,5 @@
 /// Keys that stand in a job file and say nothing in its room: told, and no fault.
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "job/read.hpp"
@@ -50,6 +51,43 @@ TEST(Unused, KeysOfWhatTheRoomDoesNotHaveAreToldWithTheirLine) {
       {point + "[mix]\ncement_bag = \"80 lb\"\n", "mix.cement_bag, line 14: no mix is given (mix.parts)"},
   };
   for (const Row& row : rows) EXPECT_EQ(unused_of(row.more), std::vector{row.told}) << row.more;
+}
+
+TEST(Unused, OfThreeWallsNoSquareTellsTheCorners) {
+  // Source: none: sides and diagonals tell of three walls; only a base built on site, which would be drawn square,
+  // takes a word that they are not.
+  const std::string askew = "[survey]\nsquare = \"no\"\n";
+  EXPECT_EQ(
+      unused_of(point + askew),
+      (std::vector<std::string>{"survey.square, line 14: sides and diagonals tell of three walls (survey.plan)"}));
+  const Job site =
+      read("[job]\nname = \"x\"\nunit = \"in\"\n[alcove]\nwidth = 60\ndepth = 36\n[base]\nkind = \"site-built\"\n" +
+               point + "[bed]\nleast = 1\n" + askew,
+           "x.toml");
+  EXPECT_TRUE(site.unused.empty());
+}
+
+TEST(Unused, OfABaseToldByItsRimWhatTheRimDoesNotAskFor) {
+  // Source: by hand: a rim read on all four sides tells every fall, whatever pattern is named; where its height was
+  // read says nothing without the height.
+  const auto unused = [](const std::string& rim, const std::string& height_at) {
+    std::vector<std::string> told;
+    for (const UnusedKey& key :
+         read("[job]\nname = \"x\"\nunit = \"in\"\n[alcove]\nwidth = 60\ndepth = 36\n[base]\nkind = \"bought\"\n"
+              "length = 59.5\nwidth = 35.5\nshell = 0.25\npattern = \"equal-fall\"\n[base.rim]\n" +
+                  rim + height_at +
+                  "[base.ribs]\ncolumns = 8\nrows = 6\nwidth = 0.25\ndeepest = 1\n[base.upstands]\nthickness = 0.25\n"
+                  "height = 4\n[base.threshold]\nwidth = 4\nheight = 3\n[drain]\nfrom_left = 30\nfrom_back = 16\n",
+              "x.toml")
+             .unused)
+      told.push_back(key.key + ": " + key.why);
+    return told;
+  };
+  const std::string four = "back = 0.375\nleft = 0.5\nright = 0.5\nfront = 0.375\n", at = "height_at = \"back-left\"\n";
+  using testing::Contains, testing::Not, testing::StartsWith;
+  EXPECT_THAT(unused(four, at), Contains("base.pattern: the floor falls from the rim as that was read (base.rim)"));
+  EXPECT_THAT(unused(four, at), Contains("base.rim.height_at: no height was read there (base.rim.height)"));
+  EXPECT_THAT(unused(four, ""), Not(Contains(StartsWith("base.rim.height_at"))));
 }
 
 TEST(Unused, AFlatUndersideHasNoRibs) {
