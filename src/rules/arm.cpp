@@ -275,13 +275,6 @@ std::string what_is_open(const job::Trap& trap) {
   return "say of the trap arm " + units::listed(words) + " (" + units::listed(keys, ", ") + ")";
 }
 
-/// An arm that meets no joist meets none where they were read: at another spacing others lie in its way.
-Finding clear_of_joists(const job::Job& job, const std::string& none) {
-  return job.is_default("floor.joists.spacing")
-             ? missing("measure the spacing of the floor joists (floor.joists.spacing)")
-             : not_applicable(none);
-}
-
 /// A notch runs out at its edge; what it keeps clear of are the holes that its joists have already.
 Finding holes_beside_notches(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const auto& pipe = facts.pipe;
@@ -312,7 +305,7 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
   if (const auto none = no_way(job, facts)) return *none;
   if (facts.pipe.hub_in) return trap_in_a_joist(job, facts);
   if (facts.pipe.beside_mm.value_or(0) < 0) return in_a_joist(job, facts.pipe);
-  if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return clear_of_joists(job, none);
+  if (const auto clear = clear_of_joists(job, facts.pipe)) return *clear;
   if (takes_notches(*job.trap)) return holes_beside_notches(job, facts, limit);
   const facts::JoistCrossing* worst = nullptr;
   Wood wood;
@@ -367,7 +360,7 @@ Finding notch_place(const Ground& ground, const Limit&) {
   if (off > 0 && job.floor.joist_span && job.floor.joist_bearing)
     return missing("the pipe crosses joists beside the span that begins at floor.joists.bearing: read both again");
   if (off > 0) return unread();
-  if (!deepest) return not_applicable(meets_no_joist(facts.pipe));
+  if (!deepest) return clear_of_joists(job, facts.pipe).value_or(not_applicable(meets_no_joist(facts.pipe)));
   const double most = greatest_in_force(1. / 3, ground, "joist.notch-place");
   const bool third = most >= 1. / 3;
   Finding finding = found(*deepest, "notches from the nearer bearing, as a share of the joists' span",
@@ -385,7 +378,7 @@ Finding notch_length(const Ground& ground, const Limit&) {
   if (!job.trap) return unread();
   if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
   if (!facts.room.drain.joists_known) return unread();
-  if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
+  if (const auto clear = clear_of_joists(job, facts.pipe)) return *clear;
   const job::Pipe* pipe = job::arm_pipe(job);
   if (!pipe && !job.trap->outside) return missing("say which pipe the trap arm is (trap.pipe)");
   const double third = greatest_in_force(facts.room.drain.joist_depth_mm / 3, ground, "joist.notch-length");

@@ -43,6 +43,7 @@ struct Finding {
   bool by_solids = false;     ///< solids share room there: no tape readings that differ put it at its limit
   double reads_to_mm = 0;     ///< readings that close tell it no better than that, however well they agree
   std::string unjudged = {};  ///< what no number here speaks of: a pass is then a caution, with this as advice
+  bool other_drain = false;   ///< its advice offers another kind of drain, whose bore is elsewhere
 };
 
 Finding found(double measured, std::string where, std::string advice);
@@ -58,6 +59,9 @@ std::string measure_outside(const job::Pipe& pipe, const job::Job& job);
 
 /// Why the trap arm, whose way is known, takes nothing from any joist; empty: it does, or its way is not known.
 std::string meets_no_joist(const facts::PipeRun& pipe);
+/// A check of what joists lose does not apply to an arm that meets none, as far as they were read: at another spacing
+/// others lie in its way. Nothing where it meets some.
+std::optional<Finding> clear_of_joists(const job::Job& job, const facts::PipeRun& pipe);
 
 /// What a check may look at.
 struct Ground {

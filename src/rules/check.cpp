@@ -72,7 +72,8 @@ void weigh(const Finding& finding, Outcome when_broken, double apart, Result& re
   result.margin = margin_of(*finding.measured, result.limit);
   if (kept && result.margin) result.margin = std::max(0.0, *result.margin);
   if (!kept && result.margin && *result.margin >= 0) result.margin.reset();  // broken by what no number tells
-  if (!kept) result.advice = finding.advice, result.remedies = finding.remedies;
+  if (kept) return;
+  result.advice = finding.advice, result.remedies = finding.remedies, result.other_drain = finding.other_drain;
 }
 
 /// A check words its advice by the bounds it usually has. Where the user set only the other, that one is named: the

@@ -104,6 +104,7 @@ struct Result {
   std::vector<Reading> to_read = {};   ///< for not-checked: what `advice` asks for, one by one
   std::vector<Remedy> remedies = {};   ///< what `advice` names that the job file can hold, each a way of its own
   std::string reserve = {};            ///< the end of `advice` that says what following it breaks: never left out of it
+  bool other_drain = false;            ///< `advice` offers another kind of drain, whose bore is elsewhere
 };
 
 }  // namespace fallwright::rules

@@ -103,7 +103,7 @@ Finding joist_hole(const Ground& ground, const Limit&) {
   const auto& [job, facts, limits] = ground;
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
-  if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
+  if (const auto clear = clear_of_joists(job, facts.pipe)) return *clear;
   if (!job.trap->hole) return no_hole(job, facts);
   if (!facts.room.drain.joists_known) return unread();
   const double most = greatest_in_force(joist_cuts(facts.room.drain.joist_depth_mm).hole_mm, ground, "joist.hole");
@@ -177,7 +177,7 @@ Finding joist_notch(const Ground& ground, const Limit&) {
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
   if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
-  if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
+  if (const auto clear = clear_of_joists(job, facts.pipe)) return *clear;
   if (!facts.room.drain.joists_known) return unread();
   if (auto tension = on_tension_side(job, facts)) return std::move(*tension);
   const double most = greatest_in_force(joist_cuts(facts.room.drain.joist_depth_mm).notch_mm, ground, "joist.notch");
@@ -195,7 +195,7 @@ Finding hole_for_pipe(const Ground& ground, const Limit&) {
   const auto& [job, facts, limits] = ground;
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
-  if (const std::string none = meets_no_joist(facts.pipe); !none.empty()) return not_applicable(none);
+  if (const auto clear = clear_of_joists(job, facts.pipe)) return *clear;
   if (!job.trap->hole) return no_hole(job, facts);
   const auto& joist = facts.room.drain;
   const double most = greatest_in_force(joist_cuts(joist.joist_depth_mm).hole_mm, ground, "joist.hole");
@@ -379,6 +379,13 @@ std::string meets_no_joist(const facts::PipeRun& pipe) {
   if (pipe.hub_in) return "";                     // it starts in one
   if (!pipe.bay.empty()) return "the trap arm runs along its bay and crosses no joist";
   return pipe.passed_under.empty() ? "the trap arm reaches no joist" : "the trap arm passes below its joists";
+}
+
+std::optional<Finding> clear_of_joists(const job::Job& job, const facts::PipeRun& pipe) {
+  const std::string none = meets_no_joist(pipe);
+  if (none.empty()) return std::nullopt;
+  if (!job.is_default("floor.joists.spacing")) return not_applicable(none);
+  return missing("measure the spacing of the floor joists (floor.joists.spacing)");
 }
 
 std::string measure_outside(const job::Pipe& pipe, const job::Job& job) {

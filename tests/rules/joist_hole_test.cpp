@@ -32,6 +32,21 @@ job::Job bored_trap() {
   return job;
 }
 
+TEST(Trap, WhatJoistsLoseToAnArmThatMeetsNoneRestsOnTheirSpacing) {
+  // Source: none: at another spacing than the usual one others lie in its way.
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true, facts.pipe.crossings.clear();
+  job::Job job = bored_trap();
+  for (const char* id : {"joist.hole", "joist.hole-for-pipe", "joist.hole-edges"}) {
+    job.defaulted.clear();
+    EXPECT_EQ(sample::result_of(job, facts, id).outcome, Outcome::not_applicable) << id;
+    job.defaulted = {"floor.joists.spacing"};
+    const rules::Result r = sample::result_of(job, facts, id);
+    EXPECT_EQ(r.outcome, Outcome::not_checked) << id;
+    EXPECT_THAT(r.advice, HasSubstr("measure the spacing of the floor joists (floor.joists.spacing)")) << id;
+  }
+}
+
 TEST(Trap, AHoleWithEnoughWoodRestsOnDeckFloorAndSpacing) {
   // Source: by hand: joists hang from the datum by floor and deck, and lie at their spacing: 3 in of wood above and
   // below a hole are so much where those were read. What fails by them as they are taken fails.
