@@ -95,8 +95,9 @@ struct Clear {
   std::optional<double> seat_reach_mm = {};     ///< from the base's front edge back to the seat's nearer end
   std::optional<double> seat_rear_gap_mm = {};  ///< as below, from the framing
   std::optional<double> seat_side_gap_mm = {};
-  std::vector<Side> nothing_at_entry = {};  ///< sides where no stud of their wall stands there, and no bench
-  std::optional<Finished> finished = {};    ///< absent: nobody said how thick the walls are built up
+  std::optional<WidthRead> narrower_at_entry = {};  ///< a width as read that takes off the entry, and off its face
+  std::vector<Side> nothing_at_entry = {};          ///< sides where no stud of their wall stands there, and no bench
+  std::optional<Finished> finished = {};            ///< absent: nobody said how thick the walls are built up
   /// The one of these two with half of the threshold beside it: up to its centreline, as some texts measure. Absent: it
   /// has none.
   std::optional<Finished> to_centreline = {};

@@ -327,12 +327,11 @@ void measure_seat_gaps(const parts::Model& model, const Framing& framing, facts:
 }  // namespace
 
 void measure_access(const parts::Model& model, const Framing& framing, facts::Facts& facts) {
-  constexpr double reach_mm = 1778;  // 70 in
   const Rect base = *plan_of(model, parts::Role::base);
   Box3 box;
   box.low[1] = base.y0 - 1, box.high[1] = base.y0 + std::max(25.0, model.job.base.threshold.width.in_mm());
   box.low[2] = facts.heights.threshold_greatest_mm.value_or(facts.heights.rim_greatest_mm);
-  box.high[2] = box.low[2] + reach_mm;
+  box.high[2] = box.low[2] + entry_reach_mm;
   Entry framed{std::numeric_limits<double>::lowest(), std::numeric_limits<double>::max(), (base.x0 + base.x1) / 2};
   if (!model.job.alcove.has_wall(Side::left)) framed.left = base.x0;
   if (!model.job.alcove.has_wall(Side::right)) framed.right = base.x1;

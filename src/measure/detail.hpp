@@ -122,6 +122,11 @@ facts::FloorDeck measure_deck(const parts::Model& model);
 facts::PipeRun measure_pipe_run(const parts::Model& model, const facts::Facts& facts);
 /// Corners of the base that lie too far outside the spots that were read for their heights to be known.
 std::vector<facts::NamedPlace> unread_corners(const parts::Model& model, const survey::StudFaces& faces);
+/// Takes off the entry what a width that was read nearer to it than to the back is less than between the solids.
+void narrow_entry(const parts::Model& model, facts::Facts& facts);
+/// So far up from the threshold the entry is looked at: 70 in.
+inline constexpr double entry_reach_mm = 1778;
+
 /// How the base goes down between what stands left and right of it; widths that were `read` count where they are less
 /// than those between the solids.
 facts::DropIn measure_drop_in(const parts::Model& model, const Framing& framing, const facts::Heights& heights,

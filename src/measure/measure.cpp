@@ -146,6 +146,7 @@ facts::Facts look_at_all(const parts::Model& model, Memory& memory) {
   facts.drain = measure_drain(model);
   facts.fits = measure_fits(model, remembered, base_on_bed, facts);
   facts.room = look_at_room(model, framing, facts);
+  narrow_entry(model, facts);
   facts.pipe = measure_pipe_run(model, facts);
   return facts;
 }

@@ -180,6 +180,22 @@ double share_of_width(const facts::WidthRead& width, double z) {
   return width.height_mm > 0 ? std::clamp(z / width.height_mm, 0.0, 1.0) : 1;
 }
 
+void narrow_entry(const parts::Model& model, facts::Facts& facts) {
+  const double top = facts.heights.threshold_greatest_mm.value_or(facts.heights.rim_greatest_mm) + entry_reach_mm,
+               depth = model.job.alcove.depth.in_mm();
+  std::vector<Shortfall> at_entry;
+  for (const facts::WidthRead& w : facts.room.widths)
+    if (2 * w.from_back_mm >= depth) at_entry.push_back({w});
+  const Shortfall* most = most_at(at_entry, top);
+  if (!most) return;
+  const auto narrow = [&](std::optional<double>& width) {
+    if (width) *width -= most->at(top);
+  };
+  narrow(facts.clear.entry_mm), narrow(facts.clear.compartment.face_mm);
+  if (facts.clear.finished) narrow(facts.clear.finished->entry_mm);
+  facts.clear.narrower_at_entry = most->width;
+}
+
 facts::DropIn measure_drop_in(const parts::Model& model, const Framing& framing, const facts::Heights& heights,
                               const std::vector<facts::WidthRead>& read) {
   facts::DropIn drop;

@@ -10,6 +10,7 @@
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "rules/spot.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 #include "units/words.hpp"
@@ -175,7 +176,7 @@ std::string without_matter(const std::string& id, const job::Job& job) {
   if (is_as_set(id) || id == "levelling.window")
     return "the base is built on site: it is screeded to its marks, not levelled in one piece";
   if (id == "room.stud-gap" && job.bench) return "";  // studs behind that are to be brought out to it
-  if (among({"room.drop-in", "room.goes-in", "room.stud-gap", "opening.width", "opening.depth", "survey.widths-agree"}))
+  if (among({"room.drop-in", "room.goes-in", "room.stud-gap", "opening.width", "opening.depth"}))
     return "the base is built on site: it fills the room, and nothing is let down between the walls";
   if (among({"floor.rock", "floor.hump", "bed.bearing", "bed.round-drain", "bed.fills-shell", "bed.squeeze-out"}))
     return "the base is built on site: nothing stiff is pressed into its bed";
@@ -183,6 +184,15 @@ std::string without_matter(const std::string& id, const job::Job& job) {
     return std::string{"the base is built on site: its waterproofing turns up the walls, told "} +
            (job.base.site.waterproofing == job::Waterproofing::liner ? "in [liner]" : "by tile.height");
   return "";
+}
+
+std::optional<Standing> outline_known(const job::Job& job, const facts::Facts& facts) {
+  if (!job.base.is_site_built()) return std::nullopt;
+  if (job.alcove.walls.size() < 2) return std::nullopt;
+  const bool figure = told_by_figure(job), askew = !job.survey.square.value_or(true);
+  if (figure ? facts.room.closure.solved : job.survey.square.value_or(false)) return Standing::read;
+  const bool looked_at = figure && job.survey.plan.any();
+  return askew || looked_at || job.walls.existing ? std::optional{Standing::assumed} : std::nullopt;
 }
 
 bool is_bonded(const job::Job& job) {

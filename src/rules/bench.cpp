@@ -15,6 +15,7 @@
 #include "rules/push.hpp"
 #include "rules/remedy.hpp"
 #include "rules/rule_book.hpp"
+#include "rules/spot.hpp"
 #include "rules/steel.hpp"
 #include "rules/words.hpp"
 #include "units/quantity.hpp"
@@ -143,10 +144,13 @@ bool knows_lean_behind(const job::Job& job, const facts::Facts& facts) {
   return !job.walls.existing || std::find(unread.begin(), unread.end(), job.bench->place) == unread.end();
 }
 
+const char* const stamp_to_read = "say which timber the bench is framed of, by its stamp (bench.frame.species)";
+
 /// How far its studs stand behind the cleat hangs on that wall's lean, and on no other's.
 Finding held_anyway(Finding finding, const job::Job& job, const facts::Facts& facts) {
-  finding.holds_anyway = knows_lean_behind(job, facts);
-  finding.read = plumb_to_take(job);
+  const bool lean = knows_lean_behind(job, facts);
+  finding.holds_anyway = lean && bench_species_known(job) != Standing::assumed;
+  finding.read = lean ? stamp_to_read : plumb_to_take(job);
   return finding;
 }
 
@@ -360,7 +364,7 @@ std::vector<Rule> bench_rules() {
        "",
        "",
        cleat,
-       {Input::cleat_held, Input::upright, Input::bench_frame, Input::walls}},
+       {Input::cleat_held, Input::upright, Input::bench_species, Input::bench_frame, Input::walls}},
       {"load.seat-push",
        "bench bears a push sideways",
        "200 lbf (250 where the building code holds) off the wall and along it, at the seat's edge, over what fasteners "
@@ -370,8 +374,8 @@ std::vector<Rule> bench_rules() {
        "",
        "",
        push,
-       {Input::cleat_held, Input::joists_held, Input::upright, Input::studs, Input::bench_frame, Input::seat_block,
-        Input::walls}},
+       {Input::cleat_held, Input::joists_held, Input::upright, Input::studs, Input::bench_species, Input::bench_frame,
+        Input::seat_block, Input::walls}},
       {"load.seat-rail",
        "bench's front rail is held",
        "200 lbf (250 where the building code holds) along the seat's edge, over what the fasteners in the joists' ends "
@@ -381,7 +385,7 @@ std::vector<Rule> bench_rules() {
        "",
        "",
        front_rail,
-       {Input::rail_held, Input::deck_held, Input::bench_frame}},
+       {Input::bench_species, Input::rail_held, Input::deck_held, Input::bench_frame}},
       {"load.seat-nose",
        "seat block's edge carries a person",
        "250 lbf (2.0 kN in a European book) over what its maker says, or its stress in bending over a third of its "

@@ -70,6 +70,8 @@ Finding floor(const Ground& ground, bool least) {
   if (is_bought(ground.job)) return finding;
   const double low = ground.limits.at("floor.fall-least").least.value_or(0),
                high = ground.limits.at("floor.fall-greatest").greatest.value_or(1);
+  finding.other_drain =
+      ground.job.base.pattern == job::FallPattern::level_rim && !floor_remedy(ground.job, low, high).possible();
   for (auto& way : floor_changes(ground.job, low, high)) finding = mended_by(std::move(finding), std::move(way));
   return finding;
 }
@@ -176,7 +178,7 @@ std::vector<Rule> fall_rules() {
        "floor_fall_least",
        "",
        floor_least,
-       {Input::opening, Input::base}},
+       {Input::outline, Input::base_leans, Input::opening, Input::base}},
       {"floor.fall-greatest",
        "floor is not too steep",
        "greatest fall of all facets of the floor",
@@ -185,7 +187,7 @@ std::vector<Rule> fall_rules() {
        "",
        "floor_fall_greatest",
        floor_greatest,
-       {Input::opening, Input::base}},
+       {Input::outline, Input::base_leans, Input::opening, Input::base}},
       {"floor.drains",
        "all water reaches the drain",
        "depth of water that stays, traced from corner to corner over the facets",
@@ -194,7 +196,7 @@ std::vector<Rule> fall_rules() {
        "",
        "",
        floor_drains,
-       {Input::opening, Input::base, Input::drain}},
+       {Input::outline, Input::base_leans, Input::opening, Input::base, Input::drain}},
       {"seat.fall-least",
        "seat falls toward the base",
        "fall of the seat's plane, taken toward the base",

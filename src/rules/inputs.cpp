@@ -172,6 +172,10 @@ std::string deck_to_say(const Job& job) {
                            {f.deck_fastener_length.has_value(), "how long they are", "deck_fastener_length"}});
 }
 
+Standing upright(const Job& job, const Facts& facts) {
+  return read_or(facts.room.not_plumbed.empty(), job.walls.existing ? Standing::assumed : Standing::as_designed);
+}
+
 State plan(const Job& job, const Facts& facts) {
   if (told_by_figure(job)) return read_or(facts.room.closure.solved, Standing::missing);
   if (job.alcove.walls.size() < 2) return std::nullopt;
@@ -199,9 +203,11 @@ const std::vector<Row>& readings() {
       {Input::sizes, "the alcove's width and depth", STATE(read_or(f.room.closure.solved, Standing::as_designed)),
        READ("measure the alcove (survey.plan)")},
       {Input::plan, "sides and diagonals of the alcove", STATE(plan(j, f)), read_plan},
+      {Input::outline, "sides and diagonals of the alcove", STATE(outline_known(j, f)), read_plan},
       {Input::plumb, "leans of the walls", STATE(read_or(f.room.not_plumbed.empty(), Standing::missing)), read_plumb},
-      {Input::upright, "leans of the walls",
-       STATE(read_or(f.room.not_plumbed.empty(), j.walls.existing ? Standing::assumed : Standing::as_designed)),
+      {Input::upright, "leans of the walls", STATE(upright(j, f)), read_plumb},
+      {Input::leans, "leans of the walls", STATE(upright(j, f)), read_plumb},
+      {Input::base_leans, "leans of the walls", STATE(j.base.is_site_built() ? State{upright(j, f)} : std::nullopt),
        read_plumb},
       {Input::widths, "widths at heights", STATE(read_or(!f.room.widths.empty(), Standing::missing)),
        READ("measure the width at the height the base is let down from (survey.width)")},
@@ -329,6 +335,8 @@ const std::vector<Row>& readings() {
       {Input::door_kind, "how the door opens",
        STATE(!j.door ? std::nullopt : State{read_or(j.door->kind.has_value(), Standing::missing)}),
        READ("say how the door opens (door.kind)")},
+      {Input::bench_species, "species of the bench's timber", STATE(bench_species_known(j)),
+       READ("say which timber the bench is framed of, by its stamp (bench.frame.species)")},
       {Input::cleat_held, "what holds the bench at the wall",
        STATE(!j.bench || !f.cleat ? std::nullopt
                                   : State{read_or(j.bench->frame.fastener && j.bench->frame.fastener_length &&
@@ -462,6 +470,7 @@ Stop stop_of(std::size_t turn) {
     case Input::route:
     case Input::bends:
       return Stop::trap;
+    case Input::bench_species:
     case Input::cleat_held:
     case Input::joists_held:
     case Input::rail_held:

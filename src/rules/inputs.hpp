@@ -15,8 +15,11 @@ enum class Input {
   // readings
   sizes,          ///< the alcove's width and depth
   plan,           ///< sides and diagonals: the corners' angles
+  outline,        ///< the same where a base built on site fills the room, and some were read or are known to be askew
   plumb,          ///< leans of all walls
   upright,        ///< the same where walls may be as designed, or taken as plumb
+  leans,          ///< likewise, of what is no length between walls that a tape reads
+  base_leans,     ///< likewise, where the base is built on site, to the walls as they lean
   widths,         ///< at some height, against walls as plumbed
   narrow_places,  ///< the same, where any was read
   levels,         ///< spot levels that span the base's footprint
@@ -55,6 +58,7 @@ enum class Input {
   glass,          ///< panes at the entry
   door,           ///< what it leaves free
   door_kind,      ///< how it opens
+  bench_species,  ///< of its timber, and grade
   cleat_held,     ///< what holds the bench's wall cleat, or wall track
   joists_held,    ///< what holds its joists to that
   rail_held,      ///< what holds its front rail to those

@@ -290,7 +290,7 @@ std::vector<Rule> load_rules() {
        "",
        "",
        seat_strength,
-       {Input::bench_frame}},
+       {Input::bench_species, Input::bench_frame}},
       {"load.seat-deflection",
        "bench is stiff enough",
        "greatest deflection under 250 lbf (2.0 kN in a European book) over span",
@@ -299,7 +299,7 @@ std::vector<Rule> load_rules() {
        "",
        "",
        seat_stiffness,
-       {Input::bench_frame}},
+       {Input::bench_species, Input::bench_frame}},
   };
 }
 

@@ -21,9 +21,10 @@ Finding entry(const job::Job& job, const facts::Facts& facts, const Limit& limit
   const auto& width = clear.finished ? clear.finished->entry_mm : clear.entry_mm;
   if (!width) return missing(studs_at_entry(clear.nothing_at_entry));
   const bool beside = job.bench && job.bench->place != job::Side::back;
+  const auto& read = clear.narrower_at_entry;
   return found(*width,
                std::string{"least free width between what stands at the entry, from the threshold up to 70 in"} +
-                   (clear.finished ? ", finished" : ""),
+                   (clear.finished ? ", finished" : "") + (read ? "; " + width_text(*read, job) : ""),
                "the entry must be " + text_at_least(*limit.least - *width, job) + " wider: " +
                    (beside ? "take a shallower bench, or " : "") + "move the framing; a door and its frame take more");
 }
@@ -244,7 +245,7 @@ std::vector<Rule> plumbing_rules() {
        "",
        "",
        liner_fall,
-       {Input::liner_fall, Input::pre_slope}},
+       {Input::outline, Input::base_leans, Input::liner_fall, Input::pre_slope}},
       {"drain.outlet",
        "drain's outlet is wide enough",
        "inside diameter of the outlet",

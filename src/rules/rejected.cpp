@@ -15,7 +15,7 @@ namespace {
 /// that are mended round it: studs are furred, walls waterproofed higher, joists and decks strengthened from below; low
 /// places of a floor are filled up to its highest, which all heights are told from.
 constexpr std::array of_its_shape{
-    "survey.closes", "floor.hump",  // the room it is measured for, and what its heights are told from
+    "survey.closes", "survey.widths-agree", "floor.hump",  // the room it is made for, and what heights are told from
     "floor.fall-least", "floor.fall-greatest", "floor.drains", "threshold.falls-inward", "threshold.drains",
     "base.hand", "base.over-waste", "threshold.height-least", "threshold.height-greatest", "threshold.below-upstand",
     "threshold.step-inside", "threshold.step-outside", "threshold.above-outside", "threshold.bevel", "entry.step",
@@ -81,7 +81,8 @@ const Result* unsettled_drain(const std::vector<Result>& results, const facts::F
   for (const Result& r : results) {
     if (r.outcome != Outcome::fail) continue;
     if (cuts_a_joist(r)) return &r;
-    if (!found && std::any_of(r.remedies.begin(), r.remedies.end(), moves_the_drain)) found = &r;
+    const bool elsewhere = r.other_drain || std::any_of(r.remedies.begin(), r.remedies.end(), moves_the_drain);
+    if (!found && elsewhere) found = &r;
   }
   if (found) return found;
   const auto& bought = facts.bought;  // where a waste stands the drain has its place by that

@@ -1,10 +1,13 @@
 /// Where something lies in the room, as one says it on site.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "facts/facts.hpp"
 #include "job/job.hpp"
+#include "rules/result.hpp"
+#include "rules/rule_book.hpp"
 
 namespace fallwright::rules {
 
@@ -21,6 +24,13 @@ inline bool told_by_figure(const job::Job& job) {
 /// A floor told by its drops alone is a plane: nothing stands above it and nothing rocks, because nobody looked.
 inline bool told_by_drops(const job::Job& job) {
   return job.survey.spots.empty() && job.floor.drops_typed;
+}
+
+/// How far the timber of a bench is known: where books are metric no yard sells the usual species and grade, and nobody
+/// builds with it unless the job says so. Nothing of a bench that is none, or of steel.
+inline std::optional<Standing> bench_species_known(const job::Job& job) {
+  if (!job.bench || job.bench->frame.kind != job::FrameKind::timber) return std::nullopt;
+  return job.is_default("bench.frame.species") && is_metric_book(job.book) ? Standing::assumed : Standing::as_designed;
 }
 
 }  // namespace fallwright::rules

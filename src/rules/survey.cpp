@@ -54,6 +54,8 @@ Finding widths_agree(const job::Job& job, const facts::Facts& facts, const Limit
   const auto off = [](const facts::WidthRead& w) { return std::abs(w.reading_mm - w.solids_mm) / w.tolerance_mm; };
   for (const facts::WidthRead& w : facts.room.widths)
     if (!worst || off(w) > off(*worst)) worst = &w;
+  if (!worst && job.base.is_site_built())
+    return not_applicable("the base is built on site, nothing is let down between the walls, and no width was read");
   if (!worst) return missing("measure the width at the height the base is let down from (survey.width)");
   Finding finding = found(std::abs(worst->reading_mm - worst->solids_mm),
                           "read " + text_of(worst->reading_mm, Unit::mm, job) + " at a height of " +
@@ -84,8 +86,8 @@ Finding out_of_level(const job::Job& job, const facts::Facts& facts, const Limit
 
 Finding unread_spots() {
   return missing(
-      "take spot levels of the subfloor under the base, at its corners and middle at least (survey.floor): drops "
-      "along the room tell of no hump");
+      "take spot levels of the subfloor under the base, at its corners and middle at least (survey.floor): the "
+      "floor's two drops cannot show a hump");
 }
 
 Finding hump(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -200,12 +202,9 @@ Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& li
 /// Where it is narrowest, and whether the solids say so or a width that was read.
 std::string narrowest(const job::Job& job, const facts::DropIn& drop) {
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
-  std::string text =
+  const std::string text =
       "narrowest " + len(drop.least_at_mm) + " above the datum, for a base " + len(drop.length_mm) + " long";
-  if (const auto& read = drop.narrower)
-    text += "; " + len(read->reading_mm) + " was read at a height of " + len(read->height_mm) + ", give or take " +
-            len(read->tolerance_mm) + ", where the walls as plumbed leave " + len(read->solids_mm);
-  return text;
+  return text + (drop.narrower ? "; " + width_text(*drop.narrower, job) : "");
 }
 
 /// Strips before the studs of the side walls take what the base is let down with.

@@ -261,6 +261,12 @@ std::string text_at_least(double mm, const job::Job& job) {
   return text_of(units::up_to_mark(mm, job.mark_mm()), Unit::mm, job);
 }
 
+std::string width_text(const facts::WidthRead& read, const job::Job& job) {
+  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
+  return len(read.reading_mm) + " was read at a height of " + len(read.height_mm) + ", give or take " +
+         len(read.tolerance_mm) + ", where the walls as plumbed leave " + len(read.solids_mm);
+}
+
 std::string at_flange_text(const facts::SiteBuilt& site, const job::Job& job) {
   return text_or_less(site.at_flange_mm, Unit::mm, job);
 }

@@ -154,6 +154,25 @@ TEST(FloorShape, IsLookedAtBetweenTheFeetOfTheWalls) {
   }
 }
 
+TEST(Entry, IsNoWiderThanAWidthThatWasReadNearIt) {
+  // Source: by hand: walls 72 in apart and plumb, without a bench; 70 in read 48 in up, 2 ft from the back: as walls
+  // stand straight it lacks 2 in there and above. The same width read nearer to the back says nothing of the entry, nor
+  // does one that is wider than the walls stand.
+  job::Job j = sample::alcove();
+  j.bench.reset();
+  const auto entry = [&](double from_back_in, double width_in) {
+    j.survey.widths = {{from_back_in * in, 48 * in, {width_in * in, 1.5, survey::Face::stud, 0}}};
+    return measure(*parts::build(j)).clear;
+  };
+  const double wide = *entry(12, 70).entry_mm;
+  EXPECT_NEAR(wide, 72 * in, 1e-6);
+  EXPECT_FALSE(entry(12, 70).narrower_at_entry);
+  EXPECT_NEAR(*entry(24, 70).entry_mm, 70 * in, 1e-6);
+  EXPECT_NEAR(*entry(24, 70).compartment.face_mm, 70 * in, 1e-6);
+  EXPECT_NEAR(entry(24, 70).narrower_at_entry.value().reading_mm, 70 * in, 1e-6);
+  EXPECT_NEAR(*entry(24, 73).entry_mm, 72 * in, 1e-6);
+}
+
 TEST(FloorShape, AHumpOfRoundingIsNone) {
   // Source: closed form: a plane has neither hump nor hollow, however it is divided.
   job::Job j = sample::bare(Length::inches(60), Length::inches(34), Length::inches(30), Length::inches(17));

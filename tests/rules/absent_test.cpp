@@ -312,7 +312,7 @@ TEST(Absent, ALinersFallRestsOnTheBedItLiesOn) {
   EXPECT_EQ(names(), "the liner;");
   job.base.kind = job::BaseKind::site_built;
   facts.site_built.emplace().bed_fall_least = 0.03;
-  EXPECT_EQ(names(), "bed;");
+  EXPECT_EQ(names(), "sides and diagonals of the alcove;leans of the walls;bed;");
 }
 
 job::Job with_a_fixture() {

@@ -6,7 +6,10 @@
 
 #include "rules/book.hpp"
 #include "rules/check.hpp"
+#include "rules/good_facts.hpp"
 #include "rules/rejected.hpp"
+#include "rules/result_of.hpp"
+#include "support/sample.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -22,6 +25,7 @@ TEST(Rejected, EveryCheckIsDecided) {
   // is mended round it does not: studs furred, joists and decks strengthened, walls waterproofed higher, other pipes,
   // another bench, door, bar or pane; and the base as it was read in its bed has its own verdict.
   const std::set<std::string> of_base{"survey.closes",
+                                      "survey.widths-agree",
 
                                       "floor.hump",
                                       "base.hand",
@@ -87,17 +91,15 @@ TEST(Rejected, EveryCheckIsDecided) {
 
 /// Checks that hold no base, bench, drain or liner while they fail, each with what is done instead.
 const std::map<std::string, const char*>& holding_nothing() {
-  static const char *const reading = "one reading or the other is taken again", *const placed = "hold by their measure",
-                           *const furred = "studs are furred, or brought out", *const arm = "trap and arm wait alone",
-                           *const sand = "other sand or lime goes into the same bed",
-                           *const floor = "the floor is strengthened from below",
-                           *const wall = "blocking, board or waterproofing of the wall",
-                           *const moved = "what is screwed on moves along its wall",
-                           *const door = "another door or pane",
-                           *const spread = "mortar is placed otherwise, to the same bed",
-                           *const outside = "what stands outside the shower makes way";
+  static const char *const
+      placed = "hold by their measure",
+      *const furred = "studs are furred, or brought out", *const arm = "trap and arm wait alone",
+      *const sand = "other sand or lime goes into the same bed", *const floor = "the floor is strengthened from below",
+      *const wall = "blocking, board or waterproofing of the wall",
+      *const moved = "what is screwed on moves along its wall", *const door = "another door or pane",
+      *const spread = "mortar is placed otherwise, to the same bed",
+      *const outside = "what stands outside the shower makes way";
   static const std::map<std::string, const char*> all{
-      {"survey.widths-agree", reading},
       {"room.drop-in", placed},
       {"room.goes-in", placed},
       {"opening.width", placed},
@@ -189,4 +191,23 @@ TEST(Rejected, ABaseThatDoesNotGoInIsToldBeforeItsShape) {
 }
 
 }  // namespace
+TEST(Rejected, ABoreWaitsWhileAnotherKindOfDrainIsOffered) {
+  // Source: by hand: runs of 28 and 8 in from the drain to the rim have no rim between 1/4 and 1/2 in/ft, nor has any
+  // place of the drain on a floor so long and narrow: an equal fall keeps the drain, a channel does not, and who bores
+  // first has chosen. Where the drain may stay nothing waits for it.
+  job::Job job =
+      sample::bare(job::Length::inches(60), job::Length::inches(20), job::Length::inches(30), job::Length::inches(10));
+  facts::Facts facts = sample::good_facts();
+  for (facts::Facet& f : facts.facets)
+    if (f.surface == facts::Surface::base_floor) f.fall = 0.06;
+  const std::vector<Result> steep{sample::result_of(job, facts, "floor.fall-greatest")};
+  ASSERT_EQ(steep[0].outcome, Outcome::fail);
+  EXPECT_NE(steep[0].advice.find("or a line drain"), std::string::npos) << steep[0].advice;
+  EXPECT_EQ(unsettled_drain(steep, facts), &steep[0]);
+  job.base.pattern = job::FallPattern::equal_fall;
+  const std::vector<Result> stays{sample::result_of(job, facts, "floor.fall-greatest")};
+  ASSERT_EQ(stays[0].outcome, Outcome::fail);
+  EXPECT_EQ(unsettled_drain(stays, facts), nullptr);
+}
+
 }  // namespace fallwright::rules

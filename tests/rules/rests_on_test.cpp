@@ -87,9 +87,11 @@ struct TakenOut {
 
 const TakenOut readings[] = {
     {"plan",
-     {Input::sizes, Input::plan},
+     {Input::sizes, Input::plan, Input::outline},
      [](Job&, Facts& f) { f.room.closure = {false, false, {}, 0, 0, "", {"back"}}; }},
-    {"plumb", {Input::plumb, Input::upright}, [](Job&, Facts& f) { f.room.not_plumbed = {job::Side::left}; }},
+    {"plumb",
+     {Input::plumb, Input::upright, Input::leans, Input::base_leans},
+     [](Job&, Facts& f) { f.room.not_plumbed = {job::Side::left}; }},
     {"widths", {Input::widths, Input::narrow_places}, [](Job&, Facts& f) { f.room.widths.clear(); }},
     {"ribs",
      {Input::ribs},

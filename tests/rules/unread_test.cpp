@@ -40,6 +40,116 @@ TEST(Unread, NoPassRestsOnADefaultThatNobodySaid) {
   EXPECT_EQ(sample::result_of(job, facts, "drain.in-bore").outcome, Outcome::fail);
 }
 
+TEST(Unread, ABaseBuiltOnSiteIsNoSquarerThanItsWallsWereRead) {
+  // Source: none: its outline, falls, bed and free floor are the walls'. Sides without diagonals are of many figures,
+  // and "not square" of none; as designed a room has the corners that were drawn, and a base that is brought its own.
+  job::Job job = sample::alcove();
+  job.base.kind = job::BaseKind::site_built;
+  facts::Facts facts = sample::good_facts();
+  facts.site_built.emplace().cover_least_mm = 40;
+  const auto ids = {"floor.fall-least", "floor.fall-greatest", "floor.drains", "bed.least",
+                    "bed.greatest",     "clear.area",          "clear.width",  "clear.circle"};
+  const auto expect = [&](Outcome outcome, const char* when) {
+    for (const char* id : ids) {
+      const rules::Result r = sample::result_of(job, facts, id);
+      EXPECT_EQ(r.outcome, outcome) << id << ", " << when;
+      if (outcome == Outcome::not_checked) {
+        EXPECT_NE(r.advice.find("diagonal"), std::string::npos) << r.advice;
+      }
+    }
+  };
+  facts.room.closure.solved = true;
+  expect(Outcome::pass, "all read");
+  facts.room.closure.solved = false, facts.room.closure.missing = {"diagonal from the back left"};
+  expect(Outcome::pass, "as designed");
+  job.survey.plan.back = {1500, 2, survey::Face::stud, 0};
+  expect(Outcome::not_checked, "sides alone");
+  facts::Facts steep = facts;
+  for (facts::Facet& f : steep.facets) f.fall = 0.2;
+  EXPECT_EQ(sample::result_of(job, steep, "floor.fall-greatest").outcome, Outcome::fail) << "fails as it is drawn";
+  job.survey.plan.back.reset(), job.survey.square = false;
+  expect(Outcome::not_checked, "said to be askew");
+  job.survey.square.reset(), job.walls.existing = true;
+  expect(Outcome::not_checked, "walls that stand");
+  job.base.kind = job::BaseKind::designed, facts.site_built.reset();
+  expect(Outcome::pass, "a base that is brought");
+  job.base.kind = job::BaseKind::site_built, facts.site_built.emplace().cover_least_mm = 40;
+  job.alcove.walls = {job::Side::back, job::Side::left};
+  for (const auto& [square, outcome] : {std::pair{std::optional<bool>{}, Outcome::not_checked},
+                                        {std::optional{false}, Outcome::not_checked},
+                                        {std::optional{true}, Outcome::pass}}) {
+    job.survey.square = square;
+    EXPECT_EQ(sample::result_of(job, facts, "floor.fall-greatest").outcome, outcome) << "a corner";
+  }
+}
+
+TEST(Unread, WallsThatNobodyPlumbedLeaveNoFreeFloorKnown) {
+  // Source: none: finished walls come in as far as they lean, and a base is let down between them. Walls that are still
+  // to be built stand plumb as designed.
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  const auto expect = [&](const std::vector<const char*>& ids, Outcome outcome, const char* when) {
+    for (const char* id : ids) {
+      const rules::Result r = sample::result_of(job, facts, id);
+      EXPECT_EQ(r.outcome, outcome) << id << ", " << when;
+      if (outcome == Outcome::not_checked) {
+        EXPECT_NE(r.advice.find("plumb the back wall (survey.plumb)"), std::string::npos) << r.advice;
+      }
+    }
+  };
+  const std::vector<const char*> any{"clear.area", "clear.width", "clear.circle", "opening.width", "opening.depth"},
+      of_site{"floor.fall-least", "floor.fall-greatest", "bed.greatest"};
+  facts.room.not_plumbed = {job::Side::back};
+  job.walls.existing = false;
+  expect(any, Outcome::pass, "to be built");
+  job.walls.existing = true;
+  expect(any, Outcome::not_checked, "not plumbed");
+  expect(of_site, Outcome::pass, "a base of its own shape");
+  job.base.kind = job::BaseKind::site_built, facts.site_built.emplace().cover_least_mm = 40;
+  facts.room.closure.solved = true;
+  expect(of_site, Outcome::not_checked, "a base of the walls' shape");
+  facts.room.not_plumbed.clear();
+  expect(of_site, Outcome::pass, "plumbed");
+}
+
+TEST(Unread, ABenchIsOfTheUsualTimberWhereThatIsSold) {
+  // Source: none: SPF No.2 is a North American grade; where books are metric a yard has C16 or C24, and who sells
+  // another is told to look at its stamp. Said in the job it is known.
+  for (const auto& [book, usual] : {std::pair{"residential", true}, {"european", false}, {"metric", false}}) {
+    job::Job job = sample::in_book(book);
+    job.bench->frame.fasteners_at_stud = 12;
+    const facts::Facts facts = sample::good_facts();
+    for (const char* id : {"load.seat-cleat", "load.seat-strength"}) {
+      job.defaulted = {"bench.frame.species"};
+      const rules::Result open = sample::result_of(job, facts, id);
+      EXPECT_EQ(open.outcome == Outcome::not_checked, !usual) << book << " " << id;
+      if (!usual) {
+        EXPECT_NE(open.advice.find("bench.frame.species"), std::string::npos) << open.advice;
+      }
+      job.defaulted.clear();
+      EXPECT_NE(sample::result_of(job, facts, id).outcome, Outcome::not_checked) << book << " " << id;
+    }
+  }
+}
+
+TEST(Unread, AWidthThatWasReadIsHeldAgainstPlumbWhateverTheBase) {
+  // Source: none: walls that were read twice differ, or do not; who screeds a base between them asks for no width, and
+  // who read one hears of it.
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  job.base.kind = job::BaseKind::site_built, facts.site_built.emplace();
+  ASSERT_FALSE(facts.room.widths.empty());
+  const auto agree = [&] { return sample::result_of(job, facts, "survey.widths-agree"); };
+  facts.room.widths[0].reading_mm = facts.room.widths[0].solids_mm - 1000;
+  EXPECT_EQ(agree().outcome, Outcome::caution);
+  facts.room.widths[0].reading_mm = facts.room.widths[0].solids_mm;
+  EXPECT_EQ(agree().outcome, Outcome::pass);
+  facts.clear.narrower_at_entry = facts.room.widths[0];
+  EXPECT_NE(sample::result_of(job, facts, "access.opening").where.find("was read at a height of"), std::string::npos);
+  facts.room.widths.clear();
+  EXPECT_EQ(agree().outcome, Outcome::not_applicable);
+}
+
 TEST(Unread, AFloorThatIsOutOfLevelPastTheSpotsAloneIsReadThereFirst) {
   // Source: common practice, no source, for 3/8 in; none for the rest: what nobody read fails nobody, and passes
   // nobody.
