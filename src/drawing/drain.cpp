@@ -365,7 +365,7 @@ void note_section(Sheet& sheet, const Pen& pen, const Subject& subject, bool lef
 }
 
 /// Of trap and arm, and of the flange; on small paper where they stand.
-void note_pipe_and_flange(Sheet& sheet, Pen& pen, const Subject& subject, bool arm_apart) {
+void note_pipe_and_flange(Sheet& sheet, const Subject& subject, bool arm_apart) {
   const bool small = is_small(paper_of(subject.job()));
   if (!arm_apart)
     for (std::string& note : pipe_notes(subject)) sheet.notes.push_back(std::move(note));
@@ -395,7 +395,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     warn(sheet, bore_is_void(subject) ? bore_warning(subject) : base_warning(subject));
     if (!arm_apart) warn(sheet, arm_warning(subject));
     note_section(sheet, pen, subject, left_out);
-    note_pipe_and_flange(sheet, pen, subject, arm_apart);
+    note_pipe_and_flange(sheet, subject, arm_apart);
     const Point beside{frame_of(sheet).x1 + 4 * t, frame_of(sheet).y1};
     const bool plan = !small && has_bore_plan(subject);
     const double half = subject.job().drain.bore.in_mm() / 2 + past * t,
