@@ -7,6 +7,7 @@
 #include "job/studs.hpp"
 #include "measure/detail.hpp"
 #include "measure/rim.hpp"
+#include "measure/shapes.hpp"
 #include "measure/wall_faces.hpp"
 #include "units/tolerance.hpp"
 
@@ -132,9 +133,8 @@ class Walls {
       const auto gap = [&](double z) {
         return before == facts::Before::nothing ? 0.0 : face->least_to(*side, z, edge);
       };
-      room.studs.push_back(
-          {solid.id, *side, before, running(*side, face->middle_at(*side, 0)), gap(floor), gap(upstand), gap(top),
-           job::are_studs_assumed(model_.job, *side)});
+      room.studs.push_back({solid.id, *side, before, running(*side, face->middle_at(*side, 0)), gap(floor),
+                            gap(upstand), gap(top), job::are_studs_assumed(model_.job, *side)});
     }
   }
 

@@ -11,6 +11,7 @@
 #include "job/validate.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/shapes.hpp"
 #include "survey/floor.hpp"
 #include "units/tolerance.hpp"
 

@@ -5,8 +5,10 @@
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
+#include "measure/mating.hpp"
 #include "measure/memory.hpp"
 #include "measure/rim.hpp"
+#include "measure/shapes.hpp"
 #include "points/openings.hpp"
 #include "units/tolerance.hpp"
 

@@ -6,7 +6,9 @@
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
+#include "measure/mating.hpp"
 #include "measure/rim.hpp"
+#include "measure/shapes.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {

@@ -6,6 +6,7 @@
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/shapes.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::measure {

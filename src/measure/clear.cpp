@@ -16,6 +16,7 @@
 #include "measure/foremost.hpp"
 #include "measure/least_width.hpp"
 #include "measure/rim.hpp"
+#include "measure/shapes.hpp"
 #include "measure/wall_faces.hpp"
 #include "units/tolerance.hpp"
 

@@ -5,6 +5,7 @@
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
+#include "measure/shapes.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {

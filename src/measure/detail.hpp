@@ -1,16 +1,10 @@
 /// The measurements, one subject each. Inside `measure` only.
 #pragma once
 
-#include <functional>
-#include <limits>
 #include <memory>
 #include <optional>
 #include <vector>
 
-#include <TopoDS_Face.hxx>
-#include <TopoDS_Shape.hxx>
-#include <gp_Cylinder.hxx>
-#include <gp_Dir.hxx>
 #include <gp_Pnt.hxx>
 
 #include "brep/skin.hpp"
@@ -22,21 +16,11 @@ namespace fallwright::measure {
 
 class Framing;
 class Memory;
+struct Mating;
 struct Sides;
 
 /// The skin of every solid of a model, at the solid's place among them.
 using Skins = std::vector<brep::Skin>;
-
-facts::Point to_point(const gp_Pnt& p);
-/// Outward normal of a planar face; nothing for a curved one.
-std::optional<gp_Dir> outward(const TopoDS_Face& face);
-/// Distinct corner points.
-std::vector<gp_Pnt> corners(const TopoDS_Shape& shape);
-std::vector<TopoDS_Face> faces_of(const TopoDS_Shape& shape);
-
-/// The widest upright cylinder among the faces of a solid that begin no higher than `below`.
-std::optional<gp_Cylinder> widest_cylinder(const TopoDS_Shape& solid,
-                                           double below = std::numeric_limits<double>::max());
 
 /// Of a model that is measured as a whole: the skins of its solids, their numbers in the memory, and the memory.
 struct Remembered {
@@ -58,21 +42,6 @@ std::vector<facts::Drainage> measure_drainage(const parts::Model& model);
 facts::Clear measure_clear(const parts::Model& model, const Framing& framing);
 std::vector<facts::Member> measure_members(const parts::Model& model);
 
-/// A stick's end face, square to its length; nothing where both ends are cut otherwise.
-std::optional<TopoDS_Face> end_face(const parts::Solid& solid);
-/// How a sheet is bent: the least inside radius, and how many bends there are.
-struct Bends {
-  double inside_mm = 0;
-  int count = 0;
-};
-Bends bends_of(const TopoDS_Face& end);
-/// The longest straight edge of an end face along a load; zero: there is none.
-double longest_flat(const TopoDS_Face& end, const gp_Dir& load);
-/// Of bent sheet: the shortest flat of its outline that is no cut edge, as those of lips are; zero: it is not bent.
-double shortest_flat(const TopoDS_Face& end);
-facts::Section section_on(const TopoDS_Face& end, const parts::Solid& stick);
-/// An end face under a load along `load`, which lies in it.
-facts::Bending bending_on(const TopoDS_Face& end, const gp_Dir& load);
 std::vector<facts::Section> measure_sections(const parts::Model& model);
 std::vector<facts::Bearer> measure_bearers(const parts::Model& model);
 std::optional<facts::Cleat> measure_cleat(const parts::Model& model);
@@ -87,28 +56,6 @@ facts::Levels subfloor_before(const parts::Model& model, job::Side side);
 std::optional<facts::Levels> bath_floor_before(const parts::Model& model, job::Side side);
 void measure_openings(const parts::Model& model, const Framing& framing, facts::Facts& facts);
 facts::DrainFit measure_drain(const parts::Model& model);
-
-/// A convex piece of a plane, by its corners.
-using Plate = std::vector<gp_Pnt>;
-
-/// How the underside of one solid meets the top of another below it.
-struct Mating {
-  double contact_mm2 = 0;  ///< in plan, where both are one
-  double overlap_mm3 = 0;  ///< the upper one reaches into the lower
-  double void_mm3 = 0;     ///< open space between them, over their common plan
-  std::vector<Plate> contact;
-};
-Mating mate(const Sides& upper, const Sides& lower);
-
-/// Plumb depth of a solid under a point of its top: at every corner of the pieces that its top and its underside cut
-/// out of each other. Between them depth runs evenly, so least and greatest are among them.
-struct Depth {
-  gp_Pnt top;
-  double mm = 0;
-};
-std::vector<Depth> depths(const Sides& solid);
-/// The same under given pieces of the top.
-std::vector<Depth> depths(const std::vector<Plate>& tops, const Sides& solid);
 
 facts::FloorShape measure_floor(const parts::Model& model, const survey::StudFaces& faces);
 void measure_walls(const parts::Model& model, const Framing& framing, const facts::Heights& heights, facts::Room& room);

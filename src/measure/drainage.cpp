@@ -16,6 +16,7 @@
 
 #include "brep/properties.hpp"
 #include "measure/detail.hpp"
+#include "measure/shapes.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {

@@ -14,6 +14,7 @@
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/rim.hpp"
+#include "measure/shapes.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {

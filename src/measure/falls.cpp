@@ -14,6 +14,7 @@
 #include "diag/fault.hpp"
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
+#include "measure/shapes.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {

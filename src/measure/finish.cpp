@@ -13,7 +13,9 @@
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/mating.hpp"
 #include "measure/rim.hpp"
+#include "measure/shapes.hpp"
 #include "measure/sides.hpp"
 #include "units/tolerance.hpp"
 

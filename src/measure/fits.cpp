@@ -7,7 +7,9 @@
 #include "brep/properties.hpp"
 #include "measure/apart.hpp"
 #include "measure/detail.hpp"
+#include "measure/mating.hpp"
 #include "measure/memory.hpp"
+#include "measure/shapes.hpp"
 #include "measure/sides.hpp"
 #include "units/tolerance.hpp"
 

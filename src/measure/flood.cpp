@@ -6,6 +6,7 @@
 #include "brep/skin.hpp"
 #include "measure/detail.hpp"
 #include "measure/rim.hpp"
+#include "measure/shapes.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {

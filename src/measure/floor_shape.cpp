@@ -8,6 +8,7 @@
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
 #include "measure/rim.hpp"
+#include "measure/shapes.hpp"
 #include "measure/surface.hpp"
 #include "points/points.hpp"
 #include "survey/rest.hpp"

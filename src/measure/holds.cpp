@@ -7,6 +7,7 @@
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
 #include "measure/rim.hpp"
+#include "measure/shapes.hpp"
 #include "units/length.hpp"
 #include "units/tolerance.hpp"
 

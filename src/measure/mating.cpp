@@ -1,3 +1,5 @@
+#include "measure/mating.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>

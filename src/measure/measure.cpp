@@ -13,7 +13,9 @@
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/mating.hpp"
 #include "measure/memory.hpp"
+#include "measure/shapes.hpp"
 #include "measure/sides.hpp"
 #include "survey/closure.hpp"
 

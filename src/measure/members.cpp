@@ -11,6 +11,7 @@
 
 #include "brep/properties.hpp"
 #include "measure/detail.hpp"
+#include "measure/shapes.hpp"
 #include "parts/model.hpp"
 
 namespace fallwright::measure {

@@ -6,6 +6,7 @@
 
 #include <gp_Pnt.hxx>
 
+#include "measure/shapes.hpp"
 #include "parts/model.hpp"
 #include "survey/floor.hpp"
 

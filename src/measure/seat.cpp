@@ -6,6 +6,7 @@
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
+#include "measure/stick_end.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {

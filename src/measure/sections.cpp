@@ -14,6 +14,8 @@
 
 #include "brep/properties.hpp"
 #include "measure/detail.hpp"
+#include "measure/shapes.hpp"
+#include "measure/stick_end.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {

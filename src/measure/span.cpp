@@ -4,6 +4,7 @@
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/rim.hpp"
+#include "measure/shapes.hpp"
 
 namespace fallwright::measure {
 namespace {

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "measure/detail.hpp"
+#include "measure/shapes.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {

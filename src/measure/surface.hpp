@@ -11,6 +11,7 @@
 #include <gp_Dir.hxx>
 #include <gp_Pnt.hxx>
 
+#include "measure/shapes.hpp"
 #include "survey/floor.hpp"
 
 namespace fallwright::measure {
