@@ -2,8 +2,10 @@
 #include <cmath>
 #include <limits>
 
+#include "drawing/sheets.hpp"
 #include "drawing/tiles.hpp"
 #include "drawing/views.hpp"
+#include "drawing/warning.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::drawing {

@@ -7,6 +7,7 @@
 
 #include "drawing/bench.hpp"
 #include "drawing/steps.hpp"
+#include "drawing/warning.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::drawing {

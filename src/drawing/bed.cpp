@@ -5,8 +5,10 @@
 #include <gp_Pln.hxx>
 
 #include "drawing/detail.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
+#include "drawing/warning.hpp"
 #include "rules/words.hpp"
 
 namespace fallwright::drawing {

@@ -7,8 +7,10 @@
 
 #include "drawing/detail.hpp"
 #include "drawing/schedules.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
+#include "drawing/warning.hpp"
 #include "job/layout.hpp"
 #include "takeoff/backing.hpp"
 #include "takeoff/takeoff.hpp"

@@ -6,7 +6,9 @@
 #include "drawing/bench.hpp"
 #include "drawing/detail.hpp"
 #include "drawing/schedules.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
+#include "drawing/warning.hpp"
 #include "takeoff/backing.hpp"
 #include "takeoff/takeoff.hpp"
 

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "drawing/rejected.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 #include "takeoff/backing.hpp"

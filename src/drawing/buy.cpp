@@ -2,6 +2,8 @@
 #include <array>
 #include <cmath>
 
+#include "drawing/rejected.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"

@@ -1,4 +1,5 @@
 #include "revision/changes.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
 #include "takeoff/hold.hpp"

@@ -2,6 +2,7 @@
 #include <array>
 
 #include "drawing/hatch.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/table.hpp"
 #include "drawing/title_block.hpp"
 #include "drawing/views.hpp"

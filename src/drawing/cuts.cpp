@@ -3,8 +3,10 @@
 #include "drawing/assumed.hpp"
 #include "drawing/piece.hpp"
 #include "drawing/schedules.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
+#include "drawing/warning.hpp"
 
 namespace fallwright::drawing {
 namespace {

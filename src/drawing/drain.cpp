@@ -6,7 +6,9 @@
 #include <limits>
 
 #include "drawing/detail.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
+#include "drawing/warning.hpp"
 #include "rules/words.hpp"
 #include "units/words.hpp"
 

@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "drawing/table.hpp"
+#include "drawing/warning.hpp"
 
 namespace fallwright::drawing {
 

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "drawing/detail.hpp"
+#include "drawing/warning.hpp"
 #include "rules/words.hpp"
 
 namespace fallwright::drawing {

@@ -4,6 +4,7 @@
 
 #include "brep/guard.hpp"
 #include "drawing/schedules.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/title_block.hpp"
 #include "drawing/views.hpp"
 

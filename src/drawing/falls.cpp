@@ -7,9 +7,11 @@
 #include <TopoDS.hxx>
 
 #include "diag/fault.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
+#include "drawing/warning.hpp"
 #include "rules/check.hpp"
 #include "rules/levelling.hpp"
 #include "rules/standing.hpp"

@@ -1,3 +1,5 @@
+#include "drawing/rejected.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/title_block.hpp"

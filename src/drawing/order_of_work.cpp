@@ -3,9 +3,11 @@
 
 #include "drawing/assumed.hpp"
 #include "drawing/order_words.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
+#include "drawing/warning.hpp"
 #include "rules/base_kind.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"

@@ -10,8 +10,10 @@
 #include "drawing/picture_shapes.hpp"
 #include "drawing/picture_struck.hpp"
 #include "drawing/scene.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
+#include "drawing/warning.hpp"
 #include "takeoff/takeoff.hpp"
 #include "units/words.hpp"
 

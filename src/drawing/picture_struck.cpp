@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "drawing/site_shapes.hpp"
+#include "drawing/warning.hpp"
 
 namespace fallwright::drawing {
 namespace {

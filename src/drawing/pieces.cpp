@@ -4,6 +4,8 @@
 #include "drawing/boundary.hpp"
 #include "drawing/clear.hpp"
 #include "drawing/piece.hpp"
+#include "drawing/sheets.hpp"
+#include "drawing/warning.hpp"
 
 namespace fallwright::drawing {
 namespace {

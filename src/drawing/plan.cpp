@@ -4,7 +4,9 @@
 #include <cmath>
 
 #include "drawing/assumed.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
+#include "drawing/warning.hpp"
 
 namespace fallwright::drawing {
 namespace {

@@ -8,7 +8,9 @@
 #include <utility>
 #include <vector>
 
+#include "drawing/rejected.hpp"
 #include "drawing/views.hpp"
+#include "drawing/warning.hpp"
 
 namespace fallwright::drawing {
 

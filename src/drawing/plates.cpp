@@ -4,6 +4,7 @@
 #include <cctype>
 #include <cmath>
 
+#include "drawing/warning.hpp"
 #include "rules/words.hpp"
 
 namespace fallwright::drawing {

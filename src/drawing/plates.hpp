@@ -6,6 +6,7 @@
 #include "drawing/page.hpp"
 #include "drawing/pen.hpp"
 #include "drawing/views.hpp"
+#include "drawing/warning.hpp"
 
 namespace fallwright::drawing {
 

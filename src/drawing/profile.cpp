@@ -3,8 +3,10 @@
 #include <cmath>
 
 #include "drawing/bench.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/tiles.hpp"
 #include "drawing/views.hpp"
+#include "drawing/warning.hpp"
 
 namespace fallwright::drawing {
 namespace {

@@ -6,8 +6,10 @@
 
 #include "drawing/assumed.hpp"
 #include "drawing/piece.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
+#include "drawing/warning.hpp"
 #include "facts/assumed.hpp"
 #include "takeoff/item.hpp"
 #include "units/words.hpp"

@@ -2,8 +2,10 @@
 #include <cmath>
 
 #include "drawing/clear.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
+#include "drawing/warning.hpp"
 #include "rules/words.hpp"
 
 namespace fallwright::drawing {

@@ -2,7 +2,9 @@
 #include <cmath>
 
 #include "drawing/detail.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
+#include "drawing/warning.hpp"
 #include "rules/words.hpp"
 #include "takeoff/takeoff.hpp"
 

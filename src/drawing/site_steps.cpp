@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "drawing/rejected.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 #include "rules/words.hpp"
@@ -143,8 +144,9 @@ class Building {
                  rules::text_of_mark(rules::laid_rim(s_.judgement.screed.value(), job_, s_.facts).greatest_mm, job_) +
                      " above the datum: the top coat at its highest",
                  "a fastener goes through the liner lower than " +
-                     told_over_finish(job_, s_, lowest_fastener_mm(s_.facts)) + " above the datum, " + len(units::inch_mm) +
-                     " above the " + (has_threshold() ? "finished threshold" : "finished floor's highest edge"),
+                     told_over_finish(job_, s_, lowest_fastener_mm(s_.facts)) + " above the datum, " +
+                     len(units::inch_mm) + " above the " +
+                     (has_threshold() ? "finished threshold" : "finished floor's highest edge"),
                  "board"});
     add_on_base(
         {false, "crew",

@@ -1,6 +1,8 @@
 #include <algorithm>
 
+#include "drawing/sheets.hpp"
 #include "drawing/views.hpp"
+#include "drawing/warning.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::drawing {

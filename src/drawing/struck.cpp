@@ -2,6 +2,7 @@
 #include <cmath>
 #include <limits>
 
+#include "drawing/rejected.hpp"
 #include "drawing/views.hpp"
 #include "units/tolerance.hpp"
 

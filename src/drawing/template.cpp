@@ -1,8 +1,10 @@
 #include <algorithm>
 #include <cctype>
 
+#include "drawing/sheets.hpp"
 #include "drawing/tiles.hpp"
 #include "drawing/views.hpp"
+#include "drawing/warning.hpp"
 
 namespace fallwright::drawing {
 namespace {

@@ -1,4 +1,4 @@
-/// The sheets, one function each. Inside `drawing` only.
+/// What sheets share: views, sections, marks and words. Inside `drawing` only.
 #pragma once
 
 #include <functional>
@@ -7,62 +7,21 @@
 #include <utility>
 #include <vector>
 
-#include "drawing/draw.hpp"
 #include "drawing/page.hpp"
 #include "drawing/pen.hpp"
-#include "drawing/rejected.hpp"
-#include "parts/model.hpp"
+#include "drawing/subject.hpp"
 #include "rules/book.hpp"
 #include "units/fall.hpp"
 
 namespace fallwright::drawing {
 
-/// What every sheet is drawn from.
-struct Subject : Findings {
-  const parts::Model& model;
-  const job::Job& job() const { return model.job; }
-};
-
-std::vector<Sheet> draw_plan(const Subject& subject);
-std::vector<Sheet> draw_falls(const Subject& subject);
-std::vector<Sheet> draw_bed(const Subject& subject);
-Sheet draw_screed(const Subject& subject);  ///< in place of the bed's, of a base that is built on site
 /// A length as it is judged, without its unit, which the title block says.
 std::string bare(std::string length);
 /// "+5/8", as the screed's figures have it above the drain's; nothing where no corner of it stands there.
 std::string height_of_mark(const Subject& subject, double x_mm, double y_mm, double z_mm);
 /// Over a liner two beds are screeded, pre-slope and top coat; below a bonded membrane one, and tile lies on it.
 bool over_liner(const Subject& subject);
-/// The same base's threshold and how its floor meets the back wall, larger; nothing where it has neither.
-std::vector<Sheet> draw_site_sections(const Subject& subject);
 bool has_site_sections(const Subject& subject);
-std::vector<Sheet> draw_drain(const Subject& subject);
-std::vector<Sheet> draw_template(const Subject& subject);
-std::vector<Sheet> draw_story_stick(const Subject& subject);
-std::vector<Sheet> draw_gauge_strip(const Subject& subject);
-std::vector<Sheet> draw_bench_profile(const Subject& subject);
-/// @pre `subject.changes`.
-std::vector<Sheet> draw_changes(const Subject& subject);
-Sheet draw_bench_plan(const Subject& subject);
-Sheet draw_bench_front(const Subject& subject);
-std::vector<Sheet> draw_bench_end(const Subject& subject);
-std::vector<Sheet> draw_bench_section(const Subject& subject);
-std::vector<Sheet> draw_wall(const Subject& subject, job::Side side);
-/// Pieces and fastening of bench and walls, where they do not stand beside the views.
-std::vector<Sheet> draw_schedules(const Subject& subject);
-std::vector<Sheet> draw_cuts(const Subject& subject);
-std::vector<Sheet> draw_sticks(const Subject& subject);
-std::vector<Sheet> draw_buy(const Subject& subject);
-std::vector<Sheet> draw_inspection(const Subject& subject);
-std::vector<Sheet> draw_order_of_work(const Subject& subject);
-Sheet draw_assembly(const Subject& subject);
-Sheet draw_exploded(const Subject& subject);
-Sheet draw_steps(const Subject& subject);
-/// What the set is, for whom which sheet is, and who answers for it; `others` have their codes already.
-/// On small paper that takes several pages; the first of `others` is the cover itself.
-std::vector<Sheet> draw_cover(const Subject& subject, const std::vector<Sheet>& others);
-/// Pieces that are not plain square-ended sticks, each full size on a sheet for machines.
-std::vector<Sheet> draw_pieces(const Subject& subject);
 
 using Wanted = std::function<bool(const parts::Solid&)>;
 std::vector<TopoDS_Shape> shapes_of(const parts::Model& model, const Wanted& wanted);
@@ -106,19 +65,6 @@ std::string without_keys(std::string words);
 std::string first_clause(const std::string& words);
 /// The first clause of what a check advises, with what following it breaks: no sheet tells the one without the other.
 std::string advice_in_short(const rules::Result& result);
-/// What nobody does by a sheet while a check fails: in one line that is printed large, and why.
-struct Warning {
-  std::string line, why;
-};
-/// The line over the sheet's notes, the reason after those that it has.
-void warn(Sheet& sheet, const std::optional<Warning>& warning);
-/// What a plumber must not overlook: as planned, the bore would cut a joist, the drain has to move for another reason,
-/// or does not fit its bore.
-std::optional<Warning> bore_warning(const Subject& subject);
-/// Whether that is so: no sheet then gives the bore's place as one to work to.
-inline bool bore_is_void(const Subject& subject) {
-  return bore_warning(subject).has_value();
-}
 /// Whether a waste stands in the room already.
 bool waste_stands(const job::Job& job);
 /// What the hole below the drain is called: over a waste that stands nobody bores it.
@@ -143,22 +89,10 @@ struct Catch {
   double z = 0, in_mm = 0;
 };
 std::vector<Catch> catches_of(const Subject& subject);
-inline bool base_is_void(const Subject& subject) {
-  return rejected_base(subject) != nullptr;
-}
 /// Whether a height of the chain hangs on the base.
 bool is_of_base(const facts::Rung& rung);
 /// A rung with its height. The rim of a base that is screeded lies at its marks.
 Level level_of(const Pen& pen, const Subject& subject, const facts::Rung& rung);
-/// What a setter must not overlook then.
-std::optional<Warning> base_warning(const Subject& subject);
-/// What a framer must not overlook then: where the frame is built, and where its pieces are cut.
-std::optional<Warning> frame_warning(const Subject& subject);
-std::optional<Warning> pieces_warning(const Subject& subject);
-/// Likewise of trap and arm, and of the holes that these take from the joists: the failing check by which these lie
-/// elsewhere, or are other ones.
-const rules::Result* rejected_arm(const Findings& findings);
-std::optional<Warning> arm_warning(const Subject& subject);
 /// Whether the apron's foot is notched over what the base has at its ends.
 bool apron_is_notched(const Subject& subject);
 /// How far the bore's centre is from one of the things that it is set out from.

@@ -7,7 +7,9 @@
 #include "drawing/detail.hpp"
 #include "drawing/plates.hpp"
 #include "drawing/schedules.hpp"
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
+#include "drawing/warning.hpp"
 #include "facts/assumed.hpp"
 #include "rules/words.hpp"
 #include "takeoff/takeoff.hpp"
@@ -433,8 +435,7 @@ class Wall {
   std::vector<Top> tops_;
   Point below_;
   bool past_corner_ = false, fixtures_ = false, furred_ = false, held_ = false, liner_ = false, upstands_ = false,
-       leans_in_ = false, cleat_ = false,
-       caught_ = false;  ///< what is on the sheet, for its notes
+       leans_in_ = false, cleat_ = false, caught_ = false;  ///< on the sheet, for its notes
 };
 
 }  // namespace
@@ -443,11 +444,10 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
   const facts::Family family{facts::Role::wall, side};
   const View view = view_from(toward_room(side));
   const auto seen = [&](bool blocks) {
-    return project(shapes_of(subject.model,
-                             [&](const parts::Solid& s) {
-                               return s.part.family == family && (s.part.kind == Kind::blocking) == blocks;
-                             }),
-                   view, false);
+    const auto shown = [&](const parts::Solid& s) {
+      return s.part.family == family && (s.part.kind == Kind::blocking) == blocks;
+    };
+    return project(shapes_of(subject.model, shown), view, false);
   };
   const Projection framing =
       as_kind(seen(false), subject.job().walls.existing ? LineKind::existing : LineKind::outline);

@@ -1,6 +1,7 @@
+#include "drawing/warning.hpp"
+
 #include <algorithm>
 #include <array>
-#include <cctype>
 
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"

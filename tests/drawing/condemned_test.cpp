@@ -9,6 +9,7 @@
 #include "drawing/piece.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
+#include "drawing/warning.hpp"
 #include "outside/drawn.hpp"
 
 namespace fallwright::drawing {

@@ -8,6 +8,7 @@
 #include <gtest/gtest.h>
 
 #include "drawing/pen.hpp"
+#include "drawing/rejected.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 #include "outside/drawn.hpp"

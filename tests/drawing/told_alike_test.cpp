@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "drawing/pen.hpp"
+#include "drawing/rejected.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
 #include "outside/drawn.hpp"

@@ -59,7 +59,9 @@ TEST(SetOut, ALengthToTheBoreKnowsFromWhat) {
     const auto known =
         std::find_if(std::begin(names), std::end(names), [&](const auto& name) { return name.second == mark.name; });
     EXPECT_EQ(mark.bore_from.has_value(), known != std::end(names)) << mark.name;
-    if (known != std::end(names)) EXPECT_EQ(mark.bore_from, known->first), ++found;
+    if (known == std::end(names)) continue;
+    EXPECT_EQ(mark.bore_from, known->first) << mark.name;
+    ++found;
   }
   EXPECT_EQ(found, std::size(names));
 }
