@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "brep/properties.hpp"
 #include "job/studs.hpp"

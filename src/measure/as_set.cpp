@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>

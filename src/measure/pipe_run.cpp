@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "brep/properties.hpp"
 #include "job/pipe.hpp"

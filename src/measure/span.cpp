@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
