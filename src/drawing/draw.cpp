@@ -7,6 +7,7 @@
 #include "drawing/sheets.hpp"
 #include "drawing/title_block.hpp"
 #include "drawing/views.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -60,13 +61,21 @@ class Set {
     }
   }
 
-  /// "{bed}" in a text is the code of the sheet of that name.
+  /// "{bed}" in a text is the code of the sheet of that name, or of all its pages.
   void name_sheets(std::string& words) const {
+    if (words.find('{') == std::string::npos) return;
     for (const Sheet& sheet : sheets_) {
       const std::string token = "{" + sheet.name + "}";
       for (std::size_t at = words.find(token); at != std::string::npos; at = words.find(token))
-        words.replace(at, token.size(), sheet.code);
+        words.replace(at, token.size(), codes_of(sheet.name));
     }
+  }
+
+  std::string codes_of(const std::string& name) const {
+    std::vector<std::string> codes;
+    for (const Sheet& sheet : sheets_)
+      if (sheet.name == name || sheet.name == page_name(name, codes.size() + 1)) codes.push_back(sheet.code);
+    return codes.size() < 3 ? units::joined(codes) : codes.front() + " to " + codes.back();
   }
 
   const Subject& subject_;

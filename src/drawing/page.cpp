@@ -31,7 +31,20 @@ std::size_t end_of_word(const std::string& words, std::size_t at) {
   return units.count(words.substr(end + 1, plain - end - 1)) ? next : end;
 }
 
+/// How wide a word is once sheets' codes stand in the place of their names: how many pages a list takes is known when
+/// all are drawn.
+double width_with_codes(std::string word, double height) {
+  for (const char* list : {"{order-of-work}", "{cuts}", "{schedules}", "{inspection}", "{drain-arm}"})
+    if (const std::size_t at = word.find(list); at != std::string::npos)
+      word.replace(at, std::string{list}.size(), "G-88 to G-88");
+  return width_of(word, height);
+}
+
 }  // namespace
+
+std::string page_name(const std::string& name, std::size_t page) {
+  return page == 1 ? name : name + "-" + std::to_string(page);
+}
 
 std::vector<std::string> wrapped(const std::string& words, double width, double height) {
   std::vector<std::string> lines;
@@ -41,7 +54,7 @@ std::vector<std::string> wrapped(const std::string& words, double width, double 
   for (std::size_t at = 0; at <= words.size();) {
     const std::size_t end = end_of_word(words, at);
     const std::string word = words.substr(at, end - at);
-    const double own = width_of(word, height);
+    const double own = width_with_codes(word, height);
     if (line.empty()) {
       line = word, wide = own;
     } else if (wide + blank + own > width) {
@@ -138,8 +151,9 @@ std::size_t kept_within(double high, const Sheet& sheet, const Paper& paper) {
   return strip.notes.size();
 }
 
-/// All that can be done with a sheet's notes, best first. Such notes are told first as keep the strip low; those of a
-/// drawing that needs the room for its scale leave it to the title block.
+/// All that can be done with a sheet's notes, best first: all in the strip or all with the drawing, so that they are
+/// read in one place. Else such are told first as keep the strip low; those of a drawing that needs the room for its
+/// scale leave it to the title block.
 std::vector<Spill> spills_of(const Sheet& sheet, const Paper& paper) {
   constexpr double high_strip = 56;  // a quarter of the page, and a line or two
   const Spill none{sheet.notes.size()};
@@ -147,8 +161,8 @@ std::vector<Spill> spills_of(const Sheet& sheet, const Paper& paper) {
   const bool low = strip_of(sheet, paper) <= high_strip;
   std::vector<Spill> ways;
   if (low) ways.push_back(none);
-  for (const double high : {high_strip, strip_of({sheet.name, sheet.title}, paper)}) {
-    const std::size_t kept = kept_within(high, sheet, paper);
+  for (const std::size_t kept : {std::size_t{0}, kept_within(high_strip, sheet, paper),
+                                 kept_within(strip_of({sheet.name, sheet.title}, paper), sheet, paper)}) {
     if (kept == sheet.notes.size()) continue;
     const auto add = [&](Spill::Where where, double width) {
       ways.push_back({kept, note_lines(sheet.notes, kept, width), where, width});

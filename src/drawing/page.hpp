@@ -32,8 +32,10 @@ Sheet on_page(const std::string& name, const std::string& title, const job::Job&
 /// Scales by which things are drawn, the largest first: those on the rules that are sold.
 const std::vector<double>& scales_of(bool metric);
 
+/// What a sheet is called whose list runs over pages, on one of them: "cuts", "cuts-2".
+std::string page_name(const std::string& name, std::size_t page);
 /// Words broken into lines no wider than that, in letters of a height; at least a word on each, and no number apart
-/// from its unit.
+/// from its unit. "{cuts}" takes the room of the codes of so many pages as that may run to.
 std::vector<std::string> wrapped(const std::string& words, double width, double height);
 
 /// The paper of the job's set, and the small page of its family, which every office prints on.

@@ -132,25 +132,26 @@ static std::vector<Sheet> on_pages_in(const Setting& set, const std::string& nam
   std::string under;  // the headline of the rows that a page ended with
   for (std::size_t next = 0; next < rows.size() || sheets.empty();) {
     const bool first = sheets.empty();
-    const std::string number = first ? "" : "-" + std::to_string(sheets.size() + 1);
     const std::size_t from = next;
     const std::string begun = under;  // a page is drawn more than once
-    sheets.push_back(in_letters(set.height, name + number, title, job, [&](Sheet& sheet, Pen& pen, const Frame& room) {
-      sheet.notes = notes;
-      sheet.holds = holds;
-      const double share = first ? beside.share : 1, width = room.width();
-      Table table{pen, {0, 0}, width * share, columns, set.air};
-      if (!rows.empty()) table.head();
-      under = begun;
-      if (!under.empty() && rows[from].size() > 1) table.row({under + ", continued"});
-      const std::size_t end = end_of_page(table, rows, from, -room.height() * set.share);
-      for (next = from; next < end; ++next) {
-        table.row(rows[next]);
-        if (rows[next].size() == 1) under = rows[next].front();
-      }
-      constexpr double between = 5;
-      if (first && beside.draw) beside.draw(pen, {width * share + between, 0}, width * (1 - share) - between);
-    }));
+    sheets.push_back(in_letters(set.height, page_name(name, sheets.size() + 1), title, job,
+                                [&](Sheet& sheet, Pen& pen, const Frame& room) {
+                                  sheet.notes = notes;
+                                  sheet.holds = holds;
+                                  const double share = first ? beside.share : 1, width = room.width();
+                                  Table table{pen, {0, 0}, width * share, columns, set.air};
+                                  if (!rows.empty()) table.head();
+                                  under = begun;
+                                  if (!under.empty() && rows[from].size() > 1) table.row({under + ", continued"});
+                                  const std::size_t end = end_of_page(table, rows, from, -room.height() * set.share);
+                                  for (next = from; next < end; ++next) {
+                                    table.row(rows[next]);
+                                    if (rows[next].size() == 1) under = rows[next].front();
+                                  }
+                                  constexpr double between = 5;
+                                  if (first && beside.draw)
+                                    beside.draw(pen, {width * share + between, 0}, width * (1 - share) - between);
+                                }));
   }
   return sheets;
 }
