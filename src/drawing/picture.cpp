@@ -91,6 +91,16 @@ std::string name_of(const std::string& shows, const Subject& s) {
   return plain_name(shows, s) + (is_void(s, shows) ? ", VOID" : "");
 }
 
+/// The same where all stands: the floor has its bore.
+std::string name_when_done(const std::string& shows, const Subject& s) {
+  std::string name = name_of(shows, s);
+  const std::string later = ", bored later";
+  const int boring = boring_of(s);
+  if (name.ends_with(later) && boring > 0)
+    name.replace(name.size() - later.size(), later.size(), ", bored in step " + std::to_string(boring));
+  return name;
+}
+
 /// A number in a circle.
 void balloon(Sheet& sheet, Pen& pen, Point at, int number) {
   const double t = pen.text_mm();
@@ -108,6 +118,21 @@ std::optional<Point> to_point_at(const Projection& seen, double side) {
       if (further > 1 || (further > -1 && p.y > best->y)) best = p;
     }
   return best;
+}
+
+/// Of a channel, whose ends lie where the floor's do, the same on the ring about its outlet.
+Projection ring_of_channel(const Subject& s, const View& view, const Projection& seen) {
+  if (s.job().drain.kind != job::DrainKind::line) return seen;
+  const auto& at = s.facts.room.drain.now_mm;
+  const gp_XYZ centre{at[0], at[1], s.facts.heights.drain_top_mm}, up = view.toward.Crossed(view.right).XYZ();
+  const Point middle{centre.Dot(view.right.XYZ()), centre.Dot(up)};
+  const double reach = 1.2 * s.job().drain.bore.in_mm() / 2;
+  Projection ring;
+  for (const Line& line : seen.lines)
+    if (std::hypot(line.from.x - middle.x, line.from.y - middle.y) < reach &&
+        std::hypot(line.to.x - middle.x, line.to.y - middle.y) < reach)
+      ring.lines.push_back(line);
+  return ring.lines.empty() ? seen : ring;
 }
 
 /// The corner of a floor that lies nearest the eye: walls stand on its others.
@@ -135,14 +160,29 @@ bool cross(Point a, Point b, Point c, Point d) {
   return left_of(a, b, c) != left_of(a, b, d) && left_of(c, d, a) != left_of(c, d, b);
 }
 
+/// How far a point lies from a line between two others.
+double off_line(Point p, Point a, Point b) {
+  const double dx = b.x - a.x, dy = b.y - a.y, length2 = dx * dx + dy * dy;
+  const double share = length2 > 0 ? std::clamp(((p.x - a.x) * dx + (p.y - a.y) * dy) / length2, 0.0, 1.0) : 0;
+  return std::hypot(p.x - a.x - share * dx, p.y - a.y - share * dy);
+}
+
+/// How near the lines to two names come at worst to what the other one names: nothing where they cross.
+double between_lines(Point a, Point to_a, Point b, Point to_b) {
+  return cross(a, to_a, b, to_b) ? 0 : std::min(off_line(a, b, to_b), off_line(b, a, to_a));
+}
+
 /// Names in a column at `x`, each with a line from what it names and the step's number; those too near each other part,
-/// and no two lines cross.
+/// no two lines cross, and none ends where another runs by if that can be helped.
 void add_names(Sheet& sheet, Pen& pen, double x, double side, std::vector<Named> named) {
   const double t = pen.text_mm();
   std::sort(named.begin(), named.end(), [](const Named& a, const Named& b) { return a.wanted() < b.wanted(); });
   std::vector<double> heights;
   for (const Named& n : named)
     heights.push_back(std::max(n.wanted(), heights.empty() ? n.wanted() : heights.back() + 3 * t));
+  const auto between = [&](std::size_t i, std::size_t j) {
+    return between_lines(named[i].at, {x, heights[i]}, named[j].at, {x, heights[j]});
+  };
   // Two that change places where their lines cross are shorter together: it ends.
   for (bool crossed = true; crossed;) {
     crossed = false;
@@ -151,6 +191,21 @@ void add_names(Sheet& sheet, Pen& pen, double x, double side, std::vector<Named>
         if (cross(named[i].at, {x, heights[i]}, named[j].at, {x, heights[j]}))
           std::swap(named[i], named[j]), crossed = true;
   }
+  const auto nearest = [&] {
+    double least = 1.5 * t;  // so far apart no line is taken for another
+    for (std::size_t i = 0; i < named.size(); ++i)
+      for (std::size_t j = i + 1; j < named.size(); ++j) least = std::min(least, between(i, j));
+    return least;
+  };
+  double before = nearest();
+  for (std::size_t i = 0; i < named.size(); ++i)
+    for (std::size_t j = i + 1; j < named.size(); ++j) {
+      std::swap(named[i], named[j]);
+      if (const double after = nearest(); after > before + 1e-9)
+        before = after;
+      else
+        std::swap(named[i], named[j]);
+    }
   for (std::size_t i = 0; i < named.size(); ++i) {
     pen.line(named[i].at, {x, heights[i]}, LineKind::dimension);
     balloon(sheet, pen, {x + side * 1.25 * t, heights[i]}, named[i].step);
@@ -174,24 +229,30 @@ Sheet draw_assembly(const Subject& subject) {
     stages.push_back(stage);
     groups.push_back(shapes_for(subject, stage.shows));
   }
+  // The bed's edges show below the base's; of a base built on site it runs into that and is drawn as it is.
+  groups.push_back(subject.facts.site_built
+                       ? shapes_of(subject.model, [](const parts::Solid& solid) { return solid.role == Role::bed; })
+                       : shapes_for(subject, "bed"));
   groups.emplace_back();
   for (const parts::Solid& solid : subject.model.solids)
     if (in_nearest_wall(solid, job) && solid.part.kind == parts::Kind::sole_plate) groups.back().push_back(solid.shape);
-  const std::vector<Projection> seen = project_apart(groups, corner_view(job));
+  const View view = corner_view(job);
+  const std::vector<Projection> seen = project_apart(groups, view);
   const double side = bench_is_right(job) ? -1 : 1;  // names stand where the nearest wall is left out
   return on_page("assembly", "The assembly", job, [&](Sheet& sheet, Pen& pen) {
-    for (std::size_t i = 0; i < stages.size(); ++i) pen.add(seen[i]);
+    for (std::size_t i = 0; i <= stages.size(); ++i) pen.add(seen[i]);  // the bed after them
     pen.add(as_kind(seen.back(), LineKind::phantom));
     for (std::size_t i = 0; i < stages.size(); ++i) pen.add(strokes_over(subject, stages[i].shows, seen[i]));
     const Frame frame = frame_of(sheet);
     std::vector<Named> near, far;  // the bench stands at the other end
     for (std::size_t i = 0; i < stages.size(); ++i) {
       const bool at_end = stages[i].shows == "bench" || stages[i].shows == "seat";
-      const bool floor = stages[i].shows == "floor";
-      if (const auto at = floor ? nearest_corner(seen[i]) : to_point_at(seen[i], at_end ? -side : side))
+      const bool floor = stages[i].shows == "floor", drain = stages[i].shows == "drain";
+      if (const auto at =
+              floor ? nearest_corner(seen[i])
+                    : to_point_at(drain ? ring_of_channel(subject, view, seen[i]) : seen[i], at_end ? -side : side))
         (at_end ? far : near)
-            .push_back({stages[i].step, name_of(stages[i].shows, subject), *at,
-                        stages[i].shows == "drain" ? 6 * pen.text_mm() : 0});
+            .push_back({stages[i].step, name_when_done(stages[i].shows, subject), *at, drain ? 6 * pen.text_mm() : 0});
     }
     const double off = 3 * pen.text_mm();
     add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * off, side, std::move(near));
@@ -282,7 +343,7 @@ Sheet draw_exploded(const Subject& subject) {
     std::vector<Named> named;
     for (std::size_t i = 0; i < parts.stages.size(); ++i)
       if (const auto at = to_point_at(parts.seen[i], side))
-        named.push_back({parts.stages[i].step, name_of(parts.stages[i].shows, subject), *at});
+        named.push_back({parts.stages[i].step, name_when_done(parts.stages[i].shows, subject), *at});
     add_walls_aside(sheet, pen, walls, parts.walls, name_of("walls", subject), side);
     add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * 3 * pen.text_mm(), side, std::move(named));
     sheet.to_scale = false;
@@ -301,10 +362,10 @@ namespace {
 class Grid {
  public:
   /// Names take lines as wide as the pictures, or as so many letters.
-  Grid(const std::vector<std::vector<Projection>>& pictures, double t, std::size_t in_a_row, double least_name)
+  Grid(const std::vector<Projection>& pictures, double t, std::size_t in_a_row, double least_name)
       : pictures_{pictures}, t_{t}, in_a_row_{in_a_row} {
     Sheet whole;
-    for (const Projection& one : pictures.back()) Pen{whole, 1}.add(one);
+    Pen{whole, 1}.add(pictures.back());
     frame_ = frame_of(whole);
     wide_ = std::max(frame_.width() + between * t, least_name * t);
   }
@@ -315,7 +376,7 @@ class Grid {
       std::size_t lines = 1;
       for (std::size_t i = first; i < std::min(first + in_a_row_, pictures_.size()); ++i) {
         const Point shift{static_cast<double>(i - first) * wide_, y};
-        for (const Projection& one : pictures_[i]) pen.add(one, shift);
+        pen.add(pictures_[i], shift);
         const Point at{frame_.x0 + shift.x + 1.25 * t_, frame_.y0 + shift.y - 1.75 * t_};
         balloon(sheet, pen, at, stages[i].step);
         const auto words = wrapped(names[i], wide_ - (number + 1) * t_, t_);
@@ -330,7 +391,7 @@ class Grid {
  private:
   /// In letter heights: between two pictures, from a number's left edge to its name, between a name's lines.
   static constexpr double between = 2.5, number = 3.2, step = 1.6;
-  const std::vector<std::vector<Projection>>& pictures_;
+  const std::vector<Projection>& pictures_;
   double t_;
   std::size_t in_a_row_;
   Frame frame_;
@@ -338,12 +399,12 @@ class Grid {
 };
 
 /// What stands after each step: the last thing is black, what stood before is grey, and what is void has strokes.
-std::vector<std::vector<Projection>> pictures_of(const Subject& subject, const std::vector<Stage>& stages) {
+std::vector<Projection> pictures_of(const Subject& subject, const std::vector<Stage>& stages) {
   const View view = corner_view(subject.job());
   const int boring = boring_of(subject);
-  std::vector<std::vector<Projection>> pictures;
+  std::vector<Projection> pictures;
   Scene scene{view};
-  bool bored = true, covered = false;
+  bool bored = true, covered = false, boarded = false;
   for (std::size_t n = 0; n < stages.size(); ++n) {
     const bool was = bored;
     bored = stages[n].step >= boring;
@@ -351,18 +412,26 @@ std::vector<std::vector<Projection>> pictures_of(const Subject& subject, const s
       scene = Scene{view};
       for (std::size_t i = 0; i < n; ++i) scene.add(shapes_for(subject, stages[i].shows));
     }
-    scene.add(shapes_for(subject, stages[n].shows, bored));
+    scene.add(boarded && stages[n].shows == "base" ? before_boards(subject, shapes_for(subject, stages[n].shows, bored))
+                                                   : shapes_for(subject, stages[n].shows, bored));
+    boarded = boarded || stages[n].shows == "board";
     const std::vector<Projection> seen = scene.seen();
-    std::vector<Projection>& picture = pictures.emplace_back(seen);
-    for (std::size_t i = 0; i < n; ++i) picture[i] = as_kind(seen[i], LineKind::existing);
-    std::optional<Projection> bore;  // in the uppermost that shows it, until the base lies over it
+    Projection picture;
+    const auto add = [&](const Projection& one) {
+      picture.lines.insert(picture.lines.end(), one.lines.begin(), one.lines.end());
+      picture.arcs.insert(picture.arcs.end(), one.arcs.begin(), one.arcs.end());
+    };
+    for (std::size_t i = 0; i <= n; ++i) add(i < n ? as_kind(seen[i], LineKind::existing) : seen[i]);
+    picture.lines = tidy(picture.lines);  // where grey lies on black it is black
+    std::optional<Projection> bore;       // in the uppermost that shows it, until the base lies over it
     covered = covered || stages[n].shows == "base";
     for (std::size_t i = 0; i <= n; ++i) {
       Projection strokes = strokes_over_bore(subject, view, stages[i].shows, seen[i]);
       if (!covered && !strokes.lines.empty()) bore = std::move(strokes);
-      picture.push_back(strokes_over(subject, stages[i].shows, seen[i]));
+      add(strokes_over(subject, stages[i].shows, seen[i]));
     }
-    if (bore) picture.push_back(std::move(*bore));
+    if (bore) add(*bore);
+    pictures.push_back(std::move(picture));
   }
   return pictures;
 }
@@ -372,7 +441,7 @@ std::vector<std::vector<Projection>> pictures_of(const Subject& subject, const s
 /// Rows of pictures with one eye.
 Sheet draw_steps(const Subject& subject) {
   const std::vector<Stage> stages = stages_of(subject);
-  const std::vector<std::vector<Projection>> pictures = pictures_of(subject, stages);
+  const std::vector<Projection> pictures = pictures_of(subject, stages);
   std::vector<std::string> names;
   for (const Stage& stage : stages) names.push_back(name_of(stage.shows, subject));
   const auto in_rows_of = [&](std::size_t in_a_row, double least_name) {

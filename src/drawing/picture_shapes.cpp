@@ -131,4 +131,10 @@ std::vector<TopoDS_Shape> shapes_for(const Subject& s, const std::string& shows,
   return shapes;
 }
 
+std::vector<TopoDS_Shape> before_boards(const Subject& s, std::vector<TopoDS_Shape> shapes) {
+  for (const TopoDS_Shape& behind : behind_boards(s, bench_is_right(s.job()) ? job::Side::left : job::Side::right))
+    for (TopoDS_Shape& shape : shapes) shape = BRepAlgoAPI_Cut{shape, behind};
+  return shapes;
+}
+
 }  // namespace fallwright::drawing

@@ -159,4 +159,19 @@ std::vector<TopoDS_Shape> boards_of(const Subject& s, job::Side nearest) {
   return shapes;
 }
 
+std::vector<TopoDS_Shape> behind_boards(const Subject& s, job::Side nearest) {
+  constexpr double far = 1e4;  // past any room
+  const auto& base = part(s.facts, Role::base).bbox_mm;
+  const double x0 = base[0] + 2 * off_mm, x1 = base[3] - 2 * off_mm, y1 = base[4] - 2 * off_mm;
+  std::vector<TopoDS_Shape> boxes;
+  for (const job::Side side : {job::Side::back, job::Side::left, job::Side::right}) {
+    const bool bench = s.job().bench && s.job().bench->place == side;
+    if (side == nearest || bench || !s.job().alcove.has_wall(side)) continue;
+    const gp_Pnt low{side == job::Side::right ? x1 : -far, side == job::Side::back ? y1 : -far, -far},
+        high{side == job::Side::left ? x0 : far, far, far};
+    boxes.push_back(BRepPrimAPI_MakeBox{low, high});
+  }
+  return boxes;
+}
+
 }  // namespace fallwright::drawing

@@ -18,5 +18,7 @@ std::vector<TopoDS_Shape> liner_turned_up(const Subject& subject, job::Side near
 double liner_floor_mm(const Subject& subject);
 /// On all walls but the nearest, their feet clear of what they must not stand in.
 std::vector<TopoDS_Shape> boards_of(const Subject& subject, job::Side nearest);
+/// All that lies behind them over the floor, as boxes; nothing over a bench.
+std::vector<TopoDS_Shape> behind_boards(const Subject& s, job::Side nearest);
 
 }  // namespace fallwright::drawing

@@ -265,7 +265,7 @@ TEST(SiteBuiltSheets, PicturesShowEverythingInTheOrderItLies) {
       EXPECT_GT(height(d, names[i - 1]), height(d, names[i])) << names[i - 1] << " over " << names[i];
   };
   expect_down(over_liner(), {"top coat", "liner", "rough threshold", "pre-slope", "form at the entry",
-                             "drain made tight", "felt", "subfloor, bored later"});
+                             "drain made tight", "felt", "subfloor, bored in step 4"});
   expect_down(under_membrane(), {"tile on its bond", "rough threshold", "sloped bed", "drain made tight"});
   for (const char* step : {"form at the entry", "liner", "wall board"})
     EXPECT_TRUE(has(words_of(over_liner().sheet("steps")), step)) << step;
