@@ -48,11 +48,31 @@ bool is_joist_kind(facts::Kind kind) {
 }
 
 /// The nearest joist that the section cuts or that is seen behind it: the one against the wall, where no other stands
-/// behind.
-std::optional<std::pair<facts::Kind, Frame>> joist_behind(const Subject& s) {
+/// behind. Null where there is none.
+const parts::Solid* joist_behind(const Subject& s) {
   for (const facts::Kind kind : {facts::Kind::joist, facts::Kind::end_cleat})
-    if (const auto frame = frame_behind(s, bench_cut(s), {facts::Role::bench_frame}, kind)) return {{kind, *frame}};
-  return std::nullopt;
+    if (const auto* joist = solid_behind(s, bench_cut(s), {facts::Role::bench_frame}, kind)) return joist;
+  return nullptr;
+}
+
+/// A member's name with its mark: "wall cleat C".
+std::string name_with_mark(const Subject& s, const std::string& name, const std::string& part_id) {
+  const std::string mark = mark_of(s, part_id);
+  return mark.empty() ? name : name + " " + mark;
+}
+
+/// The strip between a stud behind the section and the bench before it, which is no solid; nothing where the stud is
+/// not furred. `face`: what it is furred out to, `into` the room.
+std::vector<Seen> strip_behind(const Subject& s, const parts::Solid& stud, const Frame& seen, double face,
+                               double into) {
+  for (const takeoff::CutRow& cut : s.cuts) {
+    if (!cut.furring || std::find(cut.part_ids.begin(), cut.part_ids.end(), stud.id) == cut.part_ids.end()) continue;
+    const double from = into > 0 ? seen.x1 : seen.x0;
+    if ((face - from) * into <= 0) return {};
+    return {{std::string{"furring "} + cut.mark + (cut.hold ? " HOLD" : "") + ", behind",
+             {std::min(from, face), seen.y0, std::max(from, face), seen.y1}}};
+  }
+  return {};
 }
 
 /// At the bench's wall: what carries the joists, and the seat's upstand before the studs.
@@ -63,15 +83,19 @@ Detail end_at_wall(const Subject& s, double wall, double into, bool marked) {
   const auto behind = [&](const facts::Family& family, facts::Kind kind) {
     return frame_behind(s, bench_cut(s), family, kind);
   };
-  if (const auto joist = joist_behind(s)) {
-    seen.push_back({member_name(joist->first) + ", behind", joist->second});
-    foot = std::min(foot, joist->second.y0);
+  if (const parts::Solid* const joist = joist_behind(s)) {
+    const Frame frame = extent(*joist, bench_cut(s).view);
+    seen.push_back({name_with_mark(s, member_name(joist->part.kind), joist->id) + ", behind", frame});
+    foot = std::min(foot, frame.y0);
   }
   for (const facts::Kind kind : {facts::Kind::wall_cleat, facts::Kind::wall_track})
     if (const auto cleat = behind({facts::Role::bench_frame}, kind)) foot = std::min(foot, cleat->y0);
-  if (const auto stud = frame_behind(s, bench_cut(s), {facts::Role::wall, s.job().bench->place}, facts::Kind::stud,
-                                     *s.facts.heights.seat_back_mm))
-    seen.push_back({"stud, behind", *stud});
+  const facts::Family behind_bench{facts::Role::wall, s.job().bench->place};
+  if (const auto stud = frame_behind(s, bench_cut(s), behind_bench, facts::Kind::stud, *s.facts.heights.seat_back_mm)) {
+    const parts::Solid& solid = *solid_behind(s, bench_cut(s), behind_bench, facts::Kind::stud);
+    seen.push_back({name_with_mark(s, "stud", solid.id) + ", behind", *stud});
+    for (Seen& strip : strip_behind(s, solid, *stud, wall, into)) seen.push_back(std::move(strip));
+  }
   const double top = seat.y1 + 30, outer = wall - into * 50, inner = wall + into * 110;
   for (Seen& board : board_over(s.job(), wall, into, seat.y1, top + 50)) seen.push_back(std::move(board));
   return {3,
@@ -186,7 +210,9 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
   const std::vector<double>& usual = scales_of(sheet.metric);
   const auto next = std::upper_bound(usual.begin(), usual.end(), scale);
   const bool larger = next != usual.end() && *next <= pen.text_mm() / letter / 2;
-  add_detail(sheet, pen, solids, end_at_wall(s, at.wall(), -at.back, true), larger ? *next : scale, {second.x, below});
+  // On a sheet of its own under the second, which is low.
+  const Point place = marked ? Point{second.x, below} : Point{first.x, second.y - 2 * pen.text_mm()};
+  add_detail(sheet, pen, solids, end_at_wall(s, at.wall(), -at.back, marked), larger ? *next : scale, place);
 }
 
 /// The third of them alone.
@@ -197,27 +223,33 @@ void add_wall_end(Sheet& sheet, Pen& pen, double scale, const Subject& s, const 
 
 /// What holds the seat up and stands behind the section, which passes between: without it rail and deck would hang in
 /// the air.
-void add_frame_behind(Pen& pen, const Subject& s) {
+std::vector<const parts::Solid*> frame_behind_cut(const Subject& s) {
   const Cut cut = bench_cut(s);
-  const auto add = [&](const std::optional<Frame>& behind, const auto& of_kind) {
+  std::vector<const parts::Solid*> behind;
+  const auto add = [&](const parts::Solid* nearest, const auto& of_kind) {
     const bool is_cut = std::any_of(s.model.solids.begin(), s.model.solids.end(), [&](const parts::Solid& solid) {
       return in_frame(solid) && of_kind(solid.part.kind) && straddles(solid, cut.plane);
     });
-    if (behind && !is_cut) pen.rectangle({behind->x0, behind->y0}, {behind->x1, behind->y1}, LineKind::outline);
+    if (nearest && !is_cut) behind.push_back(nearest);
   };
-  add(frame_behind(s, cut, {facts::Role::bench_frame}, facts::Kind::stud),
+  add(solid_behind(s, cut, {facts::Role::bench_frame}, facts::Kind::stud),
       [](facts::Kind kind) { return kind == facts::Kind::stud; });
-  if (const auto joist = joist_behind(s)) add(joist->second, is_joist_kind);
+  add(joist_behind(s), is_joist_kind);
+  return behind;
 }
 
 std::vector<CutSolid> cut_at_bench(const Subject& subject) {
-  return cut_solids(
+  std::vector<CutSolid> cut = cut_solids(
       subject.model,
       [](const parts::Solid& s) { return s.role != Role::wall && s.role != Role::bed_spread && s.role != Role::joist; },
       bench_cut(subject));
+  for (CutSolid& one : cut)
+    if (in_frame(*one.solid) && !one.name.empty()) one.name = name_with_mark(subject, one.name, one.solid->id);
+  return cut;
 }
 
-void note_section_of_bench(Sheet& sheet, const Subject& subject, bool wall_end) {
+/// `joined`: the joint at the wall stands with the others.
+void note_section_of_bench(Sheet& sheet, const Subject& subject, bool wall_end, bool joined) {
   const bool small = is_small(paper_of(subject.job()));
   warn(sheet, base_warning(subject));
   warn(sheet, frame_warning(subject));
@@ -227,7 +259,14 @@ void note_section_of_bench(Sheet& sheet, const Subject& subject, bool wall_end) 
   if (const std::string lapped = lapped_edges(subject.job(), true); !lapped.empty())
     sheet.notes.push_back("LAPPED: the " + lapped + " does not turn up: before the seat block a " +
                           strip_words(subject.job(), subject.facts) + ", behind the apron.");
-  if (small) sheet.notes.emplace_back("Its joints larger: {bench-joints}, {bench-wall}.");
+  if (subject.facts.site_built && over_liner(subject))
+    sheet.notes.emplace_back(takeoff::liner_over_seat_mm(subject.job(), subject.facts)
+                                 ? "Not drawn: the liner, up the bench's front and over the seat block, which is fixed "
+                                   "before it."
+                                 : "Not drawn: the liner, up the frame's front; the seat block comes after it.");
+  if (small)
+    sheet.notes.emplace_back(joined ? "Its joints larger: {bench-joints}."
+                                    : "Its joints larger: {bench-joints}, {bench-wall}.");
   if (!small && !wall_end) sheet.notes.emplace_back("Its end at the wall, larger: {bench-wall}.");
 }
 
@@ -257,18 +296,39 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
   const View& view = b.view;
   const bool small = is_small(paper_of(subject.job()));
   const std::vector<CutSolid> solids = cut_at_bench(subject);
+  // On small paper the joints stand on a sheet of their own, the third with the others where these need to be no
+  // smaller for it.
+  const auto joints_with = [&](bool wall_end) {
+    return details_alone("bench-joints", "Seat and base: joints of section B-B", subject.job(),
+                         [&](Sheet& sheet, Pen& pen, double scale) {
+                           sheet.sight = b.sight();
+                           warn(sheet, base_warning(subject));
+                           warn(sheet, frame_warning(subject));
+                           draw_bench_joints(sheet, pen, scale, subject, solids, false, wall_end);
+                         });
+  };
+  std::vector<Sheet> joints;
+  if (small) joints = {joints_with(false), joints_with(true)};
+  const bool joined = small && joints.back().page.scale <= joints.front().page.scale;
+  if (small) joints.erase(joined ? joints.begin() : joints.begin() + 1);
   const auto section_with = [&](bool wall_end) {
     return on_page("bench-section", "Seat and base, section B-B", subject.job(), [&](Sheet& sheet, Pen& pen) {
-      note_section_of_bench(sheet, subject, wall_end);
-      add_frame_behind(pen, subject);
+      note_section_of_bench(sheet, subject, wall_end, joined);
+      const std::vector<const parts::Solid*> behind = frame_behind_cut(subject);
+      for (const parts::Solid* member : behind) {
+        const Frame f = extent(*member, view);
+        pen.rectangle({f.x0, f.y0}, {f.x1, f.y1}, LineKind::outline);
+      }
       for (const CutSolid& solid : solids) add_cut(sheet, pen, solid);
       sheet.sight = b.sight();
       const Frame frame = frame_of(sheet);
-      const Wanted is_cut = [&](const parts::Solid& s) { return in_frame(s) && straddles(s, plane); };
+      const Wanted shown = [&](const parts::Solid& s) {
+        return (in_frame(s) && straddles(s, plane)) || std::find(behind.begin(), behind.end(), &s) != behind.end();
+      };
       const Frame tray = extent(*model.first(Role::base), view);
       std::vector<Box> taken{{tray.x0, tray.y0, tray.x1, tray.y1}};
       if (!small) take_details(subject, wall_end, pen.text_mm(), taken);
-      add_member_marks(pen, subject, view, is_cut, is_cut, std::move(taken));
+      add_member_marks(pen, subject, view, shown, shown, std::move(taken));
       if (base_is_void(subject))
         pen.strike({tray.x0, tray.y0}, {tray.x1, tray.y1}, {(tray.x0 + tray.x1) / 2, tray.y1 + pen.text_mm()});
       strike_frame(pen, subject, extent_of_frame(model, view));
@@ -282,14 +342,8 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
   std::vector<Sheet> sheets{section_with(false)};
   if (!small)  // the third joint as well, where the section needs to be no smaller for it
     if (Sheet all = section_with(true); all.page.scale <= sheets.front().page.scale) return {std::move(all)};
-  if (small)
-    sheets.push_back(details_alone("bench-joints", "Seat and base: joints of section B-B", subject.job(),
-                                   [&](Sheet& sheet, Pen& pen, double scale) {
-                                     sheet.sight = b.sight();
-                                     warn(sheet, base_warning(subject));
-                                     warn(sheet, frame_warning(subject));
-                                     draw_bench_joints(sheet, pen, scale, subject, solids, false, false);
-                                   }));
+  for (Sheet& sheet : joints) sheets.push_back(std::move(sheet));
+  if (joined) return sheets;
   sheets.push_back(details_alone("bench-wall", "Bench at its wall, section B-B", subject.job(),
                                  [&](Sheet& sheet, Pen& pen, double scale) {
                                    sheet.sight = b.sight();

@@ -283,8 +283,8 @@ static std::optional<Span> across_at(const parts::Solid& solid, const View& view
   return span.from < span.to ? std::optional{span} : std::nullopt;
 }
 
-std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family, facts::Kind kind,
-                                  std::optional<double> at_height) {
+const parts::Solid* solid_behind(const Subject& subject, const Cut& cut, const facts::Family& family,
+                                 facts::Kind kind) {
   const gp_Dir& way = cut.view.toward;
   const double at = cut.plane.Location().XYZ().Dot(way.XYZ());
   const parts::Solid* nearest = nullptr;
@@ -294,6 +294,12 @@ std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const 
     const double off = at - reach_along(solid, way).first;
     if (off > 0 && off < least) least = off, nearest = &solid;
   }
+  return nearest;
+}
+
+std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family, facts::Kind kind,
+                                  std::optional<double> at_height) {
+  const parts::Solid* const nearest = solid_behind(subject, cut, family, kind);
   if (!nearest) return std::nullopt;
   Frame frame = extent(*nearest, cut.view);
   if (at_height)

@@ -50,8 +50,9 @@ inline constexpr double least_bed_mm = 5;
 /// Takes such strips out of a section. @return whether there were any; `sliver_words` then says it.
 bool leave_out_slivers(std::vector<CutSolid>& cut);
 std::string sliver_words(const Subject& subject);
-/// In the section's view, of the solids of one role and kind, the nearest that is cut or stands behind. What leans is
-/// as wide as it is `at_height`, where that is given.
+/// Of the solids of one role and kind the nearest that a section cuts or that stands behind it; null where none does.
+const parts::Solid* solid_behind(const Subject& subject, const Cut& cut, const facts::Family& family, facts::Kind kind);
+/// How far that reaches in the section's view. What leans is as wide as it is `at_height`, where that is given.
 std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family, facts::Kind kind,
                                   std::optional<double> at_height = {});
 /// The wall's board over what stands up before it, with a gap below: it is not in the model, and comes later. Nothing
@@ -86,6 +87,8 @@ Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& subject, c
 /// Layers of that section, thinner than letters as they are: named in a column left of where its picture begins, each
 /// with a line to a dot in its layer.
 void add_layer_names(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, double from, double to);
+/// That a section has no pocket of the base in it, as it runs along one of its ribs; empty where it does not.
+std::string rib_words(const Subject& subject, const Cut& cut);
 /// What that shows of a drain and what it does not: its maker's parts are not in the model.
 std::string flange_words(const Subject& subject);
 

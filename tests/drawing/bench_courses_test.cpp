@@ -111,7 +111,7 @@ TEST(BenchSection, PastTheLastJoistShowsTheOneAgainstTheWall) {
       return std::abs(line.from.y - joist.y0) < 0.1 && std::abs(line.to.y - joist.y0) < 0.1 &&
              std::abs(std::abs(line.to.x - line.from.x) - joist.width()) < 0.1;
     })) << from_front;
-    EXPECT_THAT(read_through(sheet), HasSubstr("joist, behind")) << from_front;
+    EXPECT_THAT(read_through(sheet), HasSubstr("joist F, behind")) << from_front;
   }
 }
 
