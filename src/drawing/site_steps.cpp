@@ -130,15 +130,18 @@ class Building {
                  "write down when it was screeded, and when it may first be stepped on", "it gives under a hand"});
   }
 
+  /// A seat that the liner goes over stands before it: nothing is glued through a liner. Where that ends on the bench's
+  /// front the seat's apron hangs over it, and comes later.
   void over_liner() {
-    add_on_liner(
-        {true, "crew",
-         "Liner on the set pre-slope: up the walls" +
-             std::string{takeoff::liner_over_seat_mm(job_, s_.facts) ? ", over bench and seat, and " : " and "} +
-             over_entry() + ", no fastener low, clamped at the drain.",
-         amounts({{takeoff::Item::liner, " on the floor"}, {takeoff::Item::liner_up, " turned up"}}) +
-             (row(takeoff::Item::liner_up).empty() ? ", and what turns up" : "") + liner_top(),
-         "it is pierced, or a corner is cut", "liner"});
+    const bool over_seat = takeoff::liner_over_seat_mm(job_, s_.facts).has_value();
+    if (over_seat) add(any_.seat);
+    add_on_liner({true, "crew",
+                  "Liner on the set pre-slope: up the walls" +
+                      std::string{over_seat ? ", up the bench's front and over the seat block, and " : " and "} +
+                      over_entry() + ", no fastener low, clamped at the drain.",
+                  amounts({{takeoff::Item::liner, " on the floor"}, {takeoff::Item::liner_up, " turned up"}}) +
+                      (row(takeoff::Item::liner_up).empty() ? ", and what turns up" : "") + liner_top(),
+                  "it is pierced, or a corner is cut", "liner"});
     add(any_.flood);
     add_on_base({false, "crew", "Wall board in front of the liner, its foot clear of the top coat's marks.",
                  rules::text_of_mark(rules::laid_rim(s_.judgement.screed.value(), job_, s_.facts).greatest_mm, job_) +
@@ -155,7 +158,7 @@ class Building {
              rules::cover_text(site_, job_) + " thick",
          "mortar closes a weep hole, or the liner is pierced", "base"});
     until_it_sets();
-    add(any_.seat);
+    if (!over_seat) add(any_.seat);
     add_on_base({false, "crew",
                  "Waterproof the walls, lapped in their corners and down over the liner; cure by the pail.",
                  walls() + "; " + row(takeoff::Item::waterproofing), "the board's foot is left bare"});
@@ -178,15 +181,17 @@ class Building {
   /// Of what may be higher and not lower.
   std::string at_or_over(double mm) const { return rules::text_or_more(mm, rules::Unit::mm, job_); }
 
+  /// What the membrane is bonded to stands before it, the seat and its apron as well.
   void under_membrane() {
+    add(any_.seat);
     add_on_base({false, "crew", "Wall board, its foot clear of the set bed; joints and corners closed.", walls(),
                  "a board stands in the bed, where it wicks", "board"});
     add_on_base({true, "crew",
-                 "Membrane bonded to bed and board: corners first, up the walls, " + over_entry() +
+                 "Membrane bonded to bed and board: corners first, up the walls, " +
+                     std::string{job_.bench ? "over the seat block, " : ""} + over_entry() +
                      " and onto the drain's flange; cure by its maker's word.",
                  walls() + "; " + row(takeoff::Item::waterproofing), "a pinhole shows, or a corner bridges"});
     add(any_.flood);
-    add(any_.seat);
   }
 
   bool has_threshold() const { return !job_.base.threshold.width.is_zero(); }

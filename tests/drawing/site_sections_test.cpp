@@ -7,6 +7,7 @@
 
 #include "brep/properties.hpp"
 #include "drawing/site_shapes.hpp"
+#include "drawing/steps.hpp"
 #include "job/read.hpp"
 #include "outside/drawn.hpp"
 
@@ -261,6 +262,47 @@ TEST(SiteSections, WallBoardHangsBehindABench) {
   // Source: by hand: on the wall, 6 before its face in the picture, and not at the base's edge before the bench.
   const Drawn d = benched("back", false);
   EXPECT_NEAR(reach_of(d, boards_of)[4], part(d.facts, facts::Role::seat_block).bbox_mm[4] - 6, 0.01);
+}
+
+/// Which step has each of these words first.
+std::vector<std::size_t> turns_of(const Drawn& d, const std::vector<std::string>& words) {
+  const auto steps = steps_of(d.model->job, {d.facts, d.cuts, {}, d.rows, d.judgement});
+  std::vector<std::size_t> turns;
+  for (const std::string& some : words) {
+    const auto at =
+        std::find_if(steps.begin(), steps.end(), [&](const Step& s) { return s.what.find(some) != std::string::npos; });
+    EXPECT_NE(at, steps.end()) << some;
+    turns.push_back(static_cast<std::size_t>(at - steps.begin()));
+  }
+  return turns;
+}
+
+TEST(SiteSections, ASeatStandsBeforeWhatGoesOverIt) {
+  // Source: common practice, no source: what waterproofing is carried over stands before it, and nothing is glued
+  // through it; a seat whose apron hangs over the liner's top comes after that.
+  const std::string seat = "Adhesive on every face";
+  for (const char* place : {"left-end", "back"}) {
+    for (const bool over_seat : {true, false}) {
+      const auto turns = turns_of(benched(place, over_seat), {seat, "Liner on the set pre-slope"});
+      EXPECT_EQ(turns[0] < turns[1], over_seat) << place;
+    }
+    std::string text = liner_room() + "[bench]\nplace = \"" + place + "\"\ndepth = 350\nheight = 450\n";
+    text.replace(text.find("\"liner\""), 7, "\"bonded\"");
+    text.replace(text.find("[liner]\nabove_threshold = 80\n"), 29, "");
+    const auto turns = turns_of(built_on_site(text), {seat, "Wall board", "Membrane bonded"});
+    EXPECT_TRUE(turns[0] < turns[1] && turns[1] < turns[2]) << place;
+  }
+}
+
+TEST(SiteSections, TheBenchsSectionSaysWhereTheLinerGoes) {
+  // Source: the order of work.
+  const auto notes = [](const Drawn& d) {
+    std::string all;
+    for (const std::string& note : d.sheet("bench-section").notes) all += note + " ";
+    return all;
+  };
+  EXPECT_THAT(notes(benched("left-end", true)), testing::HasSubstr("over the seat block, which is fixed before it"));
+  EXPECT_THAT(notes(benched("left-end", false)), testing::HasSubstr("the seat block comes after it"));
 }
 
 }  // namespace
