@@ -188,7 +188,7 @@ class Wall {
       const double middle = (f.x0 + f.x1) / 2, running = running_of(s_, solid);
       const std::string mark = mark_of(s_, solid.id);
       if (!mark.empty()) {
-        write_upright(f, true, mark + "  " + length_of(solid));
+        write_upright(f, !has_strip(s_, solid), mark + "  " + length_of(solid));
         pen_.otherwise(mark, {middle, f.y0 + 0.6 * f.height()});
         tag_member(pen_, s_, solid.id);
       }
@@ -212,7 +212,8 @@ class Wall {
                      [&](const parts::Solid& s) { return shown(s) && s.part.kind != Kind::stud; });
   }
 
-  /// Strips before studs that stand back: beside each stud its strip's mark and thickness, from the floor to the top.
+  /// Strips before studs that stand back: on each stud's face its strip, beside it that one's mark and thickness, from
+  /// the floor to the top.
   void furring() {
     for (const takeoff::CutRow& cut : s_.cuts) {
       if (!cut.furring) continue;
@@ -221,7 +222,7 @@ class Wall {
         if (!wanted(stud)) continue;
         furred_ = true, held_ = held_ || cut.hold;
         const Frame f = extent(stud, view_);
-        const Line line = line_of_strip(s_, cut, stud, view_, t_);
+        const Line line = line_of_strip(s_, cut, stud, view_);
         const takeoff::Strip on = strip_before(s_, stud);
         const double foot = line.from.y, head = line.to.y;
         sheet_.lines.push_back(line);
@@ -241,10 +242,10 @@ class Wall {
           if (right >= least && (write_beside_strip(f, words) || write_beside_strip(f, strip_words)))
             pen_.otherwise("fur " + cut.mark, strip);
           else if (right < 1.6 * t_ || !write_beside_strip(f, "fur " + cut.mark))
-            pen_.name(strip, {strip.x + t_, strip.y}, "fur " + cut.mark, Anchor::left, 2.5 / 3);
+            pen_.name_led(strip, {f.x1 + t_, strip.y}, "fur " + cut.mark, Anchor::left, 2.5 / 3);
           continue;
         }
-        write_upright({f.x0, f.y0, f.x1 + 0.5 * t_, f.y1}, false, words);
+        write_upright(f, false, words);
         pen_.otherwise("fur " + cut.mark, strip);
       }
     }
@@ -254,7 +255,7 @@ class Wall {
   bool write_beside_strip(const Frame& stud, const std::string& words) {
     std::vector<Point> places;
     for (const double middle : free_middles(stud, words))
-      places.insert(places.begin(), {stud.x1 + 0.9 * t_ + 2.5 / 3 * t_, middle});
+      places.insert(places.begin(), {stud.x1 + 0.4 * t_ + 2.5 / 3 * t_, middle});
     if (places.empty()) return false;
     pen_.note_at_one_of(std::move(places), words, Anchor::middle, 2.5 / 3, 90);
     return true;
@@ -349,7 +350,7 @@ class Wall {
         rows.push_back(height);
       const std::string mark = mark_of(s_, solid.id), words = mark + "  " + length_of(solid);
       const bool wide = f.width() > width_of(words, 2.5 / 3 * t_) + 1.6 * t_;
-      const std::vector<Point> places = places_in(f, wide ? words : mark);
+      const std::vector<Point> places = places_in(f);
       const Point middle{(f.x0 + f.x1) / 2, height};
       // A mark led to a short block from outside would stand on the block above it.
       if (f.width() > width_of(mark, 2.5 / 3 * t_) + 0.7 * t_ && !places.empty())
@@ -361,11 +362,10 @@ class Wall {
     for (const double z : rows) levels_.push_back({pen_.words(z) + "  centre of blocking", z});
   }
 
-  /// Where a block's mark may stand on it: in its middle or beside a strip of furring that runs before that, and on one
-  /// side of an upstand's line that strikes it through; nowhere where neither side has room.
-  std::vector<Point> places_in(const Frame& block, const std::string& words) const {
-    const double height = 2.5 / 3 * t_, half = width_of(words, height) / 2,
-                 middle = clear_of_strips(s_, {facts::Role::wall, side_}, view_, block, half, t_);
+  /// Where a block's mark may stand on it: in its middle, and on one side of an upstand's line that strikes it through;
+  /// nowhere where neither side has room.
+  std::vector<Point> places_in(const Frame& block) const {
+    const double height = 2.5 / 3 * t_, middle = (block.x0 + block.x1) / 2;
     std::vector<Point> places;
     const auto add_between = [&](double low, double high, double air) {
       if (high - low > height + 2 * air * t_) places.push_back({middle, (low + high - height) / 2});

@@ -22,14 +22,12 @@ std::string words_of_liner(const Subject& subject, const Pen& pen);
 /// apart.
 bool bays_read_apart(const Subject& subject, const facts::Family& wall, const View& view);
 
+/// Whether a stud is furred: nothing is written on its face then, where the strip is drawn.
+bool has_strip(const Subject& subject, const parts::Solid& stud);
 /// Of a stud that is furred: which stretch of it, and how thick.
 takeoff::Strip strip_before(const Subject& subject, const parts::Solid& stud);
-/// How a wall shows that strip, of a row of the cut list: right of its stud, from foot to head; `t` is a text's height.
-Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& stud, const View& view,
-                   double t);
-/// The middle of words that reach `half` to either side, on a block of a wall with such strips before it.
-double clear_of_strips(const Subject& subject, const facts::Family& family, const View& view, const Frame& block,
-                       double half, double t);
+/// How a wall shows that strip, of a row of the cut list: on its stud's face, from foot to head.
+Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& stud, const View& view);
 
 /// What is written beside a member's mark: its length as it is cut, or that it waits.
 std::string length_as_cut(const Subject& subject, const Pen& pen, const parts::Solid& solid);

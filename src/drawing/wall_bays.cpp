@@ -57,6 +57,12 @@ bool bays_read_apart(const Subject& subject, const facts::Family& wall, const Vi
   return false;
 }
 
+bool has_strip(const Subject& subject, const parts::Solid& stud) {
+  return std::any_of(subject.cuts.begin(), subject.cuts.end(), [&](const takeoff::CutRow& cut) {
+    return cut.furring && std::find(cut.part_ids.begin(), cut.part_ids.end(), stud.id) != cut.part_ids.end();
+  });
+}
+
 takeoff::Strip strip_before(const Subject& subject, const parts::Solid& stud) {
   const auto& gaps = subject.facts.room.studs;
   const auto gap =
@@ -65,28 +71,12 @@ takeoff::Strip strip_before(const Subject& subject, const parts::Solid& stud) {
   return takeoff::strip_on(*gap, subject.job().is_metric());
 }
 
-Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& stud, const View& view,
-                   double t) {
+Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& stud, const View& view) {
   const takeoff::Strip on = strip_before(subject, stud);
   const Frame f = extent(stud, view);
-  const double x = f.x1 + 0.4 * t, foot = on.from > 0 ? f.y1 - cut.length_mm : f.y0,
+  const double x = (f.x0 + f.x1) / 2, foot = on.from > 0 ? f.y1 - cut.length_mm : f.y0,
                head = on.to < 1 ? f.y0 + cut.length_mm : f.y1;
   return {{x, foot}, {x, head}, LineKind::correction};
-}
-
-double clear_of_strips(const Subject& subject, const facts::Family& family, const View& view, const Frame& block,
-                       double half, double t) {
-  const double middle = (block.x0 + block.x1) / 2, heavy = 0.12 * t, air = 0.2 * t;
-  for (const takeoff::CutRow& cut : subject.cuts)
-    for (const std::string& id : cut.furring ? cut.part_ids : std::vector<std::string>{}) {
-      const parts::Solid& stud = *subject.model.find(id);
-      if (stud.part.family != family) continue;
-      const Line strip = line_of_strip(subject, cut, stud, view, t);
-      const double x = strip.from.x;
-      const bool before = x > block.x0 && x < block.x1 && strip.from.y < block.y1 && strip.to.y > block.y0;
-      if (before && x + heavy + air > middle - half) return (x + heavy + block.x1) / 2;
-    }
-  return middle;
 }
 
 std::string length_as_cut(const Subject& subject, const Pen& pen, const parts::Solid& solid) {
