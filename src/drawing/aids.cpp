@@ -77,8 +77,8 @@ std::vector<Sheet> draw_story_stick(const Subject& subject) {
   if (marks.empty()) return {};
   return draw_strip(
       subject, "story-stick", "Story stick of heights, full size", marks,
-      "For a straight stick, its foot at the end: stood at the datum (the highest subfloor spot under the base) it "
-      "shows every height above that.",
+      "For a straight stick, its foot at the end: stood on the datum (the highest subfloor spot under the base) each "
+      "mark shows its height above the datum.",
       base_warning(subject));
 }
 

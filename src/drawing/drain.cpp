@@ -259,7 +259,8 @@ std::string bearings_of_plan(const Pen& pen, const Subject& s) {
          units::listed(centres) + from;
 }
 
-/// Where the picture ends and deck, bed and base go on: a thin line with a zigzag across them.
+/// Where the picture ends and deck, bed and base go on: a thin line across them, its zigzag over them, clear of lines
+/// that lead to their names and heights.
 void add_breaks(Pen& pen, const std::vector<CutSolid>& solids, const Span& span) {
   const double t = pen.text_mm();
   for (const double x : {span.from, span.to}) {
@@ -271,10 +272,10 @@ void add_breaks(Pen& pen, const std::vector<CutSolid>& solids, const Span& span)
           low = std::min({low, line.from.y, line.to.y}), high = std::max({high, line.from.y, line.to.y});
     }
     if (low >= high) continue;
-    const double middle = (low + high) / 2, half = 0.5 * t;
+    const double half = 0.5 * t, middle = high + 1.2 * t;
     const std::vector<Point> corners{
-        {x, low - t},       {x, middle - half}, {x - half, middle - 0.3 * half}, {x + half, middle + 0.3 * half},
-        {x, middle + half}, {x, high + t}};
+        {x, low - t},       {x, middle - half},    {x - half, middle - 0.3 * half}, {x + half, middle + 0.3 * half},
+        {x, middle + half}, {x, middle + 2 * half}};
     for (std::size_t i = 0; i + 1 < corners.size(); ++i) pen.line(corners[i], corners[i + 1], LineKind::dimension);
   }
 }
@@ -345,7 +346,7 @@ double add_bore_widths(const Sheet& sheet, Pen& pen, const Subject& subject, dou
 }
 
 /// What is cut, from what it is measured, and what was taken for it.
-void note_section(Sheet& sheet, const Pen& pen, const Subject& subject, bool left_out) {
+void note_section(Sheet& sheet, const Pen& pen, const Subject& subject, bool left_out, const std::string& rib) {
   if (base_is_void(subject)) sheet.notes.emplace_back("No height of base, bed and drain is given: they hang on that.");
   sheet.notes.push_back(
       std::string{axis_of(subject) == 0 ? "Cut across the alcove through the drain, seen from the entry."
@@ -353,6 +354,7 @@ void note_section(Sheet& sheet, const Pen& pen, const Subject& subject, bool lef
       " Heights from the datum, the highest subfloor spot under the base; widths: " + bore_word(subject.job()) +
       ", and the drain's body.");
   if (left_out) sheet.notes.push_back(sliver_words(subject));
+  if (!rib.empty()) sheet.notes.push_back(rib);
   const std::string waste = waste_words(subject.job(), pen);  // then nothing is bored
   if (!waste.empty()) sheet.notes.push_back(waste);
   if (std::string assumed = assumed_body_words(subject.job(), waste.empty()); !assumed.empty())
@@ -383,6 +385,7 @@ void note_pipe_and_flange(Sheet& sheet, const Subject& subject, bool arm_apart) 
 Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& solids, bool left_out, bool arm_apart) {
   const double middle = subject.facts.room.drain.now_mm[axis_of(subject)], x0 = middle - reach, x1 = middle + reach;
   const bool small = is_small(paper_of(subject.job()));
+  const std::string rib = rib_words(subject, drain_cut(subject));
   return on_page("drain", "Drain rough-in, section A-A", subject.job(), [&](Sheet& sheet, Pen& pen) {
     const double t = pen.text_mm();
     for (const CutSolid& solid : solids)
@@ -396,7 +399,7 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     sheet.sight = drain_cut(subject).sight();
     warn(sheet, bore_is_void(subject) ? bore_warning(subject) : base_warning(subject));
     if (!arm_apart) warn(sheet, arm_warning(subject));
-    note_section(sheet, pen, subject, left_out);
+    note_section(sheet, pen, subject, left_out, rib);
     note_pipe_and_flange(sheet, subject, arm_apart);
     const Point beside{frame_of(sheet).x1 + 4 * t, frame_of(sheet).y1};
     const bool plan = !small && has_bore_plan(subject);
@@ -435,6 +438,7 @@ std::vector<Sheet> draw_drain(const Subject& subject) {
         sheet.sight = a.sight();
         warn(sheet, bore_is_void(subject) ? bore_warning(subject) : base_warning(subject));
         sheet.notes.push_back(flange_words(subject));
+        if (std::string rib = rib_words(subject, a); !rib.empty()) sheet.notes.push_back(std::move(rib));
         add_flange(sheet, pen, scale, subject, solids, subject.facts.room.drain.now_mm[axis_of(subject)], false,
                    {0, 0});
       }));

@@ -1,9 +1,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include <gp_Pln.hxx>
+#include <gp_Vec.hxx>
+
 #include "drawing/detail.hpp"
 #include "drawing/warning.hpp"
 #include "rules/words.hpp"
+#include "units/length.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -75,6 +79,26 @@ Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const s
   Detail detail{1, std::string{"flange, collar and "} + bore_word(s.job()), window, marked, {}, base_is_void(s)};
   if (s.facts.site_built) detail.ribbons = {waterproofing_over(s, solids, window, middle + near, 0.9 * scale)};
   return add_detail(sheet, pen, solids, detail, scale, place);
+}
+
+std::string rib_words(const Subject& s, const Cut& cut) {
+  const double width = s.job().base.ribs.width.in_mm();
+  if (s.job().base.pockets() == 0 || width <= 0) return "";
+  const auto area_off = [&](double off) {
+    Cut moved = cut;
+    moved.plane.Translate(gp_Vec{cut.plane.Axis().Direction()} * off);
+    double area = 0;
+    for (const CutSolid& base : cut_solids(
+             s.model, [](const parts::Solid& p) { return p.role == Role::base; }, moved))
+      area += area_within(rings_of(base.seen.lines));
+    return area;
+  };
+  constexpr double past = 1, thicker = 1.15;  // a rib across the cut stands in all of these
+  const double here = area_off(0), beside = std::max(area_off(width + past), area_off(-width - past));
+  return here < thicker * beside ? ""
+                                 : "The cut runs along a rib of the base: beside that its shell alone lies on the "
+                                   "bed, " +
+                                       units::to_text(s.job().base.shell, s.job().is_metric()) + " thick.";
 }
 
 std::string flange_words(const Subject& s) {

@@ -119,7 +119,7 @@ void add_spots(Pen& pen, const Subject& s) {
                       height = marked.empty() ? height_above_drain(pen, p.Z() - drain, s.job().is_metric()) : marked;
     // What is level with the drain says so: a bare nought beside another height would be read as its last figure.
     const std::string name = height == pen.words(0) ? "drain " : !shared ? "" : spot.threshold ? "threshold " : "rim ";
-    pen.cross({p.X(), p.Y()}, 0.7 * t);
+    pen.cross_in_sight({p.X(), p.Y()}, 0.7 * t);
     // Inward, so that what is named and its words lie on the same side of the edge.
     const bool left = (p.X() < s.facts.room.drain.now_mm[0]) != is_on_round_edge(s, p);
     const double in = shared && !spot.threshold ? 3.2 : 0.5;  // the rim's past the hip that begins there

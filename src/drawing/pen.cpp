@@ -122,6 +122,31 @@ void Pen::cross(Point at, double half) {
   line({at.x, at.y - half}, {at.x, at.y + half}, LineKind::centre);
 }
 
+void Pen::cross_in_sight(Point at, double half) {
+  constexpr double quarter = M_PI / 2, eighth = M_PI / 4;
+  std::vector<double> ways;  // of the lines there, within a quarter turn: each arm stands for all four
+  for (const Line& other : sheet_.lines) {
+    const double dx = other.to.x - other.from.x, dy = other.to.y - other.from.y, length = std::hypot(dx, dy);
+    if (length == 0) continue;
+    const double along = ((at.x - other.from.x) * dx + (at.y - other.from.y) * dy) / length,
+                 off = std::abs((at.x - other.from.x) * dy - (at.y - other.from.y) * dx) / length;
+    if (off < half / 2 && along > -half / 2 && along < length + half / 2)
+      ways.push_back(std::fmod(std::atan2(dy, dx) + 2 * M_PI, quarter));
+  }
+  double best = eighth, widest = -1;
+  for (const double turn : {eighth, eighth / 2, 3 * eighth / 2}) {
+    double between = eighth;
+    for (const double way : ways) {
+      const double apart = std::abs(way - turn);
+      between = std::min({between, apart, quarter - apart});
+    }
+    if (between > widest + 0.2) best = turn, widest = between;  // another turn for more than a hair
+  }
+  const double c = half * std::cos(best), s = half * std::sin(best);
+  line({at.x - c, at.y - s}, {at.x + c, at.y + s}, LineKind::centre);
+  line({at.x + s, at.y - c}, {at.x - s, at.y + c}, LineKind::centre);
+}
+
 void Pen::cross_out(Point low, Point high) {
   // One cross, or several side by side in a field so flat that one would be read as edges.
   const double wide = high.x - low.x, aspect = wide / std::max(high.y - low.y, 1e-9);
@@ -355,6 +380,14 @@ void Pen::ladder(double x, std::vector<Level> levels) {
   // Shared out: what was pushed up at the top is let down as far as the order allows.
   const double pushed = ys.back() - levels.back().z;
   for (double& y : ys) y -= pushed / 2;
+  const double half = 0.35 * text_, high = 0.7 * text_;  // of the datum's sign, a triangle that stands on its level
+  const auto is_datum = [](const Level& level) {
+    return level.words.find("datum") != std::string::npos && std::abs(level.z) <= 1e-9;
+  };
+  // It stands left of the ladder where another's line is near above: that then begins so far off what is drawn.
+  const auto datum = std::find_if(levels.begin(), levels.end(), is_datum);
+  const bool close = datum != levels.end() && datum + 1 != levels.end() && (datum + 1)->z - datum->z < 1.2 * high;
+  if (close) x += 1.2 * text_;
   // Lines that have far to climb take more room to do so: where they stand steep they run into one.
   double climb = 0;
   for (std::size_t i = 0; i < levels.size(); ++i)
@@ -367,11 +400,8 @@ void Pen::ladder(double x, std::vector<Level> levels) {
     }
     note({bend + text_ * 0.4, ys[i] - text_ * 0.4}, levels[i].words + (levels[i].drawn ? "" : ", past the picture"),
          Anchor::left, 0.9);
-    if (levels[i].words.find("datum") == std::string::npos || std::abs(levels[i].z) > 1e-9) continue;
-    // The datum's sign: a triangle that stands on its level; out to the left of it where another's line is near above.
-    const double half = 0.35 * text_, high = 0.7 * text_, z = levels[i].z;
-    const bool close = i + 1 < levels.size() && levels[i + 1].z - z < 1.2 * high;
-    const double foot = close ? x - 0.5 * text_ : x + 0.4 * text_;
+    if (!is_datum(levels[i])) continue;
+    const double z = levels[i].z, foot = close ? x - 0.5 * text_ : x + 0.4 * text_;
     if (close) line({x - 1.2 * text_, z}, {x, z}, LineKind::dimension);
     line({foot, z}, {foot - half, z + high}, LineKind::dimension);
     line({foot, z}, {foot + half, z + high}, LineKind::dimension);

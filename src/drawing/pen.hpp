@@ -75,6 +75,8 @@ class Pen {
   void tag(const std::string& mark, const std::string& stock, const std::string& length);
   void arrow(Point from, Point to);
   void cross(Point at, double half);
+  /// One turned so that its arms run along no line that is drawn there, under which they would not be seen.
+  void cross_in_sight(Point at, double half);
   /// What may not be built from: both diagonals of a field, of its parts where it is flat.
   void cross_out(Point low, Point high);
   /// The same, and VOID about a place beside their crossing.

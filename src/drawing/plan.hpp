@@ -99,8 +99,8 @@ class Plan {
   double clear_of_joists(double half) const;
   void part_names();
   /// Of a channel near the back wall, on the floor before it, so that no line to it runs over the wall. `half`: of the
-  /// bore's width. @return false where it lies elsewhere.
-  bool channel_name(double half);
+  /// bore's width; `past_words`: how far right of its middle its own words end. @return false where it lies elsewhere.
+  bool channel_name(double half, double past_words);
   Point on_drains_edge(double side, double bore_radius) const;
 
   const Subject& s_;

@@ -50,6 +50,8 @@ void Plan::across() {
                  end = xs[1] - xs[0] < number ? xs[0] - number : xs[0];
     pen_.label({std::min(outside_.x0, end) - t_, row}, name, Anchor::right, 0.8);
     pen_.chain(xs, front, row, spare, with_whole, whole_told ? from_face_to_face : std::nullopt);
+    if (name.starts_with("finish"))  // its whole is no other row's
+      pen_.label({std::min(outside_.x0, end) - t_, row - 3.2 * t_}, "finished faces", Anchor::right, 0.8);
     row -= (with_whole && xs.size() > 2 ? 6 : 2.8) * t_;
   };
   const std::string bore = waste_stands(s_.job()) ? "drain" : "bore";  // there nobody bores

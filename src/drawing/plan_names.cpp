@@ -336,12 +336,19 @@ double Plan::clear_of_joists(double half) const {
   return (base_[0] + base_[3]) / 2;
 }
 
-bool Plan::channel_name(double half) {
+bool Plan::channel_name(double half, double past_words) {
   const job::Rect strip = job::lay_out(s_.job()).opening;
   if (strip.width() < strip.depth() || depth_ - bore_.y > 4 * t_) return false;
-  // On the longer side of the bore.
-  const double right = strip.x1 - bore_.x, left = bore_.x - strip.x0, side = right < left ? -1 : 1,
-               along = bore_.x + side * std::min(half + 6 * t_, (half + std::max(right, left)) / 2);
+  // On the longer side of the bore; past its words where these stand there, or on the other side: a dot close behind
+  // their number would be read as a degree's.
+  const double right = strip.x1 - bore_.x, left = bore_.x - strip.x0, longer = std::max(right, left),
+               past = std::abs(past_words) + 2 * t_;
+  const auto off = [&](double reach) { return std::min(half + 6 * t_, (half + reach) / 2); };
+  const bool words_there = (past_words < 0) == (right < left), fits = past < longer - t_;
+  const double way = (right < left) == (fits || !words_there) ? -1 : 1,
+               along = bore_.x + way * (!words_there ? off(longer)
+                                        : fits       ? std::max(off(longer), past)
+                                                     : off(std::min(right, left)));
   pen_.name_outside({along, strip.y0 + 0.3 * strip.depth()}, {along, strip.y0 - 3 * t_}, "channel", Anchor::middle);
   return true;
 }
@@ -369,10 +376,10 @@ void Plan::part_names() {
   const Anchor anchor = side > 0 ? Anchor::left : Anchor::right;
   const Point edge{bore_.x + side * half * M_SQRT1_2, bore_.y - half * M_SQRT1_2};
   const bool channel = s_.job().drain.kind == job::DrainKind::line;
-  if (!channel || !channel_name(half))
+  const std::string hole = (waste_stands(s_.job()) ? "hole " : "bore ") + pen_.words(2 * half);  // where nobody bores
+  if (!channel || !channel_name(half, side * (half + t_ + width_of(hole, 0.8 * t_))))
     pen_.name_led(on_drains_edge(side, half), {beside, bore_.y + 0.8 * t_}, channel ? "channel" : "drain", anchor);
-  const bool stands = waste_stands(s_.job());  // nobody bores then
-  pen_.name_led(edge, {beside, bore_.y - 1.8 * t_}, (stands ? "hole " : "bore ") + pen_.words(2 * half), anchor, 0.8);
+  pen_.name_led(edge, {beside, bore_.y - 1.8 * t_}, hole, anchor, 0.8);
   if (threshold > 0) {
     const Point at{clear_of_joists(4 * t_), base_[1] + threshold / 2 - 0.5 * t_};
     if (threshold < 1.1 * t_) {  // lower than its word: near its end, where the least of others lies

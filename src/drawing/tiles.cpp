@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "drawing/clear.hpp"
+
 namespace fallwright::drawing {
 namespace {
 
@@ -77,21 +79,25 @@ bool runs_beside(const Line& line, Point p) {
           near(line.from.x, line.to.x, p.x, half_cross));
 }
 
-/// In a shared strip the place nearest to `at` where a cross runs through no text and beside no line.
+/// In a shared strip the place nearest to `at` where a cross runs through no text and stands off all lines; where there
+/// is none, through no text and beside no line.
 Point clear_place(const Sheet& sheet, Point at, Point along) {
   constexpr double aside_most = 3;  // then all of it still lies in the strip
   static_assert(aside_most + half_cross < lap / 2);
-  for (const double aside : {0.0, 1.5, -1.5, aside_most, -aside_most})
-    for (const double shift : {0.0, 8.0, -8.0, 16.0, -16.0, 24.0, -24.0}) {
-      const Point p{at.x + shift * along.x + aside * along.y, at.y + shift * along.y + aside * along.x};
-      constexpr double reach = half_cross + 1;
-      const Box box{p.x - reach, p.y - reach, p.x + reach, p.y + reach};
-      const bool free =
-          std::none_of(sheet.texts.begin(), sheet.texts.end(),
-                       [&](const Text& text) { return meet(box_of(text), box); }) &&
-          std::none_of(sheet.lines.begin(), sheet.lines.end(), [&](const Line& line) { return runs_beside(line, p); });
-      if (free) return p;
-    }
+  constexpr double reach = half_cross + 1;
+  const auto is_free = [&](Point p, bool off_all) {
+    const Box box{p.x - reach, p.y - reach, p.x + reach, p.y + reach};
+    return std::none_of(sheet.texts.begin(), sheet.texts.end(),
+                        [&](const Text& text) { return meet(box_of(text), box); }) &&
+           std::none_of(sheet.lines.begin(), sheet.lines.end(),
+                        [&](const Line& line) { return off_all ? crosses(line, box) : runs_beside(line, p); });
+  };
+  for (const bool off_all : {true, false})
+    for (const double aside : {0.0, 1.5, -1.5, aside_most, -aside_most})
+      for (const double shift : {0.0, 8.0, -8.0, 16.0, -16.0, 24.0, -24.0, 32.0, -32.0}) {
+        const Point p{at.x + shift * along.x + aside * along.y, at.y + shift * along.y + aside * along.x};
+        if (is_free(p, off_all)) return p;
+      }
   return at;
 }
 

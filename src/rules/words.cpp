@@ -268,7 +268,7 @@ std::string width_text(const facts::WidthRead& read, const job::Job& job) {
 }
 
 std::string at_flange_text(const facts::SiteBuilt& site, const job::Job& job) {
-  return text_or_less(site.at_flange_mm, Unit::mm, job);
+  return units::to_text(units::Length::mm(site.at_flange_mm), job.is_metric());  // laid to, and judged by none
 }
 std::string cover_text(const facts::SiteBuilt& site, const job::Job& job) {
   return text_or_less(site.cover_least_mm, Unit::mm, job);
