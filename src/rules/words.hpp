@@ -40,7 +40,8 @@ std::string bump_text(double mm, const job::Job& job);
 std::string thinnest_text(const facts::Bed& bed, const job::Job& job);
 /// "22\" was read at a height of 48\", give or take 1/8\", where the walls as plumbed leave 60\"".
 std::string width_text(const facts::WidthRead& read, const job::Job& job);
-/// The bed at the drain's flange, and what lies on the waterproofing, at their thinnest: no more than they are.
+/// The bed at the drain's flange at its thinnest, to the nearest mark; what lies on the waterproofing, no more than it
+/// is.
 std::string at_flange_text(const facts::SiteBuilt& site, const job::Job& job);
 std::string cover_text(const facts::SiteBuilt& site, const job::Job& job);
 
