@@ -45,24 +45,30 @@ Rect bench_plan(const Job& job, const survey::Room& room) {
   return {reach(Side::left, y - nose, y), y - depth, reach(Side::right, y - nose, y), y};
 }
 
-/// A base that is brought stands tight to the bench and to the back; without a bench, to the side the job names, or
-/// what is left over is shared left and right.
+/// A base that is brought stands tight to the bench and to the back; without a bench at its end, to the side the job
+/// names, or what is left over is shared left and right: beside the base itself, since a wall that is out of square
+/// stands elsewhere beside a bench behind it. How far back it goes and how far over rest on each other only where back
+/// and side are both out of square, each time by a share of a share: a few rounds settle it.
 Quad base_brought(const Job& job, const Layout& layout) {
   const survey::Room& room = layout.room;
   const double length = job.base.length.in_mm(), width = job.base.width.in_mm(), high = top_of_base(job);
-  const bool left_bench = job.bench && job.bench->place == Side::left;
-  const bool right_bench = job.bench && job.bench->place == Side::right;
-  const bool back_bench = job.bench && job.bench->place == Side::back;
-  const double left = room.innermost(Side::left, 0, room.depth, 0, high);
-  const double right = room.innermost(Side::right, 0, room.depth, 0, high);
-  double x0 = (left + right - length) / 2;
-  if (job.base.against == Against::left) x0 = left;
-  if (job.base.against == Against::right) x0 = right - length;
-  if (left_bench) x0 = layout.bench.x1;
-  if (right_bench) x0 = layout.bench.x0 - length;
-  const double y1 = back_bench
-                        ? layout.bench.y0
-                        : room.innermost(Side::back, x0, x0 + length, 0, high, job.walls.stock.thickness.in_mm());
+  const double stud = job.walls.stock.thickness.in_mm();
+  const auto has_bench = [&](Side side) { return job.bench && job.bench->place == side; };
+  const auto over = [&](double y1) {
+    if (has_bench(Side::left)) return layout.bench.x1;
+    if (has_bench(Side::right)) return layout.bench.x0 - length;
+    const double left = room.innermost(Side::left, y1 - width, y1, 0, high, stud);
+    const double right = room.innermost(Side::right, y1 - width, y1, 0, high, stud);
+    if (job.base.against == Against::left) return left;
+    if (job.base.against == Against::right) return right - length;
+    return (left + right - length) / 2;
+  };
+  const auto back = [&](double x0) {
+    return has_bench(Side::back) ? layout.bench.y0 : room.innermost(Side::back, x0, x0 + length, 0, high, stud);
+  };
+  constexpr int rounds = 4;
+  double x0 = over(room.depth), y1 = back(x0);
+  for (int i = 0; i < rounds; ++i) x0 = over(y1), y1 = back(x0);
   if (job.base.tape.outline) return job.base.tape.outline->moved(x0, y1 - width);
   return Quad{Rect{x0, y1 - width, x0 + length, y1}};
 }

@@ -69,7 +69,11 @@ Finding clashes(const Ground& ground, const Limit&) {
   }
   if (!worst) return found(0, "every pair of solids that may meet was looked at", "");
   const std::string both = "'" + text_of(worst->a) + "' and '" + text_of(worst->b) + "'";
-  const std::string a = way_out_of(worst->a, job), b = way_out_of(worst->b, job);
+  std::string a = way_out_of(worst->a, job), b = way_out_of(worst->b, job);
+  // A wall that a tape was held to stands: what is not there yet gives way to it, where it can.
+  if (facts.room.closure.solved && !a.empty() && !b.empty())
+    for (const auto& [part, way] : {std::pair{worst->a, &a}, {worst->b, &b}})
+      if (part.is(facts::Role::wall)) way->clear();
   std::string moves = a.empty() ? b : b.empty() ? a : a + ", or " + b;
   if (worst->a.kind == facts::Kind::blocking ||
       worst->b.kind == facts::Kind::blocking)  // which is set last, wherever it is wanted

@@ -223,6 +223,30 @@ TEST(Layout, OfABaseWithoutABenchGoesWhereItIsSetAgainst) {
   EXPECT_NEAR(at.extent.x1 / in, 72 + 12, 1e-9);
 }
 
+TEST(Layout, ABaseBeforeABackBenchStandsBetweenTheWallsBesideItself) {
+  // Source: by hand: 72 in between side walls that lean over to the right by 1/36 on their way from entry to back, 36
+  // deep. A base 20 deep before 14 of bench stands 2 to 22 from the entry: there the left wall comes in to 22/36 and
+  // the right one to 72 + 2/36, so that 71 goes between with 16/36 left. Behind it, beside the bench, the left one comes
+  // in 14/36 more, which is nothing to the base. Its twin's walls lean over to the left.
+  Job j = sample::alcove();
+  j.bench->place = Side::back, j.bench->depth = inches(14);
+  j.base.length = inches(71), j.base.width = inches(20);
+  const auto x0 = [&](Against against) {
+    j.base.against = against;
+    return lay_out(j).base.x0 / in;
+  };
+  sample::read_plan(j, {0, 36 * in}, {72 * in, 36 * in}, {-1 * in, 0}, {71 * in, 0});
+  EXPECT_NEAR(lay_out(j).base.y1 / in, 22, 1e-4);
+  const double left = -1 + 22. / 36, right = 71 + 2. / 36;
+  EXPECT_NEAR(x0(Against::left), left, 1e-4);
+  EXPECT_NEAR(x0(Against::right), right - 71, 1e-4);
+  EXPECT_NEAR(x0(Against::middle), (left + right - 71) / 2, 1e-4);
+  sample::read_plan(j, {0, 36 * in}, {72 * in, 36 * in}, {1 * in, 0}, {73 * in, 0});
+  EXPECT_NEAR(x0(Against::left), 1 - 2. / 36, 1e-4);
+  EXPECT_NEAR(x0(Against::right), 73 - 22. / 36 - 71, 1e-4);
+  EXPECT_NEAR(x0(Against::middle), (1 - 2. / 36 + 73 - 22. / 36 - 71) / 2, 1e-4);
+}
+
 TEST(Layout, OfAChannelAndItsOutlet) {
   // Source: by hand: 2-1/2 wide from rim to rim, 4 in from the back of a base 57-1/2 x 36 that begins at 14-1/2: its
   // floor runs from 15 to 71-1/2; the outlet in its middle, or 10 from the base's right; another one 20 long about its

@@ -403,5 +403,30 @@ TEST(Says, OfTheBed) {
                 {"bring the bed closer to it (bed.collar)"}}});
 }
 
+TEST(Fit, AWallThatWasReadIsNotMovedOutOfABasesWay) {
+  // Source: none: who measured a wall has it there; one that is drawn may be framed elsewhere, and nothing else gives
+  // way to a base that was bought.
+  const auto advice = [](bool read, job::Made made, const char* wall) {
+    return said_by({"fit.no-clash",
+                    [&](Job& j, Facts& f) {
+                      j.base.made = made;
+                      f.room.closure.solved = read;
+                      f.fits = {{sample::part_id(wall), sample::part_id("base"), facts::Touch::clash, 0, 1e3, {}}};
+                    },
+                    1,
+                    1,
+                    {},
+                    {}})
+        .advice;
+  };
+  for (const char* wall : {"wall-left/sole-plate", "wall-right/sole-plate"}) {
+    const std::string frame = std::string{"move or shorten '"} + wall + "'",
+                      base = "make 'base' smaller (base.length, base.width)";
+    EXPECT_EQ(advice(false, job::Made::to_order, wall), frame + ", or " + base);
+    EXPECT_EQ(advice(true, job::Made::to_order, wall), base);
+    EXPECT_EQ(advice(true, job::Made::bought, wall), frame);
+  }
+}
+
 }  // namespace
 }  // namespace fallwright::rules
