@@ -10,6 +10,7 @@
 #include "measure/rim.hpp"
 #include "measure/shapes.hpp"
 #include "measure/wall_faces.hpp"
+#include "survey/room.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -114,6 +115,8 @@ class Walls {
  public:
   explicit Walls(const parts::Model& model)
       : model_{model},
+        read_{survey::make_room(model.job.survey, model.job.alcove.width.in_mm(), model.job.alcove.depth.in_mm(),
+                                model.job.alcove.walls)},
         base_{*plan_of(model, parts::Role::base)},
         outline_{Rim{*model.first(parts::Role::base)}.corners()},
         bench_{plan_of(model, parts::Role::bench_frame)} {
@@ -134,8 +137,8 @@ class Walls {
       const auto gap = [&](double z) {
         return before == facts::Before::nothing ? 0.0 : face->least_to(*side, z, edge);
       };
-      room.studs.push_back({solid.id, *side, before, running(*side, face->middle_at(*side, 0)), gap(floor),
-                            gap(upstand), gap(top), job::are_studs_assumed(model_.job, *side)});
+      room.studs.push_back({solid.id, *side, before, as_read(*side, running(*side, face->middle_at(*side, 0))),
+                            gap(floor), gap(upstand), gap(top), job::are_studs_assumed(model_.job, *side)});
     }
   }
 
@@ -177,6 +180,21 @@ class Walls {
     return side == Side::back ? middle : model_.job.alcove.depth.in_mm() - middle;
   }
 
+  /// A stud that was read is told where the tape had it: the model's stands a hair off where another wall's framing is
+  /// in its way, in a corner out of square or out of plumb.
+  double as_read(Side side, double at) const {
+    const survey::Wall* wall = read_.wall(side);
+    double told = at, nearest = model_.job.walls.stock.thickness.in_mm();
+    for (const survey::Studs& studs : read_.studs)
+      for (const double centre : studs.centres_mm) {
+        if (studs.wall != side || !wall) continue;
+        const bool from_start = studs.from == Side::left || studs.from == Side::back;
+        const double read = from_start ? centre : wall->length() - centre;
+        if (std::abs(read - at) < nearest) nearest = std::abs(read - at), told = read;
+      }
+    return told;
+  }
+
   /// Before the bench's own wall stands the bench and nothing else. Elsewhere what stands before a stud's middle, and
   /// where nothing does, what stands before any of it.
   facts::Before before_at(Side side, const RoomFace& face) const {
@@ -208,6 +226,7 @@ class Walls {
   }
 
   const parts::Model& model_;
+  survey::Room read_;
   Rect base_;
   survey::Polygon outline_;
   std::optional<Rect> bench_;

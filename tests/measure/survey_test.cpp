@@ -396,6 +396,29 @@ TEST(Access, EntryOutletAndSeatAreMeasuredOnSolids) {
   EXPECT_NEAR(*facts.drain.outlet_mm, 2 * 25.4, 1e-6);
 }
 
+TEST(Survey, AStudThatWasReadIsToldWhereTheTapeHadIt) {
+  // Source: by hand: side walls that both lean over to one side by 2 in over 36 in make one corner narrow, where the
+  // back wall's framing is in the way of a stud 3/4 in from it; it was read there all the same. Read from the other end
+  // of a wall 36.06 in long it is told from the back.
+  for (const double lean : {2 * in, -2 * in}) {
+    job::Job j = sample::alcove();
+    sample::read_plan(j, {0, 36 * in}, {72 * in, 36 * in}, {lean, 0}, {72 * in + lean, 0});
+    const double length = std::hypot(36 * in, lean);
+    j.survey.studs = {{Side::left, Side::back, {0.75 * in, 16 * in, 35 * in}},
+                      {Side::right, Side::front, {length - 35 * in, length - 16 * in, length - 0.75 * in}}};
+    std::vector<double> left, right;
+    for (const facts::StudGap& stud : measured(j).room.studs)
+      if (stud.wall != Side::back) (stud.wall == Side::left ? left : right).push_back(stud.running_mm / in);
+    for (std::vector<double>* found : {&left, &right}) {
+      std::sort(found->begin(), found->end());
+      ASSERT_EQ(found->size(), 3U);
+      EXPECT_NEAR((*found)[0], 0.75, 1e-3);
+      EXPECT_NEAR((*found)[1], 16, 1e-3);
+      EXPECT_NEAR((*found)[2], 35, 1e-3);
+    }
+  }
+}
+
 TEST(Access, AnEntryIsAsWideAsStudsThatWereReadThere) {
   // Source: by hand: side walls 36 in long whose last studs stand 30 in from the back end 5-1/4 in short of the entry:
   // nothing tells its width. A bench at the left bounds it on that side, and no wall. With a stud at the end both do.

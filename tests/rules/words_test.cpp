@@ -8,6 +8,7 @@
 #include "rules/advice.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
+#include "rules/entry.hpp"
 #include "rules/good_facts.hpp"
 #include "rules/joists.hpp"
 #include "rules/remedy.hpp"
@@ -372,6 +373,25 @@ TEST(Words, WhatWouldBreakACheckIsToldAsThatTellsIt) {
   EXPECT_EQ(told(0.3), "5/16\"");
   r.measured = 0.378 * 25.4;
   EXPECT_EQ(told(0.378), open);
+}
+
+TEST(EntryWords, SayWhereLengthsFromTheEntryBegin) {
+  // Source: by hand: a back wall 36 in from the end of the shorter side wall and 38 from that of the other; a tape that
+  // is hooked at the longer one's end reads 2 in more than one that is hooked at the zero.
+  job::Job j = sample::alcove();
+  EXPECT_EQ(rules::entry_words(j), "") << "square as designed";
+  constexpr double inch = 25.4;
+  sample::read_plan(j, {0, 36 * inch}, {72 * inch, 36 * inch}, {0, -2 * inch}, {72 * inch, 0});
+  EXPECT_EQ(rules::entry_words(j),
+            "'from the entry' counts from the end of the right wall's stud face, on a line along the back wall: at the "
+            "left wall that is 2\" inside its end");
+  sample::read_plan(j, {0, 36 * inch}, {72 * inch, 36 * inch}, {0, 0}, {72 * inch, -2 * inch});
+  EXPECT_THAT(rules::entry_words(j), HasSubstr("of the left wall's stud face"));
+  EXPECT_THAT(rules::entry_words(j), HasSubstr("at the right wall that is 2\" inside"));
+  j.unit = job::UnitSystem::metric;
+  EXPECT_THAT(rules::entry_words(j), HasSubstr("is 51 mm inside"));
+  sample::read_plan(j, {0, 36 * inch}, {72 * inch, 36 * inch}, {0, 0}, {72 * inch, 0});
+  EXPECT_EQ(rules::entry_words(j), "");
 }
 
 }  // namespace

@@ -1,0 +1,23 @@
+#include "rules/entry.hpp"
+
+#include <cmath>
+
+#include "rules/book.hpp"
+#include "survey/room.hpp"
+
+namespace fallwright::rules {
+
+std::string entry_words(const job::Job& job) {
+  const survey::Room room =
+      survey::make_room(job.survey, job.alcove.width.in_mm(), job.alcove.depth.in_mm(), job.alcove.walls);
+  const survey::Wall *left = room.wall(job::Side::left), *right = room.wall(job::Side::right);
+  if (!left || !right || !room.square_known) return "";
+  const double apart = right->end().y - left->end().y;  // the zero is at the one that ends farther back
+  if (std::abs(apart) < job.mark_mm() / 2) return "";
+  const char *zero = apart > 0 ? "right" : "left", *other = apart > 0 ? "left" : "right";
+  return std::string{"'from the entry' counts from the end of the "} + zero +
+         " wall's stud face, on a line along the back wall: at the " + other + " wall that is " +
+         text_of(std::abs(apart), Unit::mm, job) + " inside its end";
+}
+
+}  // namespace fallwright::rules

@@ -1,0 +1,14 @@
+/// Where lengths "from the entry" begin.
+#pragma once
+
+#include <string>
+
+#include "job/job.hpp"
+
+namespace fallwright::rules {
+
+/// Where side walls end apart, as a tape shows it: which of them, where that tape begins, and how far it is off at the
+/// other. Empty where both end alike, or where one of them was not read.
+std::string entry_words(const job::Job& job);
+
+}  // namespace fallwright::rules
