@@ -53,6 +53,7 @@ struct PipeRun {
   std::string bay = {};                        ///< it, or a part of it, runs along joists: "joists/joist-03 and ..."
   std::optional<double> beside_mm = {};        ///< free there between pipe and nearer joist; negative: it cuts in
   std::optional<HubInJoist> hub_in = {};       ///< nothing where it stands clear, or hangs below
+  std::vector<std::string> offset_through{};  ///< joists that the pipe from the drain to a hub aside of it goes through
 };
 
 }  // namespace fallwright::facts

@@ -62,6 +62,7 @@ class Runner {
     run_.known = true;
     heights();
     find_holes();
+    find_offset();
     if (!trap_.to || (model_.job.floor.kind == job::FloorKind::joists && !model_.job.floor.joist_first)) return run_;
     const std::vector<Way> ways = ways_of(trap_, hub());
     run_.unplaced_bend = ways.empty();
@@ -123,6 +124,22 @@ class Runner {
         nearest = off, found.joist = joist.id;
       }
       run_.holes.push_back(std::move(found));
+    }
+  }
+
+  /// Joists between hub and drain: whichever way the pipe from the one to the other turns, it goes through them, unless
+  /// the hub hangs so low that it passes below.
+  void find_offset() {
+    const job::Floor& floor = model_.job.floor;
+    if (floor.kind != job::FloorKind::joists || !floor.joist_first) return;
+    const int across = floor.joist_direction == job::Direction::along_depth ? 0 : 1;
+    const auto [low, high] = std::minmax({hub().Coord(across + 1), drain().Coord(across + 1)});
+    for (const parts::Solid& joist : model_.solids) {
+      if (joist.role != parts::Role::joist) continue;
+      const Box box = parts::box_of(joist);
+      const double middle = (box[across] + box[across + 3]) / 2;
+      if (middle <= low || middle >= high || (trap_.hub && trap_.hub->in_mm() + outside() <= box[2])) continue;
+      run_.offset_through.push_back(joist.id);
     }
   }
 

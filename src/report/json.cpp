@@ -235,6 +235,7 @@ Json pipe(const facts::PipeRun& p, bool notched) {
           {"passed_under", p.passed_under},
           {"bay", p.bay},
           {"beside_mm", maybe(p.beside_mm)},
+          {"offset_through", p.offset_through},
           {"hub_in_joist", p.hub_in ? Json(p.hub_in->joist) : Json()},
           {"hub_in_mm", p.hub_in ? Json(std::min(p.hub_in->less_mm, p.hub_in->more_mm)) : Json()}};
 }

@@ -71,36 +71,6 @@ Finding below(const job::Job& job, const facts::Facts& facts, const Limit& limit
   return mended_by(std::move(finding), raised_by(by, job));
 }
 
-Finding aside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  if (!job.trap) return unread();
-  if (!job.trap->from_left || !job.trap->from_back) return missing(read_hub);
-  const double away = facts.pipe.aside_mm;
-  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
-  return found(away, "hub's middle from the drain's, level",
-               "set the trap " + text_at_least(away - *limit.greatest, job) + " nearer to the drain, within " +
-                   len(*limit.greatest) + " (its place in [trap])");
-}
-
-/// How far a riser that waits will reach into the drain's body once the base is set as designed: too little and the
-/// joint leaks, too much and it stands in the grate's way. A base that lies in its bed is judged as it lies.
-Finding waiting_riser(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  if (!job.drain.riser) return not_applicable("no riser that waits for the drain was read (drain.riser)");
-  if (facts.room.as_set.drain_body_mm) return not_applicable("the base lies in its bed: judged as it lies there");
-  const auto is_drain = [](const facts::Part& p) { return p.which.is(facts::Role::drain); };
-  const auto drain = std::find_if(facts.parts.begin(), facts.parts.end(), is_drain);
-  if (drain == facts.parts.end()) return cannot_tell("the model has no drain");
-  const double top = job.drain.riser->in_mm(), reaches = top - drain->bbox_mm[2],
-               most = (job.drain.body_depth - job.drain.recess).in_mm(), lacks = limit.least.value_or(0) - reaches;
-  const bool low = lacks > 0;
-  const double by = low ? lacks : reaches - most, mended = top + (low ? 1 : -1) * up_to_mark(by, job);
-  Finding finding =
-      found(reaches, "riser's top above the lowest point of the drain's body, the base as designed",
-            (low ? "lengthen the riser by " : "cut the riser off by ") + text_at_least(by, job) + ", its top to " +
-                text_of(mended, Unit::mm, job) + " from the datum (drain.riser), before the bed is spread");
-  finding.greatest = most;
-  return mended_by(std::move(finding), {set_length("drain.riser", mended, job)});
-}
-
 /// An arm that runs along its joists and into one of them would take all of its span.
 Finding in_a_joist(const job::Job& job, const facts::PipeRun& pipe) {
   Finding finding = found(*pipe.beside_mm, "from the arm to the nearer joist of its bay, " + pipe.bay,
@@ -298,8 +268,8 @@ Finding holes_beside_notches(const job::Job& job, const facts::Facts& facts, con
   return mend_arm(std::move(finding), gaps, {*limit.least, *limit.least}, *limit.least, job, facts);
 }
 
-/// Two inches of wood above and below every hole, whatever its diameter, and to any other.
-Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+/// Two inches of wood above and below every hole of the arm, whatever its diameter, and to any other.
+Finding arm_edges(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (slab(job)) return not_applicable(no_joists);
   if (!job.trap) return unread();
   if (const auto none = no_way(job, facts)) return *none;
@@ -344,6 +314,30 @@ Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit
   finding = mend_arm(std::move(finding), gaps, wood, *limit.least, job, facts);
   if (*finding.measured < *limit.least - units::tolerance::length_mm) return finding;
   return holes_to_look_for(job, facts.pipe).value_or(std::move(finding));
+}
+
+/// The same of all that goes through joists: nobody tells the hole of a pipe between the drain and a hub aside of it.
+Finding edges(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  Finding finding = arm_edges(job, facts, limit);
+  const bool fails = finding.measured &&
+                     *finding.measured < finding.least.value_or(*limit.least) - units::tolerance::length_mm,
+             open = finding.applies && !finding.measured;
+  if (facts.pipe.offset_through.empty() || fails || open) return finding;
+  return cannot_tell("look where the pipe from the drain to the hub goes through " + offset_joists(job, facts) +
+                     " and hold its hole there to the limit, or set the trap under the drain (trap.from_left, "
+                     "trap.from_back)");
+}
+
+/// No book is needed to see that a hole past a joist's edge is none. Where the book has no limit for what stays of a
+/// joist, what does is an engineer's to judge.
+Finding inside(const Ground& ground, const Limit& limit) {
+  if (ground.limits.find("joist.hole-edges"))
+    return not_applicable("the wood round a hole is held to more than none at all (joist.hole-edges)");
+  Finding finding = edges(ground.job, ground.facts, limit);
+  if (finding.measured)
+    finding.unjudged += std::string{finding.unjudged.empty() ? "" : "; "} +
+                        "this rule book says nothing of holes in joists: how much wood has to stay an engineer tells";
+  return finding;
 }
 
 Finding notch_place(const Ground& ground, const Limit&) {
@@ -397,11 +391,6 @@ Finding notch_length(const Ground& ground, const Limit&) {
 }  // namespace
 
 std::vector<Rule> arm_rules() {
-  const std::vector<Input> at_joists{Input::trap,      Input::pipe,        Input::weir,        Input::route,
-                                     Input::joist_run, Input::joist_stock, Input::joist_solids};
-  // The joists' heights hang from the datum by floor and deck.
-  std::vector<Input> at_their_edges = at_joists;
-  at_their_edges.insert(at_their_edges.end(), {Input::joist_spacing, Input::deck, Input::floor_shape});
   return {
       {"trap.vented",
        "trap has a vent",
@@ -421,28 +410,22 @@ std::vector<Rule> arm_rules() {
        "",
        below,
        {Input::trap, Input::weir, Input::drain_depth, Input::drain}},
-      {"trap.aside",
-       "trap is not too far aside of the drain",
-       "level distance of the hub's middle from the bore's",
-       "subfloor: its bore",
-       Unit::mm,
-       "",
-       "",
-       aside,
-       {Input::trap, Input::subfloor}},
-      {"trap.riser",
-       "riser reaches into the drain",
-       "top of the riser less the lowest point of the drain's body, the base as designed",
-       "drain: its lowest point; reading: the riser",
-       Unit::mm,
-       "",
-       "",
-       waiting_riser,
-       {Input::drain_depth, Input::base, Input::drain},
-       "rim.riser"},
+  };
+}
+
+std::vector<Rule> through_joist_rules() {
+  const std::vector<Input> at_joists{Input::trap,      Input::pipe,        Input::weir,        Input::route,
+                                     Input::joist_run, Input::joist_stock, Input::joist_solids};
+  // The joists' heights hang from the datum by floor and deck.
+  std::vector<Input> at_their_edges = at_joists;
+  at_their_edges.insert(at_their_edges.end(), {Input::joist_spacing, Input::deck, Input::floor_shape});
+  return {
       {"joist.hole-edges", "holes through joists keep clear of edges and each other",
        "least wood above and below the arm's hole, and between it and others, over all joists it crosses",
        "joists: heights where the arm crosses; readings: holes they have", Unit::mm, "", "", edges, at_their_edges},
+      {"joist.hole-inside", "holes through joists stay in their wood",
+       "the same wood, under a book that has no limit for it: none is missing",
+       "joists: heights where the arm crosses; readings: holes they have", Unit::mm, "", "", inside, at_their_edges},
       {"joist.notch-place",
        "notches stay out of the middle of the span",
        "distance of the crossing from the nearer bearing over the span, against a third",

@@ -144,10 +144,12 @@ std::vector<Rule> base_kind_rules();  ///< of a bought base alone, or of one bui
 std::vector<Rule> mix_rules();
 std::vector<Rule> survey_rules();
 std::vector<Rule> plumbing_rules();
-std::vector<Rule> access_rules();  ///< seat's end, bars, controls, floor before the entry, glass
-std::vector<Rule> trap_rules();    ///< the drain's pipe below the floor
-std::vector<Rule> arm_rules();     ///< that pipe against drain and joists
-std::vector<Rule> finish_rules();  ///< how high the walls are waterproof
+std::vector<Rule> access_rules();         ///< seat's end, bars, controls, floor before the entry, glass
+std::vector<Rule> trap_rules();           ///< the drain's pipe below the floor
+std::vector<Rule> arm_rules();            ///< the trap's vent, and how far it hangs below the drain
+std::vector<Rule> riser_rules();          ///< the pipe from the drain down to it
+std::vector<Rule> through_joist_rules();  ///< what that pipe takes from joists
+std::vector<Rule> finish_rules();         ///< how high the walls are waterproof
 std::vector<Rule> load_rules();
 std::vector<Rule> bench_rules();   ///< what holds the bench's frame and seat beside its members
 std::vector<Rule> wall_rules();    ///< what is screwed to the walls, and what the upstands are screwed to

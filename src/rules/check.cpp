@@ -428,9 +428,10 @@ const std::vector<Rule>& all_rules() {
   static const std::vector<Rule> all = [] {
     std::vector<Rule> book;
     for (const auto& part :
-         {survey_rules(), base_kind_rules(), as_set_rules(), fit_rules(), bed_rules(), mix_rules(), plumbing_rules(),
-          trap_rules(), arm_rules(), wall_rules(), finish_rules(), panel_rules(), load_rules(), bench_rules(),
-          fall_rules(), height_rules(), edge_rules(), room_rules(), access_rules()})
+         {survey_rules(),   base_kind_rules(), as_set_rules(), fit_rules(),   bed_rules(),           mix_rules(),
+          plumbing_rules(), trap_rules(),      arm_rules(),    riser_rules(), through_joist_rules(), wall_rules(),
+          finish_rules(),   panel_rules(),     load_rules(),   bench_rules(), fall_rules(),          height_rules(),
+          edge_rules(),     room_rules(),      access_rules()})
       book.insert(book.end(), part.begin(), part.end());
     return book;
   }();

@@ -67,6 +67,12 @@ std::string level_of_hook(const facts::Facts& facts) {
   return facts.room.drain.along_width ? ", level with the bore" : "";
 }
 
+std::string offset_joists(const job::Job& job, const facts::Facts& facts) {
+  std::vector<std::string> names;
+  for (const std::string& joist : facts.pipe.offset_through) names.push_back(said_joist(joist, facts, job));
+  return units::listed(names);
+}
+
 JoistCuts joist_cuts(double depth_mm) {
   constexpr double edges_mm = 2 * 2 * units::inch_mm;
   return {std::max(0.0, std::min(depth_mm / 3, depth_mm - edges_mm)), depth_mm / 6, depth_mm / 4};

@@ -25,6 +25,10 @@ std::string said_joist(const std::string& id, const facts::Facts& facts, const j
 /// ", level with the bore": where along the stud face that tape is hooked, to be said once; nothing of the entry.
 std::string level_of_hook(const facts::Facts& facts);
 
+/// "the joist at 30\" from the left stud face": those between the drain and a hub aside of it, through which the pipe
+/// from the one to the other goes.
+std::string offset_joists(const job::Job& job, const facts::Facts& facts);
+
 struct JoistCuts {
   double hole_mm = 0;       ///< greatest diameter
   double notch_mm = 0;      ///< greatest depth, outside the middle third

@@ -8,6 +8,8 @@
 #include "rules/levelling.hpp"
 #include "rules/words.hpp"
 #include "units/length.hpp"
+#include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -23,6 +25,7 @@ class Writer {
     table_.known = facts_.pipe.riser_mm || (facts_.pipe.routed && job_.floor.kind != job::FloorKind::slab);
     table_.notched = job_.trap && takes_notches(*job_.trap);
     if (table_.notched) table_.head = head_of_notches;
+    trap();
     riser();
     way();
     for (const facts::JoistCrossing& crossing : facts_.pipe.crossings) row(crossing);
@@ -49,13 +52,44 @@ class Writer {
 
   /// The check that fails, if a number breaks what it asks for.
   const Result* broken(const char* id, const std::optional<double>& value) const {
+    const Result* r = told(id, Outcome::fail);
+    return r && value && !keeps(*value, r->limit) ? r : nullptr;
+  }
+  const Result* told(const char* id, Outcome outcome) const {
     const auto r = std::find_if(results_.begin(), results_.end(),
-                                [&](const Result& each) { return each.id == id && each.outcome == Outcome::fail; });
-    return r != results_.end() && value && !keeps(*value, r->limit) ? &*r : nullptr;
+                                [&](const Result& each) { return each.id == id && each.outcome == outcome; });
+    return r == results_.end() ? nullptr : &*r;
+  }
+  /// Of the wood round a hole: under whichever of the two checks of it the book has a limit for.
+  const Result* too_near(const std::optional<double>& wood) const {
+    const Result* edges = broken("joist.hole-edges", wood);
+    return edges ? edges : broken("joist.hole-inside", wood);
   }
   /// A cell, or that it is void and what is asked for.
   std::string kept(const std::string& cell, const Result* broken) const {
     return broken ? "VOID: " + limit_text(*broken, job_) : cell;
+  }
+
+  /// Where whoever lays it sets the trap, as far as the job file says.
+  void trap() {
+    const job::Trap& trap = *job_.trap;
+    const auto height = [&](const job::Length& at) {
+      const std::string text = len(at.in_mm());
+      return text.starts_with('-') ? text.substr(1) + " below the datum" : text + " above the datum";
+    };
+    std::vector<std::string> words;
+    if (trap.hub) words.push_back("the stop in its hub " + height(*trap.hub));
+    if (trap.weir) words.push_back("its weir " + height(*trap.weir));
+    if (words.empty()) return;
+    if (trap.from_left && trap.from_back)
+      words.push_back("the hub's middle " + units::from_left(len(trap.from_left->in_mm()), "the " + left_face(job_)) +
+                      " and " + len(trap.from_back->in_mm()) + " from the back one");
+    if (trap.to)
+      words.push_back("its arm to the " + std::string{job::name_of(*trap.to)} +
+                      (trap.fall ? ", falling " + text_of(trap.fall->as_ratio(), Unit::ratio, job_) : ""));
+    std::string all;
+    for (const std::string& each : words) all += (all.empty() ? "trap: " : "; ") + each;
+    line(all);
   }
 
   /// Its foot stands on the hub's stop; its top may be anywhere from the least it reaches in up to the grate's ledge.
@@ -64,6 +98,13 @@ class Writer {
     if (!pipe.riser_mm) return line("riser: not known; say how high the stop in the trap's hub lies (trap.hub)");
     if (job_.is_default("drain.body_depth"))
       return line("riser: not known; measure how far the drain's body reaches below its top (drain.body_depth)");
+    if (told("trap.under-drain", Outcome::caution) || told("trap.under-drain", Outcome::fail))
+      return line("riser: none to cut; the hub stands " + text_or_more(pipe.aside_mm, Unit::mm, job_) +
+                  " aside of the drain, and a straight one does not join them (trap.from_left, trap.from_back)" +
+                  (pipe.offset_through.empty() ? ""
+                                               : "; a pipe that does goes through " + offset_joists(job_, facts_) +
+                                                     ": its hole there is none "
+                                                     "of those below"));
     const double in = limits_.at("rim.riser").least.value_or(0);
     line("riser, from the stop in the trap's hub: cut it " + text_at_least(*pipe.riser_mm + in, job_) +
          " long at least, " + text_at_most(*pipe.riser_most_mm, job_) + " at most; the drain's body ends " +
@@ -129,7 +170,7 @@ class Writer {
     const std::string joist = said_joist(gap.crossing->joist, facts_, job_),
                       other = gap.of_the_arm ? ": the arm crosses it twice"
                                              : ": a hole of " + len(gap.diameter_mm) + " is there already";
-    const Result* near = broken("joist.hole-edges", gap.wood_mm);
+    const Result* near = too_near(gap.wood_mm);
     return joist + other +
            (gap.wood_mm < 0 ? ": they run into each other by " + text_at_least(-gap.wood_mm, job_)
                             : ", " + text_at_most(gap.wood_mm, job_) + " of wood between the two") +
@@ -159,13 +200,19 @@ class Writer {
     };
     const std::string joist = joist_place(c.joist, facts_, job_);
     const double depth = c.top_mm - c.bottom_mm;
+    const auto outside = [](const std::optional<double>& mm) { return mm && *mm < -units::tolerance::length_mm; };
     const auto hole = c.hole_mm > 0 ? std::optional{c.hole_mm} : std::nullopt;
     if (!table_.notched) {
-      const Result *above = broken("joist.hole-edges", c.above_mm()), *below = broken("joist.hole-edges", c.below_mm()),
+      const Result *above = too_near(c.above_mm()), *below = too_near(c.below_mm()),
                    *small = broken("joist.hole-for-pipe", hole), *large = broken("joist.hole", hole);
+      const auto out_of_it = [&](const std::optional<double>& mm, const Result* near) {
+        return near || !outside(mm) ? kept(left(mm), near) : "VOID: " + left(mm);
+      };
       table_.rows.push_back({joist, len(c.from_weir_mm),
-                             above || below ? "VOID" : or_beyond(maybe(c.centre_mm), "below"),
-                             kept(left(c.above_mm()), above), kept(left(c.below_mm()), below),
+                             above || below || outside(c.above_mm()) || outside(c.below_mm())
+                                 ? "VOID"
+                                 : or_beyond(maybe(c.centre_mm), "below"),
+                             out_of_it(c.above_mm(), above), out_of_it(c.below_mm(), below),
                              kept(maybe(hole), small ? small : large), most(hole_most(depth, limits_))});
       return;
     }

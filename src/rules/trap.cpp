@@ -92,9 +92,9 @@ Finding by_book(const job::Job& job, const Limit& limit, double value, const std
 
 /// A pipe whose way is not known is taken at its word; one that crosses joists goes through them somehow.
 Finding no_hole(const job::Job& job, const facts::Facts& facts) {
-  const std::size_t crossed = facts.pipe.crossings.size();
+  const std::size_t crossed = facts.pipe.crossings.size() + facts.pipe.offset_through.size();
   if (crossed == 0 || job.trap->notch) return not_applicable("the pipe takes no hole from a joist (trap.hole)");
-  return missing("say which hole the arm takes through the " + std::to_string(crossed) +
+  return missing("say which hole the pipe takes through the " + std::to_string(crossed) +
                  (crossed == 1 ? " joist" : " joists") + " it crosses (trap.hole), or how deep a notch (trap.notch)");
 }
 
@@ -103,7 +103,7 @@ Finding joist_hole(const Ground& ground, const Limit&) {
   const auto& [job, facts, limits] = ground;
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
-  if (const auto clear = clear_of_joists(job, facts.pipe)) return *clear;
+  if (const auto clear = clear_of_joists(job, facts.pipe); clear && facts.pipe.offset_through.empty()) return *clear;
   if (!job.trap->hole) return no_hole(job, facts);
   if (!facts.room.drain.joists_known) return unread();
   const double most = greatest_in_force(joist_cuts(facts.room.drain.joist_depth_mm).hole_mm, ground, "joist.hole");
@@ -195,7 +195,7 @@ Finding hole_for_pipe(const Ground& ground, const Limit&) {
   const auto& [job, facts, limits] = ground;
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
-  if (const auto clear = clear_of_joists(job, facts.pipe)) return *clear;
+  if (const auto clear = clear_of_joists(job, facts.pipe); clear && facts.pipe.offset_through.empty()) return *clear;
   if (!job.trap->hole) return no_hole(job, facts);
   const auto& joist = facts.room.drain;
   const double most = greatest_in_force(joist_cuts(joist.joist_depth_mm).hole_mm, ground, "joist.hole");

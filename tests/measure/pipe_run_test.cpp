@@ -265,6 +265,27 @@ TEST(PipeRun, AHubAsideOfTheDrainTakesTheArmWithIt) {
   EXPECT_NEAR(run.crossings[0].from_weir_mm, 11.25 * in, 1e-6);
 }
 
+TEST(PipeRun, ThePipeToAHubBeyondAJoistGoesThroughIt) {
+  // Source: by hand: the drain at 43-1/4 in, joists about 19, 35, 51 and 67 in and 2x10, down to -10 in. A hub at 40 or
+  // 46 in is in the drain's bay; at 30 or 56 in one joist lies between, at 10 in two. A pipe that ends 2-3/8 and more
+  // below the joists passes under them.
+  const auto through = [](double from_left, std::optional<double> hub) {
+    job::Job j = with_trap(Side::back);
+    j.trap->from_left = Length::inches(from_left), j.trap->from_back = Length::inches(16.25);
+    j.trap->hub = hub ? std::optional{Length::inches(*hub)} : std::nullopt;
+    return facts_of(j).pipe.offset_through;
+  };
+  using Ids = std::vector<std::string>;
+  EXPECT_EQ(through(40, -5), Ids{});
+  EXPECT_EQ(through(46, -5), Ids{});
+  EXPECT_EQ(through(30, -5), Ids{"joists/joist-03"});
+  EXPECT_EQ(through(56, -5), Ids{"joists/joist-04"});
+  EXPECT_EQ(through(10, -5), (Ids{"joists/joist-02", "joists/joist-03"}));
+  EXPECT_EQ(through(30, {}), Ids{"joists/joist-03"}) << "nobody read how low the hub hangs";
+  EXPECT_EQ(through(30, -12.3), Ids{"joists/joist-03"});
+  EXPECT_EQ(through(30, -12.5), Ids{});
+}
+
 TEST(PipeRun, KnowsWhereOnItsSpanAJoistIsCrossed) {
   // Source: by hand: a span of 120 in from 20 in before the entry is crossed 39-3/4 in along, 33.125 % of it.
   job::Job j = with_trap(Side::left);

@@ -126,7 +126,8 @@ facts::Facts distinct_facts() {
             {"joists/joist-02"},
             "joists/joist-01",
             147.5,
-            facts::HubInJoist{"joists/joist-03", true, 149.5, 148.5}};
+            facts::HubInJoist{"joists/joist-03", true, 149.5, 148.5},
+            {"joists/joist-06"}};
   f.backings = {{"grab bar", Side::back, 860, 0.9, 0.2, true, 701, 0.1, 55}};
   f.holds = {{Side::left, facts::Behind::wall, 914, 381, 25, 406, {1, 2, 3}, {4, 5, 6}, true, 882, 114, 139, 12.7}};
   f.deck = {true, 19, 406, {700, 450, 0}};

@@ -119,7 +119,7 @@ TEST(JsonValues, OfHeightsEdgesAndOpenings) {
     "centre_mm": -131.0, "hole_mm": 60.0, "above_mm": 82.0, "below_mm": 93.0, "notch_mm": null, "along_mm": 702.0, "along_span": 0.33,
     "modelled": true}], "holes": [{"joist": "joists/joist-05", "along_mm": 703.0, "centre_mm": -121.0,
     "diameter_mm": 26.0}], "passed_under": ["joists/joist-02"], "bay": "joists/joist-01", "beside_mm": 147.5,
-    "hub_in_joist": "joists/joist-03", "hub_in_mm": 148.5})"_json);
+    "offset_through": ["joists/joist-06"], "hub_in_joist": "joists/joist-03", "hub_in_mm": 148.5})"_json);
   EXPECT_EQ(json["fit"],
             R"([{"a": "base", "b": "drain", "state": "gap", "distance_mm": 2.5, "overlap_mm3": 0.0, "at_mm": [601.0,
     602.0, 603.0]},

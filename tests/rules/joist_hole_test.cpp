@@ -387,5 +387,61 @@ TEST(Trap, JoistsThatNobodySawGiveNoPass) {
   EXPECT_EQ(edges().outcome, Outcome::not_checked);
 }
 
+TEST(Trap, AHoleThatBreaksOutOfItsJoistFailsUnderAnyBook) {
+  // Source: none: by hand, 1/4 in of wood is missing below, or above, the hole: a notch, and no hole. What stays inside
+  // is no pass where the book says nothing of it; where it has its own limit that holds.
+  job::Job job = bored_trap();
+  job.floor.joists_bored = false;
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const auto hole = [](double below) {
+    return facts::JoistCrossing{"joists/joist-01", 10 * in, -300, -300 + 9.25 * in, -300 + (below + 2.375 / 2) * in,
+                                2.375 * in};
+  };
+  for (const char* book : {"european", "metric"}) {
+    job.book = book;
+    const auto inside = [&] { return sample::result_of(job, facts, "joist.hole-inside"); };
+    for (const double below : {-0.25, 9.25 - 2.375 + 0.25}) {
+      facts.pipe.crossings = {hole(below)};
+      EXPECT_EQ(inside().outcome, Outcome::fail) << book << below;
+      EXPECT_NEAR(*inside().measured, -0.25 * in, 1e-9);
+      EXPECT_THAT(inside().advice,
+                  HasSubstr(below < 0 ? "raise trap and arm by 1/4\"" : "lower trap and arm by 1/4\""));
+    }
+    facts.pipe.crossings = {hole(3)};
+    EXPECT_EQ(inside().outcome, Outcome::caution);
+    EXPECT_THAT(inside().advice, HasSubstr("an engineer tells"));
+  }
+  job.book = "residential";
+  EXPECT_EQ(sample::result_of(job, facts, "joist.hole-inside").outcome, Outcome::not_applicable);
+}
+
+TEST(Trap, APipeToAHubBeyondAJoistLeavesItsHoleUnjudged) {
+  // Source: none: the hole of the arm keeps its 3 in, and nobody told of the one between the drain and the hub.
+  job::Job job = bored_trap();
+  job.floor.joists_bored = false;
+  facts::Facts facts = sample::facts_for_boundary();
+  facts.pipe.routed = true;
+  const auto edges = [&] { return sample::result_of(job, facts, "joist.hole-edges"); };
+  const facts::JoistCrossing sound{"joists/joist-01",           10 * in,   -300, -300 + 9.25 * in,
+                                   -300 + (3 + 2.375 / 2) * in, 2.375 * in};
+  for (const char* joist : {"joists/joist-02", "joists/joist-03"}) {
+    facts.pipe.offset_through = {joist};
+    for (const auto& crossings : {std::vector{sound}, std::vector<facts::JoistCrossing>{}}) {
+      facts.pipe.crossings = crossings;
+      EXPECT_EQ(edges().outcome, Outcome::not_checked) << crossings.size();
+      EXPECT_THAT(edges().advice, HasSubstr(std::string{"goes through "} + (joist + 7)));
+    }
+    job.trap->hole = {};
+    EXPECT_EQ(sample::result_of(job, facts, "joist.hole").outcome, Outcome::not_checked) << "which hole it takes";
+    job.trap->hole = Length::inches(2.375);
+    facts.pipe.crossings = {sound};
+    *facts.pipe.crossings[0].centre_mm -= 2 * in;
+    EXPECT_EQ(edges().outcome, Outcome::fail) << "what fails anyway fails";
+  }
+  facts.pipe.offset_through.clear(), facts.pipe.crossings = {sound};
+  EXPECT_EQ(edges().outcome, Outcome::pass);
+}
+
 }  // namespace
 }  // namespace fallwright

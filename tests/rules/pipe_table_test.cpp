@@ -57,6 +57,50 @@ TEST_F(PipeLines, TellHowLongTheRiserIsCut) {
   EXPECT_FALSE(table().any());
 }
 
+TEST_F(PipeLines, TellNoLengthOfARiserThatIsNotPlumb) {
+  // Source: none: no straight pipe joins a hub with a drain aside of it, on whichever side that is.
+  facts_.pipe.riser_mm = 5 * in, facts_.pipe.riser_most_mm = 8.75 * in, facts_.pipe.aside_mm = 14.77 * in;
+  rules::Result aside;
+  aside.id = "trap.under-drain", aside.outcome = rules::Outcome::caution;
+  results_ = {aside};
+  EXPECT_EQ(table().lines.front(),
+            "riser: none to cut; the hub stands 14-13/16\" aside of the drain, and a straight one does not join them "
+            "(trap.from_left, trap.from_back)");
+  for (const char* joist : {"joists/joist-02", "joists/joist-03"}) {
+    facts_.pipe.offset_through = {joist};
+    EXPECT_THAT(table().lines.front(), HasSubstr(std::string{"; a pipe that does goes through "} + (joist + 7)));
+  }
+  results_[0].outcome = rules::Outcome::pass;
+  EXPECT_THAT(table().lines.front(), HasSubstr("cut it"));
+}
+
+TEST_F(PipeLines, TellWhereTheTrapIsSet) {
+  // Source: none: what the job file says of it, as far as it does.
+  EXPECT_THAT(table().lines.front(), StartsWith("riser: "));
+  job_.trap->from_left = job_.trap->from_back = {};
+  job_.trap->hub = job::Length::inches(-5.0625), job_.trap->weir = job::Length::inches(-7.0625);
+  EXPECT_THAT(table().lines.front(), StartsWith("trap: the stop in its hub 5-1/16\" below the datum; its weir 7-1/16\" "
+                                                "below the datum"));
+  job_.trap->from_left = job::Length::inches(26.5), job_.trap->from_back = job::Length::inches(17);
+  EXPECT_THAT(table().lines.front(), HasSubstr("; the hub's middle 26-1/2\" from the left stud face and 17\" from the "
+                                               "back one"));
+  job_.unit = job::UnitSystem::metric;
+  EXPECT_THAT(table().lines.front(), StartsWith("trap: the stop in its hub 129 mm below the datum; its weir 179 mm "));
+}
+
+TEST_F(PipeLines, VoidAHoleThatBreaksOutOfItsJoistUnderAnyBook) {
+  // Source: none: by hand, a hole of 2 in about 9-1/4 in down in a joist from 10 to 3/4 in down lacks a quarter at its
+  // foot, about 1-1/2 in down as much at its top; no row of a book is needed for that.
+  job_.book = "european";
+  for (const auto& [down, cell] : {std::pair{9.25, 4}, {1.5, 3}}) {
+    facts_.pipe.crossings = {{"joists/joist-02", 10 * in, -10 * in, -0.75 * in, -down * in, 2 * in}};
+    facts_.pipe.crossings[0].modelled = down > 5;  // past the floor as well
+    const auto row = table().rows.at(0);
+    EXPECT_EQ(row[2], "VOID");
+    EXPECT_EQ(row[static_cast<std::size_t>(cell)], "VOID: 1/4\" outside");
+  }
+}
+
 TEST_F(PipeLines, TellWhatIsNotKnownOfTheWay) {
   // Source: the keys of the job file.
   facts_.pipe.routed = false;
@@ -106,7 +150,7 @@ TEST_F(PipeLines, TellEachJoistAndWhatIsLeftOfIt) {
   // A hole of 2-3/8 in whose middle lies 1-1/4 in down reaches 11/16 out of the joist over it: said, with no minus.
   facts_.pipe.crossings = {c};
   facts_.pipe.crossings[0].centre_mm = -1.25 * in;
-  EXPECT_THAT(table().rows[0], testing::Contains("11/16\" outside"));
+  EXPECT_THAT(table().rows[0], testing::Contains("VOID: 11/16\" outside"));
   for (const std::string& cell : table().rows[0]) EXPECT_FALSE(cell.starts_with('-')) << cell;
   facts_.pipe.crossings = {c, past};
   job_.unit = job::UnitSystem::metric;  // 50.8, rounded up
