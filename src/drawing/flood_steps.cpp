@@ -58,12 +58,13 @@ Step flood_step(const job::Job& job, const Findings& s) {
   const char* const head = liner             ? "Flood test of the liner, before anything covers it: "
                            : water.on_flange ? "Flood test of the membrane, before anything covers it: "
                                              : "Flood test: ";
+  const std::string fill = rules::fill_words(job, s.facts, s.judgement.results);
   std::string numbers = water.holds_none ? none_without_a_dam(water, job, s)
                                          : units::water_text(mm3, job.is_metric()) + up_to(water, job) + " weighs " +
                                                weight_of(mm3, job.is_metric()) + each_step_more(job, s);
   return {true, "plumber",
           head + std::string{"plug, fill, mark the level. Asked for: "} + rules::flood_words(job, s.judgement.results) +
-              "; 24 hours by practice.",
+              (fill.empty() ? "" : ": " + fill) + "; 24 hours by practice.",
           std::move(numbers), "the level drops, or it drips below"};
 }
 

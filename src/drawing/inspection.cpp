@@ -121,6 +121,8 @@ void add_flood(Pen& pen, Point at, double width, const Subject& s) {
                                           : ", finished edge");
     for (const rules::FloodLevel& level : water.levels) row(level.dip, ", " + level.what);
   }
+  if (water.fill_mm && !rejected_base(s))
+    table.row({"fill to " + rules::text_at_least(*water.fill_mm, s.job()), "", ""});
   for (const char* blank : {"filled at", "level then", "read at", "level then", "plug tight, no leak below"})
     table.row({blank, "", ""});
 }
@@ -168,13 +170,15 @@ std::vector<Sheet> draw_inspection(const Subject& subject) {
                                     {"pass", 0.8, true},
                                     {"fail", 0.7, true},
                                     {"not seen", 1.2, true}};
+  const std::string fill =
+      rejected_base(subject) ? "" : rules::fill_words(subject.job(), subject.facts, subject.judgement.results);
   const std::vector<std::string> notes{
       "Limits of " + rules::book(subject.job().book).title +
           ", and of the job. They inform and approve nothing: the edition adopted here, local amendments and the "
           "inspector decide. What is 'by the model' is rounded toward its limit's unsafe side: it may be a mark off "
           "what drawings say.",
       "Flood test: plug the drain and fill. Asked for: " +
-          rules::flood_words(subject.job(), subject.judgement.results) +
+          rules::flood_words(subject.job(), subject.judgement.results) + (fill.empty() ? "" : ": " + fill) +
           ". By practice it stands 24 hours. Know first what the floor carries." + heights_of_test(subject)};
   const Beside flood{0.82, [&](Pen& pen, Point at, double width) { add_flood(pen, at, width, subject); }};
   std::vector<Sheet> sheets =

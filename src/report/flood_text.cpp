@@ -86,7 +86,9 @@ std::string flood_table(const Report& report) {
   for (const facts::Dip& dip : table.dips) text += row(dip, report.facts.flood.plan_mm2, metric);
   for (const rules::FloodLevel& level : table.levels)
     text += row(level.dip, report.facts.flood.plan_mm2, metric, "  " + level.what);
+  const std::string fill = rules::fill_words(report.job, report.facts, report.judgement.results);
   text += "    Asked for: " + rules::flood_words(report.job, report.judgement.results) +
+          (fill.empty() ? "" : ": " + fill) +
           ". Practice asks for 24 hours: mark the level and wait. Know what the floor carries first.\n";
   if (table.holds_none)
     text += "    It holds none by itself: build a dam along there first; how high this book does not say.\n";

@@ -61,7 +61,7 @@ std::string out_as_built(const Report& report) {
   const std::size_t failed = count_built(report, rules::Outcome::fail),
                     care = count_built(report, rules::Outcome::caution);
   if (failed + care == 0) return "";
-  std::string words = "the record is out of its limits: ";
+  std::string words = failed > 0 ? "the record is out of its limits: " : "of the record ";
   if (failed > 0) words += std::to_string(failed) + (failed == 1 ? " row fails" : " rows fail");
   if (care > 0)
     words += (failed > 0 ? ", " : "") + std::to_string(care) +

@@ -125,7 +125,8 @@ std::string record_words(const Report& report) {
     for (const rules::BuiltRow& row : report.judgement.as_built)
       if (row.outcome == outcome)
         words += (words.empty() ? "As built, '" : ", '") + row.what +
-                 (outcome == Outcome::fail ? "' fails its limit" : "' asks for care");
+                 (outcome == Outcome::fail ? "' fails its limit" : "' asks for care") +
+                 (row.built.empty() ? "" : ": " + row.built);
   return words.empty() ? "" : words + ".";
 }
 

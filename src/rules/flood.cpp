@@ -156,8 +156,19 @@ FloodTable flood_table(const job::Job& job, const facts::Facts& facts, const std
   const auto asked = asked_on_the_day(job, brim, facts, results);
   if (asked && *asked - brim.from_mm > table.dips.back().above_drain_mm + units::tolerance::length_mm)
     table.levels.push_back({"behind a dam", water_on_the_day(brim, facts, *asked - brim.from_mm)});
+  if (asked && (least_depth(results) || brim.unknown.empty())) table.fill_mm = std::max(0.0, *asked - brim.from_mm);
   table.holds_none = table.levels.empty() && table.dips.back().above_drain_mm < job.mark_mm();
   return table;
+}
+
+std::string fill_words(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results) {
+  const FloodTable table = flood_table(job, facts, results);
+  if (table.dips.empty() || table.holds_none) return "";
+  const std::string from = std::string{" above the drain's "} + (table.on_flange ? "flange" : "top");
+  if (table.fill_mm)
+    return "fill to " + text_at_least(*table.fill_mm, job) + from + (table.levels.empty() ? "" : ", behind a dam");
+  if (!table.unknown.empty()) return "";
+  return "fill as high as it holds, " + text_at_most(table.dips.back().above_drain_mm, job) + from;
 }
 
 std::vector<FloodLevel> flood_levels(const job::Job& job, const facts::Facts& facts,

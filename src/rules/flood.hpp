@@ -40,6 +40,7 @@ struct FloodTable {
   bool rough = false;              ///< the last of `dips` is the rough threshold's top
   std::string unknown = {};        ///< as of the brim
   std::vector<facts::Side> over = {};
+  std::optional<double> fill_mm = {};  ///< what is asked for, counted alike, as far as it is known how high that is
   bool holds_none = false;  ///< less than a rule can read stands before it spills, and no book says how deep: no test
 };
 FloodTable flood_table(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results);
@@ -49,6 +50,10 @@ double floor_at_entry_mm(const facts::Facts& facts);
 
 /// What the test asks for, in words with its source: the book's, or a depth of one's own.
 std::string flood_words(const job::Job& job, const std::vector<Result>& results);
+
+/// How high to fill on the day, as a rule reads it there: "fill to 2-1/2\" above the drain's top"; where no book asks
+/// for a depth, as high as it holds. Empty where nobody can say.
+std::string fill_words(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results);
 
 /// How high above the drain the water must stand; nothing where the book does not say.
 std::optional<double> flood_asked_mm(const job::Job& job, const facts::Facts& facts,

@@ -311,8 +311,11 @@ TEST(Text, ARecordOutOfItsLimitsIsToldWhateverTheDesignIs) {
       report::verdict_words(report),
       testing::EndsWith(". As built, 'fall of the seat' fails its limit, 'flood test, 4 h later' asks for care, "
                         "'fall of the base-floor, left' asks for care."));
-  report.judgement.as_built = {{"flood test, 4 h later", "", "", "", Outcome::caution}};
-  EXPECT_THAT(report::check_list(report), HasSubstr("the record is out of its limits: 1 row asks for care."));
+  report.judgement.as_built = {{"flood test, at eight", "", "", "too low, fill to 2-1/2\"", Outcome::caution}};
+  EXPECT_THAT(report::verdict_words(report),
+              HasSubstr("'flood test, at eight' asks for care: too low, fill to 2-1/2\"."))
+      << "what is to be done";
+  EXPECT_THAT(report::check_list(report), HasSubstr("of the record 1 row asks for care."));
 }
 
 }  // namespace

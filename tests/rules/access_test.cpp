@@ -287,6 +287,14 @@ TEST(FloodLevels, AreThoseThatTheBookAsksFor) {
   EXPECT_TRUE(table("plumbing").levels.empty());
   EXPECT_THAT(table("plumbing").unknown, HasSubstr("base.threshold.finish"));
   EXPECT_EQ(table("building").unknown, "");
+  const auto fill = [&](const char* book) {
+    const job::Job job = in_book(book);
+    return rules::fill_words(job, facts, check(job, facts));
+  };
+  EXPECT_EQ(table("building").fill_mm, floor + 2 * in);
+  EXPECT_THAT(fill("building"), testing::StartsWith("fill to "));
+  EXPECT_THAT(fill("european"), testing::StartsWith("fill as high as it holds, "));
+  EXPECT_EQ(fill("plumbing"), "") << "nobody can say how high the rough threshold is";
 }
 
 /// A base built on site: drain 1-1/2 in and its flange 1/4 in above the datum, 1-1/4 in of cover; the floor along the
@@ -323,6 +331,13 @@ TEST(FloodOnSite, StandsOnTheWaterproofingUpToTheRoughThreshold) {
     EXPECT_NEAR(table.dips.back().above_drain_mm, 1.75 * in, 1e-9) << "above the flange";
     ASSERT_EQ(table.levels.size(), 1U);
     EXPECT_NEAR(table.levels[0].dip.above_drain_mm, 2.5 * in, 1e-9) << "3/4 in + 2 in - 1/4 in";
+    const auto fill = [&](job::Job job, job::UnitSystem unit) {
+      job.unit = unit;
+      return rules::fill_words(job, facts, check(job, facts));
+    };
+    EXPECT_EQ(fill(low, job::UnitSystem::inch), "fill to 2-1/2\" above the drain's flange, behind a dam");
+    EXPECT_EQ(fill(on_site(each, 0.5), job::UnitSystem::inch), "fill to 2-1/2\" above the drain's flange");
+    EXPECT_EQ(fill(on_site(each, 0.5), job::UnitSystem::metric), "fill to 64 mm above the drain's flange");
     const job::Job high = on_site(each, 0.5);
     EXPECT_NEAR(*result_of(high, facts, "flood.depth").measured, 2.75 * in, 1e-9);
     EXPECT_TRUE(flood_table(high, facts, check(high, facts)).levels.empty());
