@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "job/prices.hpp"
+#include "revision/articles.hpp"
 #include "rules/check.hpp"
 #include "rules/words.hpp"
 #include "units/fall.hpp"
@@ -22,8 +23,13 @@ bool is_metric(const State& state) {
   return state.job.is_metric();
 }
 
-std::string text_of(const Size& size, bool metric) {
+std::string text_of(const Size& size, const job::Job& job) {
+  const bool metric = job.is_metric();
   switch (size.quantity) {
+    case Quantity::least:
+      return rules::text_or_less(size.value, rules::Unit::mm, job);
+    case Quantity::greatest:
+      return rules::text_or_more(size.value, rules::Unit::mm, job);
     case Quantity::length:
       return units::to_text(units::Length::mm(size.value), metric);
     case Quantity::volume:
@@ -55,28 +61,27 @@ std::vector<Changed> of_keys(const State& was, const State& now) {
 }
 
 /// Whether a size reads the same; lengths of jobs in different units may have been rounded to different tapes.
-bool reads_as(const Size& was, const Size& now, bool metric, bool tapes_differ) {
-  if (tapes_differ && now.quantity == Quantity::length && std::abs(was.value - now.value) < one_length_mm())
-    return true;
-  return text_of(was, metric) == text_of(now, metric);
+bool reads_as(const Size& was, const Size& now, const job::Job& job, bool tapes_differ) {
+  const bool is_length = now.quantity != Quantity::volume && now.quantity != Quantity::fall;
+  if (tapes_differ && is_length && std::abs(was.value - now.value) < one_length_mm()) return true;
+  return text_of(was, job) == text_of(now, job);
 }
 
 /// Both in the newer job's unit.
 std::vector<Changed> of_sizes(const State& was, const State& now) {
   std::vector<Changed> changed;
-  const bool metric = is_metric(now);
   const auto in = [](const State& state, const std::string& name) {
     return std::find_if(state.sizes.begin(), state.sizes.end(), [&](const Size& size) { return size.name == name; });
   };
   for (const Size& size : now.sizes) {
     const auto before = in(was, size.name);
     if (before == was.sizes.end())
-      changed.push_back({size.name, nothing, text_of(size, metric)});
-    else if (!reads_as(*before, size, metric, metric != is_metric(was)))
-      changed.push_back({size.name, text_of(*before, metric), text_of(size, metric)});
+      changed.push_back({size.name, nothing, text_of(size, now.job)});
+    else if (!reads_as(*before, size, now.job, is_metric(now) != is_metric(was)))
+      changed.push_back({size.name, text_of(*before, now.job), text_of(size, now.job)});
   }
   for (const Size& size : was.sizes)
-    if (in(now, size.name) == now.sizes.end()) changed.push_back({size.name, text_of(size, metric), nothing});
+    if (in(now, size.name) == now.sizes.end()) changed.push_back({size.name, text_of(size, now.job), nothing});
   return changed;
 }
 
@@ -226,10 +231,12 @@ bool of_one_room(const State& was, const State& now) {
 
 Changes changes(const State& was, const State& now) {
   const std::string file = was.job.file.substr(was.job.file.rfind('/') + 1);
+  std::vector<Changed> to_buy = of_articles(was, now);
+  for (Changed& order : of_orders(was, now)) to_buy.push_back(std::move(order));
   return {file,
           of_keys(was, now),
           of_sizes(was, now),
-          of_orders(was, now),
+          std::move(to_buy),
           verdicts(was, now),
           pieces_of(was.cuts, now.cuts, now.job.cuts.kerf.in_mm(), {is_metric(was), is_metric(now)})};
 }

@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "diag/fault.hpp"
+#include "revision/articles.hpp"
 #include "revision/sizes.hpp"
 #include "revision/state.hpp"
 #include "rules/book.hpp"
@@ -128,6 +129,10 @@ State state_of(const Json& json) {
     for (const Json& row : record->at("rows")) state.built.push_back(built_of(row));
   for (const Json& cut : json.at("cuts")) state.cuts.push_back(cut_of(cut));
   for (const Json& row : json.at("takeoff")) state.rows.push_back(row_of(row));
+  std::vector<Told> solids;
+  for (const Json& part : json.at("parts"))
+    solids.push_back({part.at("role"), part.at("bbox_mm"), part.at("centroid_mm"), part.at("volume_mm3")});
+  state.articles = articles_of(solids);
   for (const Json& stock : json.at("stocks")) state.job.cuts.kerf = units::Length::mm(stock.at("kerf_mm"));
   return state;
 }

@@ -14,8 +14,8 @@ class Sizes {
   void mark(const std::string& name, double mm) { sizes_.push_back({name, Quantity::length, mm}); }
   void height(const std::string& name, double mm) { sizes_.push_back({"height of: " + name, Quantity::length, mm}); }
   void bed(double least_mm, double greatest_mm, double set_mm3) {
-    sizes_.push_back({"bed, least thickness", Quantity::length, least_mm});
-    sizes_.push_back({"bed, greatest thickness", Quantity::length, greatest_mm});
+    sizes_.push_back({"bed, least thickness", Quantity::least, least_mm});
+    sizes_.push_back({"bed, greatest thickness", Quantity::greatest, greatest_mm});
     sizes_.push_back({"bed, as set", Quantity::volume, set_mm3});
   }
   void gauge(const std::string& name, double mm) {

@@ -1,12 +1,17 @@
 #include "revision/state.hpp"
 
+#include "revision/articles.hpp"
 #include "revision/sizes.hpp"
 
 namespace fallwright::revision {
 
 State state_of(const job::Job& job, const facts::Facts& facts, const std::vector<rules::Result>& results,
                const std::vector<takeoff::CutRow>& cuts, const std::vector<takeoff::Row>& rows) {
-  State state{job, job::written_keys(job), {}, results, cuts, rows};
+  State state{job, job::written_keys(job), {}, results, cuts, rows, {}};
+  std::vector<Told> solids;
+  for (const facts::Part& part : facts.parts)
+    solids.push_back({name_of(part.which.family.role), part.bbox_mm, part.centroid_mm, part.volume_mm3});
+  state.articles = articles_of(solids);
   Sizes sizes{state.sizes};
   for (const facts::Mark& mark : facts.room.set_out) sizes.mark(mark.name, mark.mm);
   for (const facts::Rung& rung : facts.room.chain) sizes.height(rung.name, rung.above_datum_mm);

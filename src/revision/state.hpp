@@ -1,6 +1,7 @@
 /// A job as it stood at one time, as far as two times are compared: from its results, or read back from report.json.
 #pragma once
 
+#include <array>
 #include <string>
 #include <vector>
 
@@ -12,13 +13,22 @@
 
 namespace fallwright::revision {
 
-enum class Quantity { length, volume, fall };
+/// Of lengths, those that a least or a greatest one is among round as such are told everywhere.
+enum class Quantity { length, least, greatest, volume, fall };
 
 /// What somebody marks, spreads or holds a level to.
 struct Size {
   std::string name;
   Quantity quantity = Quantity::length;
   double value = 0;  ///< mm, mm3, ratio
+};
+
+/// What is ordered in one piece, by its solid: from the least corner of its box on.
+struct Article {
+  std::string item;  ///< as the buy list calls it
+  std::array<double, 3> size_mm{}, middle_mm{};
+  std::array<double, 3> drain_mm{};  ///< of a base: its drain's least corner
+  double volume_mm3 = 0;
 };
 
 struct State {
@@ -28,6 +38,7 @@ struct State {
   std::vector<rules::Result> results;
   std::vector<takeoff::CutRow> cuts;
   std::vector<takeoff::Row> rows;
+  std::vector<Article> articles = {};
   std::vector<rules::BuiltRow> built = {};  ///< of the record, as far as there is one
 };
 

@@ -44,6 +44,7 @@ class Revisions(unittest.TestCase):
         told = json.loads(self.run_it("diff", "--json", "old.toml", "new.toml"))
         self.sizes = {s["what"]: (s["was"], s["now"]) for s in told["sizes"]}
         self.keys = {k["what"]: (k["was"], k["now"]) for k in told["keys"]}
+        self.orders = {o["what"]: (o["was"], o["now"]) for o in told["to_buy"]}
         self.uses = {}
         for piece in told["pieces"]:
             self.uses.setdefault(piece["use"], []).append((piece["count"], piece["mark"], piece["from"], piece["size"]))
@@ -61,6 +62,10 @@ class Revisions(unittest.TestCase):
         self.assertEqual(self.sizes["fall of the base-floor, right"], ("1/4 in/ft", "0.275 in/ft"))
         self.assertNotIn("fall of the base-floor, left", self.sizes)
         self.assertEqual((self.count("serves"), set(self.uses), self.left), (53, {"serves"}, []))
+        # The base is another one though it is as large, since its drain is elsewhere; seat block and drain are those that were ordered.
+        self.assertEqual(self.orders["shower base"],
+                         ('57-1/2" x 36"', 'another piece, 57-1/2" x 36", its drain elsewhere; one that is there does not fit'))
+        self.assertFalse({"seat block", "drain with its grate"} & set(self.orders))
 
     def test_a_wider_bench_wants_longer_joists_and_another_deck(self):
         # Source: by hand: joists and end cleats are 1-1/2 shorter than the bench is deep: 4 of 13 become 4 of 14-1/2, as long as the
@@ -72,6 +77,18 @@ class Revisions(unittest.TestCase):
         self.assertEqual(self.count("serves"), 48)
         self.assertIn((4, "F", "G", '2x4, 9-1/2"'), self.uses["serves"])
         self.assertEqual(self.left, [(4, "F", '2x4, 13"'), (1, "J", 'deck sheet, plywood, 36" x 14-1/2"')])
+        self.assertEqual(self.orders["shower base"],
+                         ('57-1/2" x 36"', 'another piece, 56" x 36"; one that is there does not fit'))
+        self.assertTrue(self.orders["seat block"][1].startswith("another piece, "))
+        self.assertNotIn("drain with its grate", self.orders)
+
+    def test_a_base_of_another_shape_is_another_piece(self):
+        # Source: none: what is made to order is made to its ribs as well; a length that is only written otherwise leaves it the same.
+        self.diff(self.flat, changed(self.flat, ("columns = 8", "columns = 7")))
+        self.assertEqual(self.orders["shower base"][1],
+                         'another piece, 57-1/2" x 36", of another shape; one that is there does not fit')
+        self.diff(self.flat, changed(self.flat, ('length = "57-1/2 in"', 'length = "1460.5 mm"')))
+        self.assertEqual(self.orders, {})
 
     def test_a_narrower_bench_is_recut_from_the_wider_one(self):
         # Source: the same by hand the other way: 14-1/2 gives 13, and 36 x 16 of deck gives 36 x 14-1/2

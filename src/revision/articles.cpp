@@ -1,0 +1,81 @@
+#include "revision/articles.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "takeoff/item.hpp"
+#include "units/length.hpp"
+
+namespace fallwright::revision {
+namespace {
+
+constexpr double same_shape_mm = 0.05;   ///< what a solid that is drawn again may be off by is far less
+constexpr double same_volume = 1e-4;     ///< of itself
+constexpr double rounded_volume = 1e-2;  ///< of one that was rounded to the marks of another tape
+
+const Told* of_role(const std::vector<Told>& solids, const char* role) {
+  const auto it = std::find_if(solids.begin(), solids.end(), [&](const Told& t) { return t.role == role; });
+  return it == solids.end() ? nullptr : &*it;
+}
+
+Article article_of(const Told& told, takeoff::Item item) {
+  Article article{name_of(item), {}, {}, {}, told.volume_mm3};
+  for (std::size_t i = 0; i < 3; ++i) {
+    article.size_mm[i] = told.box_mm[i + 3] - told.box_mm[i];
+    article.middle_mm[i] = told.centroid_mm[i] - told.box_mm[i];
+  }
+  return article;
+}
+
+bool alike(const std::array<double, 3>& a, const std::array<double, 3>& b, double within) {
+  return std::equal(a.begin(), a.end(), b.begin(), [&](double x, double y) { return std::abs(x - y) < within; });
+}
+
+std::string size_text(const Article& article, bool metric) {
+  const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  return text(article.size_mm[0]) + " x " + text(article.size_mm[1]);
+}
+
+/// For sale in both, as lists of orders have it.
+bool is_bought(const State& state, const std::string& item) {
+  return std::any_of(state.rows.begin(), state.rows.end(),
+                     [&](const takeoff::Row& row) { return row.for_sale && row.item == item; });
+}
+
+}  // namespace
+
+std::vector<Article> articles_of(const std::vector<Told>& solids) {
+  std::vector<Article> all;
+  const Told *base = of_role(solids, "base"), *drain = of_role(solids, "drain"), *block = of_role(solids, "seat-block");
+  if (base) {
+    all.push_back(article_of(*base, takeoff::Item::base));
+    if (drain)
+      for (std::size_t i = 0; i < 3; ++i) all.back().drain_mm[i] = drain->box_mm[i] - base->box_mm[i];
+  }
+  if (block) all.push_back(article_of(*block, takeoff::Item::seat_block));
+  if (drain) all.push_back(article_of(*drain, takeoff::Item::drain));
+  return all;
+}
+
+std::vector<Changed> of_articles(const State& was, const State& now) {
+  std::vector<Changed> changed;
+  const bool metric = now.job.is_metric(), tapes = metric != was.job.is_metric();
+  const double within = tapes ? one_length_mm() : same_shape_mm, share = tapes ? rounded_volume : same_volume;
+  for (const Article& article : now.articles) {
+    const auto before = std::find_if(was.articles.begin(), was.articles.end(),
+                                     [&](const Article& a) { return a.item == article.item; });
+    if (before == was.articles.end() || !is_bought(was, article.item) || !is_bought(now, article.item)) continue;
+    const bool size = alike(before->size_mm, article.size_mm, within),
+               drain = alike(before->drain_mm, article.drain_mm, within),
+               shape = alike(before->middle_mm, article.middle_mm, within) &&
+                       std::abs(before->volume_mm3 - article.volume_mm3) < share * article.volume_mm3;
+    if (size && drain && shape) continue;
+    const std::string old_size = size_text(*before, metric), new_size = size_text(article, metric);
+    const std::string what = old_size != new_size ? "" : drain ? ", of another shape" : ", its drain elsewhere";
+    changed.push_back(
+        {article.item, old_size, "another piece, " + new_size + what + "; one that is there does not fit"});
+  }
+  return changed;
+}
+
+}  // namespace fallwright::revision
