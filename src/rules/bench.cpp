@@ -20,6 +20,7 @@
 #include "rules/words.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -94,28 +95,6 @@ std::string frame_first(const job::Job& job, const facts::Facts& facts) {
          text_of(facts::most_furring_mm, Unit::mm, job) + "); then ";
 }
 
-/// Fasteners too short for what they go through.
-Finding holds_nothing_at(const Joint& j, const job::Job& job, const facts::Facts& facts) {
-  const bool nds = !j.wood.eurocode();
-  const int times = nds ? 6 : j.fastener.screw ? 4 : 8;
-  const std::string back = stands_back(job, facts), first = frame_first(job, facts);
-  const double furred = first.empty() ? facts.cleat->farthest_mm : 0,
-               least = facts.cleat->thickness_mm + furred + times * j.fastener.diameter * inch_mm;
-  const double into = j.into_in * inch_mm;
-  const std::string reach = into < job.mark_mm() / 2
-                                ? " do not reach the stud"
-                                : " reach only " + text_or_less(into, Unit::mm, job) + " into the stud";
-  return found_share(std::numeric_limits<double>::infinity(),
-                     named(job.bench->frame, job) + reach + ", which counts for nothing" +
-                         (back.empty() ? "" : "; through a " + std::string{hung(job)} + ", and " + back),
-                     first + "take fasteners that reach " +
-                         (nds                ? "six"
-                          : j.fastener.screw ? "four"
-                                             : "eight") +
-                         " times their thickness into the stud at least, " + text_at_least(least, job) +
-                         " long (bench.frame.fastener_length)");
-}
-
 /// As many as bring a share to one, where there is room for so many: more would split the wood. Common practice, no
 /// source.
 constexpr int most_at_stud = 6;
@@ -124,11 +103,112 @@ std::optional<int> enough(int now, double share, int most) {
   return share > 1 && wanted <= most ? std::optional{static_cast<int>(wanted)} : std::nullopt;
 }
 
-/// Whether one that reaches as far as the stud is deep takes more across: past ten thicknesses none does.
-bool longer_holds_more(Joint j, const job::Job& job) {
-  const double now = j.across();
-  j.into_in = std::max(j.into_in, job.walls.stock.depth.in_mm() / inch_mm);
-  return j.across() > now * 1.001;
+/// How long a fastener is to be for so many of them to carry a person at one stud; nothing where none is long enough
+/// that ends in the stud.
+std::optional<double> length_that_holds(Joint j, int count, double lbf, double furred_mm, const job::Job& job) {
+  const double through = j.side_in * inch_mm + furred_mm, deep = job.walls.stock.depth.in_mm();
+  const double mark = job.mark_mm();
+  for (double length = up_to_mark(through + mark, job); length <= through + deep + units::tolerance::length_mm;
+       length += mark) {
+    j.into_in = (length - through) / inch_mm;
+    if (const double one = j.across(); one > 0 && lbf <= one * count + units::tolerance::length_mm) return length;
+  }
+  return std::nullopt;
+}
+
+/// One way to hold a person at one stud, in words and as lines of the job file.
+struct Holding {
+  std::string words;
+  std::vector<job::Change> changes;
+};
+
+/// The same fasteners longer, or as many more of them as there is room for; else so many of a stouter kind. Where
+/// nothing does, none.
+std::vector<Holding> ways_to_hold(const Joint& j, double furred_mm, const job::Job& job) {
+  const double lbf = person_lbf(job), now = j.at_stud;
+  const auto fasteners = [&](int count) { return set_count("bench.frame.fasteners_at_stud", count); };
+  std::vector<Holding> ways;
+  const double one = j.across();
+  if (const auto count = one > 0 ? enough(j.at_stud, lbf / (one * now), most_at_stud) : std::nullopt)
+    ways.push_back(
+        {std::to_string(*count) + " fasteners at each stud (bench.frame.fasteners_at_stud)", {fasteners(*count)}});
+  const int most = std::max(j.at_stud, most_at_stud);
+  for (int count = j.at_stud; count <= most; ++count) {
+    const auto length = length_that_holds(j, count, lbf, furred_mm, job);
+    if (!length) continue;
+    const bool more = count > j.at_stud;
+    if (more && !ways.empty()) break;  // a way by their count alone is told
+    std::vector<job::Change> changes{set_length("bench.frame.fastener_length", *length, job)};
+    if (more) changes.push_back(fasteners(count));
+    ways.push_back({(more ? std::to_string(count) + " fasteners at each stud, " : "fasteners ") +
+                        text_of(*length, Unit::mm, job) + " long (" + (more ? "bench.frame.fasteners_at_stud, " : "") +
+                        "bench.frame.fastener_length)",
+                    std::move(changes)});
+    break;
+  }
+  for (const Fastener& stouter : ways.empty() ? stouter_than(j.fastener) : std::vector<Fastener>{}) {
+    Joint thick = j;
+    thick.fastener = stouter;
+    for (int count = 1; count <= most; ++count)
+      if (const auto length = length_that_holds(thick, count, lbf, furred_mm, job)) {
+        ways.push_back({counted(count, stouter) + " at each stud, " + text_of(*length, Unit::mm, job) +
+                            " long (bench.frame.fastener, bench.frame.fasteners_at_stud, bench.frame.fastener_length)",
+                        {{"bench.frame.fastener", '"' + std::string{stouter.name} + '"', 0},
+                         fasteners(count),
+                         set_length("bench.frame.fastener_length", *length, job)}});
+        return ways;
+      }
+  }
+  return ways;
+}
+
+std::string told_ways(const std::vector<Holding>& ways) {
+  std::vector<std::string> words;
+  for (const Holding& way : ways) words.push_back(way.words);
+  return "take " + units::listed(words, ", or ");
+}
+
+/// Across furring a fastener bends before its wood bears: how far it reaches into the stud tells nothing of that, and
+/// no table of pieces that lie on each other does. Furring as thin as the fastener is let pass; common practice, no
+/// source.
+std::string bends_across_furring(const Joint& j, const job::Job& job, const facts::Facts& facts) {
+  const std::string back = stands_back(job, facts);
+  if (back.empty() || facts.cleat->farthest_mm <= j.fastener.diameter * inch_mm + units::tolerance::length_mm)
+    return "";
+  return "judged by how far its fasteners reach into the stud, and not by how they bend across what lies between: " +
+         back + "; bring the wall's studs out to the " + hung(job) +
+         " with sisters beside them, or let an engineer judge fasteners across that furring";
+}
+
+/// As lines of the job file too; across furring none of them settles it.
+Finding with_ways(Finding finding, const std::vector<Holding>& ways, const Joint& j, const job::Job& job,
+                  const facts::Facts& facts) {
+  if (!frame_first(job, facts).empty() || !bends_across_furring(j, job, facts).empty()) return finding;
+  for (const Holding& way : ways) finding = mended_by(std::move(finding), way.changes);
+  return finding;
+}
+
+/// Fasteners too short for what they go through.
+Finding holds_nothing_at(const Joint& j, const job::Job& job, const facts::Facts& facts) {
+  const bool nds = !j.wood.eurocode();
+  const std::string back = stands_back(job, facts), first = frame_first(job, facts);
+  const double furred = first.empty() ? facts.cleat->farthest_mm : 0;
+  const double into = j.into_in * inch_mm;
+  const std::string reach = into < job.mark_mm() / 2
+                                ? " do not reach the stud"
+                                : " reach only " + text_or_less(into, Unit::mm, job) + " into the stud";
+  const std::vector<Holding> ways = ways_to_hold(j, furred, job);
+  Finding finding = found_share(
+      std::numeric_limits<double>::infinity(),
+      named(job.bench->frame, job) + reach + ", which counts for nothing" +
+          (back.empty() ? "" : "; through a " + std::string{hung(job)} + ", and " + back),
+      first + "fasteners count that reach " +
+          (nds                ? "six"
+           : j.fastener.screw ? "four"
+                              : "eight") +
+          " times their thickness into the stud at least: " +
+          (ways.empty() ? "none that is known here holds enough, have an engineer say what does" : told_ways(ways)));
+  return with_ways(std::move(finding), ways, j, job, facts);
 }
 
 /// Of all walls the one that the bench hangs on decides.
@@ -154,18 +234,6 @@ Finding held_anyway(Finding finding, const job::Job& job, const facts::Facts& fa
   return finding;
 }
 
-/// Across furring a fastener bends before its wood bears: how far it reaches into the stud tells nothing of that, and
-/// no table of pieces that lie on each other does. Furring as thin as the fastener is let pass; common practice, no
-/// source.
-std::string bends_across_furring(const Joint& j, const job::Job& job, const facts::Facts& facts) {
-  const std::string back = stands_back(job, facts);
-  if (back.empty() || facts.cleat->farthest_mm <= j.fastener.diameter * inch_mm + units::tolerance::length_mm)
-    return "";
-  return "judged by how far its fasteners reach into the stud, and not by how they bend across what lies between: " +
-         back + "; bring the wall's studs out to the " + hung(job) +
-         " with sisters beside them, or let an engineer judge fasteners across that furring";
-}
-
 /// A person who sits at the wall: all of it at one stud.
 Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (const auto none = no_joint(job, facts)) return *none;
@@ -174,24 +242,20 @@ Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (one <= 0) return held_anyway(holds_nothing_at(j, job, facts), job, facts);
   const std::string back = stands_back(job, facts);
   const double share = person_lbf(job) / (one * j.at_stud);
-  const auto count = enough(j.at_stud, share, most_at_stud);
-  Finding finding = found(share,
-                          imposed_of(job.book).person + " at one stud of the wall, on " + named(job.bench->frame, job) +
-                              ", " + text_or_less(j.into_in * inch_mm, Unit::mm, job) + " into it" +
-                              (back.empty() ? "" : "; through a " + std::string{hung(job)} + ", and " + back),
-                          frame_first(job, facts) +
-                              (count ? std::to_string(*count)
-                                     : std::string{longer_holds_more(j, job) ? "more or longer" : "more or stouter"}) +
-                              " fasteners at each stud (bench.frame.fasteners_at_stud), or " +
-                              (longer_holds_more(j, job) ? "longer ones (bench.frame.fastener_length)"
-                                                         : "stouter ones (bench.frame.fastener)") +
-                              "; an engineer has to judge this");
+  const std::string first = frame_first(job, facts);
+  const double furred = first.empty() ? facts.cleat->farthest_mm : 0;
+  const std::vector<Holding> ways = share > 1 ? ways_to_hold(j, furred, job) : std::vector<Holding>{};
+  Finding finding =
+      found(share,
+            imposed_of(job.book).person + " at one stud of the wall, on " + named(job.bench->frame, job) + ", " +
+                text_or_less(j.into_in * inch_mm, Unit::mm, job) + " into it" +
+                (back.empty() ? "" : "; through a " + std::string{hung(job)} + ", and " + back),
+            first + (ways.empty() ? "no fastener that is known here holds so much at one stud" : told_ways(ways)) +
+                "; an engineer has to judge this");
   finding.by = calculated(job);
   finding.unjudged = bends_across_furring(j, job, facts);
   finding = held_anyway(std::move(finding), job, facts);
-  // Across furring no count of them settles it.
-  if (!count || !frame_first(job, facts).empty() || !finding.unjudged.empty()) return finding;
-  return mended_by(std::move(finding), {set_count("bench.frame.fasteners_at_stud", *count)});
+  return with_ways(std::move(finding), ways, j, job, facts);
 }
 
 /// What one screw or nail of the cleat takes along itself: thread in the stud, or its head through a track.

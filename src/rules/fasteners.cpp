@@ -46,6 +46,19 @@ std::optional<Fastener> fastener_of(const std::string& name) {
   return std::nullopt;
 }
 
+std::vector<Fastener> stouter_than(const Fastener& fastener) {
+  const auto in_mm = [](const Fastener& f) { return std::string{f.name}.find(" mm ") != std::string::npos; };
+  std::vector<Fastener> found;
+  for (const Fastener& each : all)
+    if (in_mm(each) == in_mm(fastener) &&
+        (each.screw == fastener.screw ? each.diameter > fastener.diameter : each.screw))
+      found.push_back(each);
+  std::sort(found.begin(), found.end(), [](const Fastener& a, const Fastener& b) {
+    return a.screw != b.screw ? b.screw : a.diameter < b.diameter;
+  });
+  return found;
+}
+
 std::string counted(int count, const Fastener& fastener) {
   const std::string name = fastener.name, kind = fastener.screw ? "screw" : "nail";
   const bool told = name.find(kind) != std::string::npos;

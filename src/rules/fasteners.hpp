@@ -5,6 +5,7 @@
 #include <array>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace fallwright::rules {
 
@@ -16,6 +17,9 @@ struct Fastener {
   bool screw = false;
 };
 std::optional<Fastener> fastener_of(const std::string& name);
+
+/// Those of its kind and series that are thicker, the thinnest first; then, in a nail's place, screws.
+std::vector<Fastener> stouter_than(const Fastener& fastener);
 
 /// "3 16d nails", "1 #8 screw", "2 5 mm screws".
 std::string counted(int count, const Fastener& fastener);
