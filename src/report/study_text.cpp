@@ -47,6 +47,23 @@ std::string values_text(const StudyReport& r, const facts::Variant& v) {
   return text;
 }
 
+/// Where the aim tells the best from none of the others they stand in the order they were made in.
+std::string tie_text(const StudyReport& r) {
+  const std::vector<facts::Variant>& best = r.all.best;
+  if (best.size() < 2 || !best.front().aim || best.front().aim != best.back().aim ||
+      best.front().margin != best.back().margin)
+    return "";
+  const bool margins = r.study.aim == job::Aim::greatest_least_margin;
+  std::string words = "a tie, in the order they were made; others may tie with them";
+  const auto& check = best.front().gives_way;
+  const bool one =
+      check && std::all_of(best.begin(), best.end(), [&](const facts::Variant& v) { return v.gives_way == check; });
+  if (margins && one && r.study.aim_at.empty())
+    words += ": of each '" + r.all.checks[*check].title +
+             "' has least to spare, and as much; name the checks that your keys move (aim_at)";
+  return line("", words);
+}
+
 std::string best_text(const StudyReport& r) {
   std::string text;
   for (std::size_t i = 0; i < r.all.best.size(); ++i) {
@@ -55,7 +72,7 @@ std::string best_text(const StudyReport& r) {
                                            (v.aim ? ": " + aim_text(r.study.aim, *v.aim) : "") + "  (variant " +
                                            std::to_string(v.number + 1) + ")");
   }
-  return text;
+  return text + tie_text(r);
 }
 
 /// Of each key the value most of whose variants pass, and the one of which fewest do; the key where these are farthest

@@ -92,6 +92,33 @@ TEST(StudyText, OfKeys) {
   EXPECT_THAT(report::study_text(s.report(), ""), testing::HasSubstr("  today        cannot stand\n"));
 }
 
+std::string unwrapped(const std::string& text) {
+  std::string line;
+  for (const char c : text)
+    if (c != '\n' && !(c == ' ' && line.ends_with(' ')))
+      line += c;
+    else if (c == '\n' && !line.ends_with(' '))
+      line += ' ';
+  return line;
+}
+
+TEST(StudyText, TellsATieThatNoKeyOfTheStudyMoves) {
+  // Source: none: variants whose least margin is one check's, and alike, stand in the order they were made in; one that
+  // has more to spare, or an aim that looks elsewhere already, is no tie of that kind.
+  Studied s = of_keys();
+  for (facts::Variant& v : s.all.best) v.gives_way = 1, v.margin = 0.0, v.aim = 0.0;
+  const auto told = [&] { return unwrapped(report::study_text(s.report(), "")); };
+  EXPECT_THAT(told(),
+              testing::HasSubstr("a tie, in the order they were made; others may tie with them: of each 'trap arm "
+                                 "is short enough' has least to spare, and as much"));
+  EXPECT_THAT(told(), testing::HasSubstr("(aim_at)"));
+  s.study.aim_at = {{}};
+  EXPECT_THAT(told(), testing::HasSubstr("a tie"));
+  EXPECT_THAT(told(), testing::Not(testing::HasSubstr("aim_at")));
+  s.all.best[0].aim = s.all.best[0].margin = 0.01;
+  EXPECT_THAT(told(), testing::Not(testing::HasSubstr("a tie")));
+}
+
 TEST(StudyText, IsWrappedAndNeverCut) {
   // Source: none: of a line as long as names of readings make it the figure that decides stands last.
   Studied s = of_keys();
