@@ -62,9 +62,10 @@ Step flood_step(const job::Job& job, const Findings& s) {
   std::string numbers = water.holds_none ? none_without_a_dam(water, job, s)
                                          : units::water_text(mm3, job.is_metric()) + up_to(water, job) + " weighs " +
                                                weight_of(mm3, job.is_metric()) + each_step_more(job, s);
+  if (!fill.empty() && water.levels.empty()) numbers += "; " + fill;  // behind a dam it is told by then
   return {true, "plumber",
           head + std::string{"plug, fill, mark the level. Asked for: "} + rules::flood_words(job, s.judgement.results) +
-              (fill.empty() ? "" : ": " + fill) + "; 24 hours by practice.",
+              "; 24 hours by practice.",
           std::move(numbers), "the level drops, or it drips below"};
 }
 

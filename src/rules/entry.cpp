@@ -6,6 +6,12 @@
 #include "survey/room.hpp"
 
 namespace fallwright::rules {
+namespace {
+
+/// 1/4 in: what places from the entry are read to; common practice, no source.
+constexpr double told_from_mm = 6.35;
+
+}  // namespace
 
 std::string entry_words(const job::Job& job) {
   const survey::Room room =
@@ -13,7 +19,7 @@ std::string entry_words(const job::Job& job) {
   const survey::Wall *left = room.wall(job::Side::left), *right = room.wall(job::Side::right);
   if (!left || !right || !room.square_known) return "";
   const double apart = right->end().y - left->end().y;  // the zero is at the one that ends farther back
-  if (std::abs(apart) < job.mark_mm() / 2) return "";
+  if (std::abs(apart) < told_from_mm) return "";
   const char *zero = apart > 0 ? "right" : "left", *other = apart > 0 ? "left" : "right";
   return std::string{"'from the entry' counts from the end of the "} + zero +
          " wall's stud face, on a line along the back wall: at the " + other + " wall that is " +

@@ -51,6 +51,7 @@ TEST(Demo, FlatTwoAPassesEveryCheckButWhatNeedsASurvey) {
                                            "trap.vented",
                                            "trap.below",
                                            "trap.aside",
+                                           "trap.under-drain",
                                            "trap.size",
                                            "joist.hole-edges",
                                            "joist.notch-place",

@@ -390,8 +390,8 @@ TEST(EntryWords, SayWhereLengthsFromTheEntryBegin) {
   EXPECT_THAT(rules::entry_words(j), HasSubstr("at the right wall that is 2\" inside"));
   j.unit = job::UnitSystem::metric;
   EXPECT_THAT(rules::entry_words(j), HasSubstr("is 51 mm inside"));
-  sample::read_plan(j, {0, 36 * inch}, {72 * inch, 36 * inch}, {0, 0}, {72 * inch, 0});
-  EXPECT_EQ(rules::entry_words(j), "");
+  sample::read_plan(j, {0, 36 * inch}, {72 * inch, 36 * inch}, {0, 0.24 * inch}, {72 * inch, 0});
+  EXPECT_EQ(rules::entry_words(j), "") << "no reading tells it";
 }
 
 }  // namespace
