@@ -292,7 +292,6 @@ void add_bench_ladder(Pen& pen, const Subject& subject, double x) {
 std::vector<Sheet> draw_bench_section(const Subject& subject) {
   const parts::Model& model = subject.model;
   const Cut b = bench_cut(subject);
-  const gp_Pln& plane = b.plane;
   const View& view = b.view;
   const bool small = is_small(paper_of(subject.job()));
   const std::vector<CutSolid> solids = cut_at_bench(subject);
@@ -323,7 +322,7 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
       sheet.sight = b.sight();
       const Frame frame = frame_of(sheet);
       const Wanted shown = [&](const parts::Solid& s) {
-        return (in_frame(s) && straddles(s, plane)) || std::find(behind.begin(), behind.end(), &s) != behind.end();
+        return (in_frame(s) && straddles(s, b.plane)) || std::find(behind.begin(), behind.end(), &s) != behind.end();
       };
       const Frame tray = extent(*model.first(Role::base), view);
       std::vector<Box> taken{{tray.x0, tray.y0, tray.x1, tray.y1}};

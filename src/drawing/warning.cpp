@@ -84,7 +84,10 @@ std::optional<Warning> bore_warning(const Subject& s) {
   if (unsettled == shut_base(s))
     return Warning{"DO NOT BORE YET: THE BASE DOES NOT GO IN", found + "; another base may have its drain elsewhere."};
   if (!cuts_a_joist(*unsettled))
-    return Warning{"DO NOT BORE YET: DRAIN'S PLACE NOT SETTLED", found + "; moving the drain mends it."};
+    return Warning{"DO NOT BORE YET: DRAIN'S PLACE NOT SETTLED",
+                   found + (rules::moves_the_drain(*unsettled)
+                                ? "; moving the drain mends it."
+                                : "; another kind of drain mends it, and that is bored for elsewhere.")};
   std::string what = advice_in_short(*unsettled);
   if (what.empty()) return Warning{"DO NOT BORE HERE: THE BORE CUTS A JOIST", found + "."};
   what.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(what.front())));

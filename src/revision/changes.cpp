@@ -97,6 +97,12 @@ Sold sold_metric(const takeoff::Row& row) {
   return {row.buy * factor, factor < 1 ? "m" + row.buy_unit.substr(2) : job::one_of(row.buy_unit), factor / 100};
 }
 
+/// Whether their solids are compared themselves, and not the words of a row.
+bool is_article(const State& state, const takeoff::Row& row) {
+  return std::any_of(state.articles.begin(), state.articles.end(),
+                     [&](const Article& a) { return a.item == row.item; });
+}
+
 /// Older reports name none.
 bool another_product(const takeoff::Row& was, const takeoff::Row& now) {
   return !was.product.empty() && !now.product.empty() && was.product != now.product;
@@ -135,8 +141,10 @@ std::vector<Changed> of_orders(const State& was, const State& now) {
   for (const takeoff::Row& row : now.rows) {
     if (!row.for_sale) continue;
     const takeoff::Row* before = in(was, row);
-    if (!before || !same_amount(*before, row))
-      changed.push_back(before && another_product(*before, row)
+    takeoff::Row alike = row;  // as the older one is called, where its solid tells whether it is another piece
+    if (before && is_article(was, row) && is_article(now, row)) alike.product = before->product;
+    if (!before || !same_amount(*before, alike))
+      changed.push_back(before && another_product(*before, alike)
                             ? Changed{row.item, product_words(*before), product_words(row)}
                             : Changed{row.item, before ? order_words(*before) : nothing, order_words(row)});
   }

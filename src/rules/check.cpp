@@ -4,7 +4,6 @@
 #include <cctype>
 #include <cmath>
 #include <limits>
-#include <numeric>
 
 #include "rules/as_set.hpp"
 #include "rules/base_kind.hpp"

@@ -72,17 +72,19 @@ bool cuts_a_joist(const Result& unsettled) {
   return unsettled.id == "drain.bore-clear-of-joists";
 }
 
-const Result* unsettled_drain(const std::vector<Result>& results, const facts::Facts& facts) {
-  const auto moves_the_drain = [](const Remedy& remedy) {
+bool moves_the_drain(const Result& r) {
+  return std::any_of(r.remedies.begin(), r.remedies.end(), [](const Remedy& remedy) {
     return std::any_of(remedy.changes.begin(), remedy.changes.end(),
                        [](const job::Change& change) { return change.key.starts_with("drain.from_"); });
-  };
+  });
+}
+
+const Result* unsettled_drain(const std::vector<Result>& results, const facts::Facts& facts) {
   const Result* found = nullptr;
   for (const Result& r : results) {
     if (r.outcome != Outcome::fail) continue;
     if (cuts_a_joist(r)) return &r;
-    const bool elsewhere = r.other_drain || std::any_of(r.remedies.begin(), r.remedies.end(), moves_the_drain);
-    if (!found && elsewhere) found = &r;
+    if (!found && (r.other_drain || moves_the_drain(r))) found = &r;
   }
   if (found) return found;
   const auto& bought = facts.bought;  // where a waste stands the drain has its place by that

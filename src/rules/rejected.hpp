@@ -13,12 +13,14 @@ namespace fallwright::rules {
 /// By which the base does not go in as it stands.
 const Result* shut_base(const std::vector<Result>& results, const facts::Facts& facts);
 
-/// By which the drain's place is another: of the joists under its bore, else the first that is mended by moving it,
-/// else that by which the base does not go in: another may have its drain elsewhere, where no waste stands yet. Until
-/// it is settled nobody bores.
+/// By which the drain's place is another: of the joists under its bore, else the first that is mended by moving it or
+/// by another kind of drain, else that by which the base does not go in: another may have its drain elsewhere, where no
+/// waste stands yet. Until it is settled nobody bores.
 const Result* unsettled_drain(const std::vector<Result>& results, const facts::Facts& facts);
 /// Whether that is a joist in the bore's way.
 bool cuts_a_joist(const Result& unsettled);
+/// Whether a remedy of a check moves the drain.
+bool moves_the_drain(const Result& r);
 
 /// By which another base will be set than the one that is drawn, or in another bed: it does not go in, its drain's
 /// place is not settled, or its shape, its heights or its bed are out of their limits. No number of it, or of its bed,

@@ -24,7 +24,8 @@ const Drawn& room_between(const std::string& walls) {
   const std::string text =
       "[job]\nname = \"x\"\nunit = \"in\"\n[alcove]\nwidth = 60\ndepth = 36\nwalls = [" + walls +
       "]\n[survey]\nsquare = \"yes\"\n[floor]\ndeck = 0.75\n[floor.joists]\nstock = \"2x10\"\nfirst = 6\nspacing = 16\n"
-      "direction = \"along-depth\"\n[base]\nlength = 60\nwidth = 34\n[base.upstands]\nsides = [\"left\", \"right\", "
+      "direction = \"along-depth\"\n[base]\nlength = 60\nwidth = 34\n"
+      "pattern = \"equal-fall\"\nfall = \"3/8 in/ft\"\n[base.upstands]\nsides = [\"left\", \"right\", "
       "\"back\"]\n[drain]\nsize = 4\nbody = 3.25\nbore = 5\nfrom_left = 30\nfrom_back = 17\n";
   return all.emplace(walls, drawn(job::read(text, "x.toml"), false)).first->second;
 }

@@ -47,13 +47,14 @@ TEST(SheetWords, EveryTitleBlockSaysHowManyChecksFail) {
   EXPECT_FALSE(said.empty());
 }
 
-/// Whether a room's bore would cut a joist, or what fails is mended by moving the drain.
+/// Whether a room's bore would cut a joist, or what fails is mended by moving the drain, or by another kind of it.
 bool bore_fails(const Drawn& d) {
   return std::any_of(d.judgement.results.begin(), d.judgement.results.end(), [](const auto& r) {
     bool moves = r.id == "drain.bore-clear-of-joists" || r.id == "room.goes-in" || r.id == "room.drop-in" ||
                  ((r.id == "opening.width" || r.id == "opening.depth") && r.measured.value_or(0) < 0);
     for (const auto& remedy : r.remedies)
       for (const auto& change : remedy.changes) moves = moves || starts(change.key, "drain.from_");
+    moves = moves || r.advice.find("drain.kind = ") != std::string::npos;
     return moves && r.outcome == rules::Outcome::fail;
   });
 }

@@ -19,23 +19,29 @@ const RAISE_INSTEAD = '; or raise the low side as much, with fresh mortar under 
 const LOOK_AT_LINE = 'look whether they are heights above the level line or distances below it, and how high that line hangs ' +
                      'above the datum';
 
+const LAST_MARK = ' (the last mark of the rule: little by little, since each round lowers all of the base)';
+
 function levelWords(card, found) {
   const down = found.points.filter((p) => pressAt(card, p) > 0);
-  return down.length ? 'press down: ' + down.map((p) => `${p.name} ${ruleText(pressAt(card, p), card.metric)}`).join(', ') : '';
+  if (!down.length) return '';
+  const last = down.every((p) => pressAt(card, p) <= card.mark_mm);
+  return 'press down: ' + down.map((p) => `${p.name} ${ruleText(pressAt(card, p), card.metric)}`).join(', ') + (last ? LAST_MARK : '');
 }
 
-/** A place that would have to go down by more than the mortar under it, with that, where nobody read how high it lies. */
+/** The place that would have to go down farthest by more than the mortar under it, with that, where nobody read how high it lies. */
 function pressedThrough(card, found) {
   const open = card.gauges.filter((g) => !g.clear);
+  let worst = null;
   for (const p of found.points) {
     let nearest = null, away = Infinity;
     for (const g of open) {
       const d = Math.hypot(g.x - p.x, g.y - p.y);
       if (d < away) nearest = g, away = d;
     }
-    if (nearest && pressAt(card, p) >= nearest.set) return {point: p, set: nearest.set};
+    if (!nearest || pressAt(card, p) < nearest.set) continue;
+    if (!worst || pressAt(card, p) > pressAt(card, worst.point)) worst = {point: p, set: nearest.set};
   }
-  return null;
+  return worst;
 }
 
 /** How thick the bed is at a gauge, as the base lies now. */
