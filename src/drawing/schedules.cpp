@@ -73,12 +73,15 @@ const std::vector<Column>& fastening_columns() {
   return columns;
 }
 
-/// Both ends of each stick, as the buy list counts them; which fastener that is, the code's table for framing says.
+/// Both ends of each stick, as the buy list counts them; which fastener that is, in timber the code's table for framing
+/// says.
 void add_ends(std::vector<Cells>& rows, const Subject& s, const facts::Family& family) {
   constexpr std::size_t most_named = 6;  // of a whole alphabet "each" says as much
   const int per_end = s.job().buy.fasteners.per_end;
   const Sticks sticks = sticks_of(s, family);
   if (sticks.count == 0) return;
+  const bool bench = family.role == facts::Role::bench_frame,
+             steel = bench ? s.job().bench->frame.kind == job::FrameKind::steel : s.job().walls.stock.is_steel();
   rows.push_back({sticks.marks.size() > most_named
                       ? "ends of each stick" +
                             (sticks.held_otherwise.empty() ? "" : " but " + units::joined(sticks.held_otherwise))
@@ -86,7 +89,7 @@ void add_ends(std::vector<Cells>& rows, const Subject& s, const facts::Family& f
                                             : "both ends of " + sticks.marks.front(),
                   std::to_string(per_end) + " in each end" +
                       (sticks.count > 1 ? ", " + std::to_string(sticks.count) + " sticks" : "") +
-                      ", size by the local table of framing fasteners",
+                      (steel ? ", screws for steel" : ", size by the local table of framing fasteners"),
                   std::to_string(2 * static_cast<std::size_t>(per_end) * sticks.count)});
   if (family.wall && waits_for_studs(s, family)) rows.back() = {rows.back().front(), studs_hold, "HOLD"};
 }

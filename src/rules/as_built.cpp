@@ -160,12 +160,15 @@ class Record {
     return lowest;
   }
 
-  NoTest no_test(double filled_mm, const std::optional<double>& asked_mm) const {
+  static std::string from(const FloodBrim& brim) {
+    return brim.on_flange ? " above the drain's flange" : " above the drain";
+  }
+
+  NoTest no_test(double filled_mm, const std::optional<double>& asked_mm, const FloodBrim& brim) const {
     const double half_mark = job_.mark_mm() / 2;
     if (asked_mm && filled_mm < *asked_mm - units::tolerance::length_mm)
-      return {"filled too low", "too low, fill to " + text_at_least(*asked_mm, job_) + " above the drain"};
+      return {"filled too low", "too low, fill to " + text_at_least(*asked_mm, job_) + from(brim)};
     if (filled_mm < half_mark) return {"without water", "no water stood there: fill it"};
-    const FloodBrim brim = flood_brim(job_, facts_);
     if (!brim.lowest) return {};
     const double holds = brim.top_mm - brim.from_mm;
     const std::optional<double> upstands = lowest_upstand_mm(brim);
@@ -186,12 +189,14 @@ class Record {
     const FloodTest& asked = flood_test_of(job_.book);
     const std::optional<double> level = flood_asked_mm(job_, facts_, results_);
     const double filled = read.front().level.in_mm();
-    const NoTest none = no_test(filled, level);
+    const FloodBrim brim = flood_brim(job_, facts_);
+    const NoTest none = no_test(filled, level, brim);
     const bool low = !none.why.empty();
     BuiltRow fill{"flood test, filled " + read.front().at, "", flood_words(job_, results_),
-                  as_read(filled) + " above the drain"};
+                  as_read(filled) + from(brim)};
     if (level)
-      fill.built += ", " + text_at_most(std::max(0.0, filled - floor_at_entry_mm(facts_)), job_) + " at the threshold";
+      fill.built +=
+          ", " + text_at_most(std::max(0.0, filled + brim.from_mm - brim.floor_mm), job_) + " at the threshold";
     if (low) fill.built += ": " + none.advice;
     if (read.size() == 1) fill.built += "; read it again after " + time_text(asked.minutes) + " at least";
     fill.outcome = low ? Outcome::caution : read.size() == 1 ? Outcome::not_checked : Outcome::not_applicable;

@@ -54,14 +54,6 @@ std::string flood_words(const job::Job& job, const std::vector<Result>& results)
          " minutes as the book has it";
 }
 
-std::optional<double> flood_asked_mm(const job::Job& job, const facts::Facts& facts,
-                                     const std::vector<Result>& results) {
-  if (const auto least = least_depth(results)) return floor_at_entry_mm(facts) + *least;
-  if (!to_rough_threshold(job, facts)) return std::nullopt;
-  if (facts.flood.rough) return facts.flood.rough->above_drain_mm;
-  return *facts.heights.threshold_least_mm - facts.heights.drain_top_mm;
-}
-
 FloodBrim flood_brim(const job::Job& job, const facts::Facts& facts) {
   FloodBrim brim;
   brim.on_flange = facts.site_built.has_value();
@@ -142,6 +134,13 @@ std::optional<double> asked_on_the_day(const job::Job& job, const FloodBrim& bri
 }
 
 }  // namespace
+
+std::optional<double> flood_asked_mm(const job::Job& job, const facts::Facts& facts,
+                                     const std::vector<Result>& results) {
+  const FloodBrim brim = flood_brim(job, facts);
+  const auto asked = asked_on_the_day(job, brim, facts, results);
+  return asked ? std::optional{*asked - brim.from_mm} : std::nullopt;
+}
 
 FloodTable flood_table(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results) {
   if (facts.flood.dips.empty()) return {};

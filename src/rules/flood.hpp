@@ -55,7 +55,7 @@ std::string flood_words(const job::Job& job, const std::vector<Result>& results)
 /// for a depth, as high as it holds. Empty where nobody can say.
 std::string fill_words(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results);
 
-/// How high above the drain the water must stand; nothing where the book does not say.
+/// How high the water must stand on the day, from where heights count then; nothing where the book does not say.
 std::optional<double> flood_asked_mm(const job::Job& job, const facts::Facts& facts,
                                      const std::vector<Result>& results);
 

@@ -300,6 +300,27 @@ TEST(AsBuiltFlood, ADamAtTheEntryHoldsNoWaterOverTheUpstands) {
   EXPECT_THAT(at(131)[0].built, HasSubstr("higher than the upstands, 130 mm, whatever dam stood at the entry"));
 }
 
+TEST(AsBuiltFlood, OverABaseBuiltOnSiteCountsFromTheFlange) {
+  // Source: by hand: the flange 5 mm below the datum, the finished threshold 80 above it and 15 of tile on the rough
+  // one, which is what stands on the day: 70 above the flange is what it holds and what a test up to it asks for,
+  // wherever the drain's finished top will be.
+  job::Job job;
+  job.unit = job::UnitSystem::metric;
+  job.book = "plumbing";
+  job.base.kind = job::BaseKind::site_built, job.base.site.waterproofing = job::Waterproofing::bonded;
+  facts::Facts facts = holding(60);
+  facts.site_built.emplace();
+  facts.site_built->flange_top_mm = -5, facts.site_built->cover_least_mm = 15;
+  const auto at = [&](double mm) {
+    job.as_built.flood = {{"2026-12-01 08:00", units::Length::mm(mm)}, {"2026-12-01 09:00", units::Length::mm(mm)}};
+    return rules::as_built_rows(job, facts, {}, {});
+  };
+  EXPECT_EQ(at(70)[1].outcome, Outcome::pass) << at(70)[0].built;
+  EXPECT_THAT(at(70)[0].built, HasSubstr("70 mm above the drain's flange, 45 mm at the threshold"));
+  EXPECT_THAT(at(69)[0].built, HasSubstr("too low, fill to 70 mm above the drain's flange"));
+  EXPECT_THAT(at(71)[0].built, HasSubstr("higher than the base holds, 70 mm"));
+}
+
 TEST(AsBuiltFlood, IsToldWithTheDepthOfOnesOwn) {
   // Source: none; where a county asks for 3 in, no sheet tells of the book's 2.
   rules::Result own = two_inches();
