@@ -112,26 +112,10 @@ std::string text_of(double mm, bool metric) {
   return units::to_text(units::Length::mm(mm), metric);
 }
 
-/// "16d, 3-1/2\" long"; empty where the job does not say what it is.
-std::string fastener(const std::optional<std::string>& name, const std::optional<job::Length>& length, bool metric) {
-  return !name ? "" : *name + (length ? ", " + text_of(length->in_mm(), metric) + " long" : "");
-}
-
-/// Of what holds the bench.
-std::string fastener_of(const takeoff::Row& row, const job::Job& job) {
-  if (!job.bench) return "";
-  const job::BenchFrame& f = job.bench->frame;
-  const bool metric = job.is_metric();
-  if (is(row, takeoff::Item::sole_fasteners))
-    return job.floor.kind == job::FloorKind::slab ? "anchors, which is the job's own choice"
-           : f.kind == job::FrameKind::steel      ? ""
-           : metric                               ? "nails, 90 mm"
-                                                  : "16d";
-  if (is(row, takeoff::Item::cleat_fasteners)) return fastener(f.fastener, f.fastener_length, metric);
-  if (is(row, takeoff::Item::joist_fasteners)) return fastener(f.joist_fastener, f.joist_fastener_length, metric);
-  if (is(row, takeoff::Item::rail_fasteners)) return fastener(f.rail_fastener, f.rail_fastener_length, metric);
-  if (is(row, takeoff::Item::deck_screws)) return fastener(f.deck_fastener, f.deck_fastener_length, metric);
-  return "";
+/// Which of what goes by the row's name: "16d, 3-1/2\" long"; empty where the job does not say.
+std::string which_of(const takeoff::Row& row, const job::Job& job) {
+  const bool anchors = is(row, takeoff::Item::sole_fasteners) && job.floor.kind == job::FloorKind::slab;
+  return anchors ? "anchors, which is the job's own choice" : row.product;
 }
 
 /// "each 0.45 ft3, 60 lb"; nothing of what is named by its size.
@@ -164,8 +148,7 @@ std::string size_to_carry(const takeoff::Row& row, const Subject& subject) {
   if (!row.sold_as.empty()) return row.basis.substr(0, row.basis.find(';'));
   if (row.blanks == takeoff::Blanks::strips) return takeoff::ripped_from(job);
   if (row.blanks == takeoff::Blanks::shims) return "tapered pairs, or strips of card in layers";
-  const std::string fastener = fastener_of(row, job);
-  std::vector<std::string> words{fastener.empty() ? row.product : fastener, pack_of(row, job)};
+  std::vector<std::string> words{which_of(row, job), pack_of(row, job)};
   if (const auto others = takeoff::sharers_of(row, subject.rows); !others.empty())
     words.push_back("for " + units::listed(others) + " as well");
   std::erase(words, "");
