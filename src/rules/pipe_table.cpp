@@ -142,6 +142,9 @@ class Writer {
     line((table_.notched ? "notches as deep as the arm lies in its joists, from the nearer edge" + of_notches()
                          : of_holes() + "heights from the datum, to the arm's middle, bored level with it") +
          "; joists by their centres from " + joist_hook(facts_, job_) + level_of_hook(facts_));
+    if (!job_.trap->hole && !table_.notched)
+      line("how wide the arm's holes are is not said (trap.hole): wider than its pipe" +
+           (pipe.crossings.front().hole_mm > 0 ? ", " + len(pipe.crossings.front().hole_mm) + " outside" : ""));
     for (const HoleGap& gap : hole_gaps(pipe, *job_.trap)) line(beside(gap));
   }
 
@@ -194,9 +197,10 @@ class Writer {
 
   void row(const facts::JoistCrossing& c) {
     const auto maybe = [&](const std::optional<double>& mm) { return mm ? len(*mm) : std::string{"?"}; };
+    const bool said = job_.trap->hole.has_value();  // else it is as wide as the pipe at least, and leaves less
     // What is left reads no better than it is.
     const auto left = [&](const std::optional<double>& mm) {
-      return mm ? or_beyond(text_at_most(*mm, job_), "outside") : std::string{"?"};
+      return mm && (said || *mm < 0) ? or_beyond(text_at_most(*mm, job_), "outside") : std::string{"?"};
     };
     const std::string joist = joist_place(c.joist, facts_, job_);
     const double depth = c.top_mm - c.bottom_mm;
@@ -213,7 +217,7 @@ class Writer {
                                  ? "VOID"
                                  : or_beyond(maybe(c.centre_mm), "below"),
                              out_of_it(c.above_mm(), above), out_of_it(c.below_mm(), below),
-                             kept(maybe(hole), small ? small : large), most(hole_most(depth, limits_))});
+                             said ? kept(maybe(hole), small ? small : large) : "?", most(hole_most(depth, limits_))});
       return;
     }
     const auto at = notch_at(c);

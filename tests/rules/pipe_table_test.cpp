@@ -20,6 +20,7 @@ class PipeLines : public testing::Test {
     facts_.pipe.known = true;
     facts_.pipe.routed = true;
     facts_.room.as_set = {};
+    job_.trap->hole = inches(2.375);
   }
   rules::PipeTable table() const { return rules::pipe_table(job_, facts_, rules::limits_for(job_), results_); }
   /// The lines behind that of the riser.
@@ -159,6 +160,19 @@ TEST_F(PipeLines, TellEachJoistAndWhatIsLeftOfIt) {
   facts_.pipe.bay = "joists/joist-05 and joists/joist-06", facts_.pipe.beside_mm = 3 * in;
   EXPECT_EQ(way().front(),
             "the arm runs along the bay of joist-05 and joist-06, 3\" from the nearer: none is bored there");
+}
+
+TEST_F(PipeLines, TellNoHoleThatNobodySaid) {
+  // Source: by hand: no pipe goes through a hole as wide as it is outside: where the hole is not said, neither it nor
+  // what it leaves is a number to work to. One that is past its joist's edge with the pipe alone is so with any hole.
+  facts::JoistCrossing c{"joists/joist-02", 10 * in, -10 * in, -0.75 * in, -4 * in, 2.375 * in};
+  c.along_mm = 300;
+  facts_.pipe.crossings = {c};
+  job_.trap->hole.reset();
+  EXPECT_THAT(table().rows, ElementsAre(ElementsAre("joist-02", "10\"", "4\" below", "?", "?", "?", "3-5/64\"")));
+  EXPECT_EQ(way().back(), "how wide the arm's holes are is not said (trap.hole): wider than its pipe, 2-3/8\" outside");
+  facts_.pipe.crossings[0].centre_mm = -1.25 * in;
+  EXPECT_THAT(table().rows[0], testing::Contains("VOID: 11/16\" outside"));
 }
 
 TEST_F(PipeLines, VoidWhatAFailingCheckRejectsAndNameJoistsByTheirCentres) {
