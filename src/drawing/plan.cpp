@@ -240,7 +240,7 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
                     said(along_width ? box[4] - box[1] : box[3] - box[0]) + " wide, as far to either side." +
                     channel_cut(s, said));
   }
-  if (const std::string zero = rules::entry_words(s.job()); !zero.empty()) notes.push_back(zero + ".");
+  if (const std::string zero = rules::entry_words(s.job(), s.facts.room); !zero.empty()) notes.push_back(zero + ".");
   if (shows.places && !lapped_sides(s.job()).empty())
     notes.emplace_back(
         "LAPPED: there the base does not turn up; waterproofing is lapped over its edge and bonded to it.");

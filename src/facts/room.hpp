@@ -175,6 +175,8 @@ inline constexpr const char* worst_mortar = "mortar in the bed as set";
 struct Room {
   survey::StudFaces faces = {};  ///< as they stand: where tapes are hooked
   Closure closure;
+  /// By how much the right wall ends farther back than the left one; absent where one of them was not read.
+  std::optional<double> ends_apart_mm = {};
   std::vector<WidthRead> widths;
   std::vector<Side> not_plumbed;  ///< walls without a reading of plumb
   FloorShape floor;

@@ -142,6 +142,13 @@ class Walls {
     }
   }
 
+  /// Of the two side walls' ends, as they were read.
+  std::optional<double> ends_apart() const {
+    const survey::Wall *left = read_.wall(Side::left), *right = read_.wall(Side::right);
+    if (!left || !right || !read_.square_known) return std::nullopt;
+    return right->end().y - left->end().y;
+  }
+
   /// At the base's own corners, for one that fills a room out of square is no rectangle: the sole plate tells the line
   /// at the floor, the nearest stud how it leans. On the bench's side of the base stands the bench, and no wall.
   void base_corners(double floor, double upstand, facts::Room& room) const {
@@ -414,6 +421,7 @@ void measure_walls(const parts::Model& model, const Framing& framing, const fact
                    facts::Room& room) {
   const Walls walls{model};
   const double upstand = heights.upstand_top_mm.value_or(heights.rim_greatest_mm);
+  room.ends_apart_mm = walls.ends_apart();
   walls.studs(heights.rib_plane_mm, upstand, room);
   if (model.job.base.is_site_built())  // mortar follows the studs as they stand: nothing is to be brought out to it
     for (facts::StudGap& stud : room.studs)

@@ -72,7 +72,7 @@ class RoomText {
     for (const facts::WidthRead& w : room_.widths)
       line("width at a height of " + len(w.height_mm) + ": read " + len(w.reading_mm) +
            ", between the walls as plumbed " + len(w.solids_mm));
-    if (const std::string zero = rules::entry_words(report_.job); !zero.empty()) text_ += wrapped(zero, 4);
+    if (const std::string zero = rules::entry_words(report_.job, room_); !zero.empty()) text_ += wrapped(zero, 4);
     for (const job::Side wall : room_.not_plumbed)
       line(std::string{job::name_of(wall)} + " wall: not plumbed, so nobody knows how it leans");
   }

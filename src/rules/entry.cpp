@@ -3,7 +3,6 @@
 #include <cmath>
 
 #include "rules/book.hpp"
-#include "survey/room.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -13,12 +12,8 @@ constexpr double told_from_mm = 6.35;
 
 }  // namespace
 
-std::string entry_words(const job::Job& job) {
-  const survey::Room room =
-      survey::make_room(job.survey, job.alcove.width.in_mm(), job.alcove.depth.in_mm(), job.alcove.walls);
-  const survey::Wall *left = room.wall(job::Side::left), *right = room.wall(job::Side::right);
-  if (!left || !right || !room.square_known) return "";
-  const double apart = right->end().y - left->end().y;  // the zero is at the one that ends farther back
+std::string entry_words(const job::Job& job, const facts::Room& room) {
+  const double apart = room.ends_apart_mm.value_or(0);  // the zero is at the one that ends farther back
   if (std::abs(apart) < told_from_mm) return "";
   const char *zero = apart > 0 ? "right" : "left", *other = apart > 0 ? "left" : "right";
   return std::string{"'from the entry' counts from the end of the "} + zero +

@@ -469,5 +469,18 @@ TEST(SurveyedWalls, KeepTheirStudsAtTheSizeOfTheStock) {
   EXPECT_GT(studs, 8);
 }
 
+TEST(Survey, TellsByHowMuchSideWallsEndApart) {
+  // Source: by hand: a left wall that runs 2 in past the right one's end, and its mirror; a plan that nobody read tells
+  // nothing.
+  job::Job j = sample::alcove();
+  const auto apart = [&] { return measure::measure(*parts::build(j)).room.ends_apart_mm; };
+  EXPECT_FALSE(apart() && std::abs(*apart()) > 1e-9);
+  sample::read_plan(j, {0, 36 * in}, {72 * in, 36 * in}, {0, -2 * in}, {72 * in, 0});
+  ASSERT_TRUE(apart());
+  EXPECT_NEAR(*apart(), 2 * in, 1e-3);
+  sample::read_plan(j, {0, 36 * in}, {72 * in, 36 * in}, {0, 0}, {72 * in, -2 * in});
+  EXPECT_NEAR(*apart(), -2 * in, 1e-3);
+}
+
 }  // namespace
 }  // namespace fallwright::measure

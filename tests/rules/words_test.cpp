@@ -376,22 +376,23 @@ TEST(Words, WhatWouldBreakACheckIsToldAsThatTellsIt) {
 }
 
 TEST(EntryWords, SayWhereLengthsFromTheEntryBegin) {
-  // Source: by hand: a back wall 36 in from the end of the shorter side wall and 38 from that of the other; a tape that
-  // is hooked at the longer one's end reads 2 in more than one that is hooked at the zero.
+  // Source: by hand: a right wall that ends 2 in farther back than the left one has the zero at its end; a tape that is
+  // hooked at the longer one's end reads 2 in more. Its mirror has it at the left one's.
   job::Job j = sample::alcove();
-  EXPECT_EQ(rules::entry_words(j), "") << "square as designed";
+  facts::Room room;
+  EXPECT_EQ(rules::entry_words(j, room), "") << "nobody read where they end";
   constexpr double inch = 25.4;
-  sample::read_plan(j, {0, 36 * inch}, {72 * inch, 36 * inch}, {0, -2 * inch}, {72 * inch, 0});
-  EXPECT_EQ(rules::entry_words(j),
+  room.ends_apart_mm = 2 * inch;
+  EXPECT_EQ(rules::entry_words(j, room),
             "'from the entry' counts from the end of the right wall's stud face, on a line along the back wall: at the "
             "left wall that is 2\" inside its end");
-  sample::read_plan(j, {0, 36 * inch}, {72 * inch, 36 * inch}, {0, 0}, {72 * inch, -2 * inch});
-  EXPECT_THAT(rules::entry_words(j), HasSubstr("of the left wall's stud face"));
-  EXPECT_THAT(rules::entry_words(j), HasSubstr("at the right wall that is 2\" inside"));
+  room.ends_apart_mm = -2 * inch;
+  EXPECT_THAT(rules::entry_words(j, room), HasSubstr("of the left wall's stud face"));
+  EXPECT_THAT(rules::entry_words(j, room), HasSubstr("at the right wall that is 2\" inside"));
   j.unit = job::UnitSystem::metric;
-  EXPECT_THAT(rules::entry_words(j), HasSubstr("is 51 mm inside"));
-  sample::read_plan(j, {0, 36 * inch}, {72 * inch, 36 * inch}, {0, 0.24 * inch}, {72 * inch, 0});
-  EXPECT_EQ(rules::entry_words(j), "") << "no reading tells it";
+  EXPECT_THAT(rules::entry_words(j, room), HasSubstr("is 51 mm inside"));
+  room.ends_apart_mm = 0.24 * inch;
+  EXPECT_EQ(rules::entry_words(j, room), "") << "no reading tells it";
 }
 
 }  // namespace
