@@ -164,6 +164,7 @@ class Rings {
   }
 
   Verdict verdict() const {
+    if (on_it_ && is_plainly_convex()) return {};
     if (!on_it_ || !one_outer_ring()) return {false};
     Verdict verdict = stretches_apart();
     if (verdict.sound && !holes_lie_inside()) verdict.sound = false;
@@ -175,6 +176,22 @@ class Rings {
     double sum = 0;
     for (std::size_t i = 1; i + 1 < ring.size(); ++i) sum += turn(ring[0], ring[i], ring[i + 1]);
     return sum;
+  }
+
+  /// One straight ring of few corners, each of which lies to the left of every side that does not end there: most
+  /// faces are so, and nothing of such a ring comes near anything else of it.
+  bool is_plainly_convex() const {
+    constexpr std::size_t few = 8;
+    if (rings_.size() != 1 || !curves_.empty() || rings_.front().size() > few || rings_.front().size() < 3) return false;
+    const std::vector<Point>& ring = rings_.front();
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+      const std::size_t next = (i + 1) % ring.size();
+      const double du = ring[next].u - ring[i].u, dv = ring[next].v - ring[i].v;
+      const double least = weld_mm * std::sqrt(du * du + dv * dv);
+      for (std::size_t k = 0; k < ring.size(); ++k)
+        if (k != i && k != next && !(turn(ring[i], ring[next], ring[k]) > least)) return false;
+    }
+    return true;
   }
 
   bool one_outer_ring() const {

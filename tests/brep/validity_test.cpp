@@ -21,6 +21,7 @@
 #include <gp_Pln.hxx>
 
 #include "brep/properties.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::brep {
 namespace {
@@ -46,6 +47,27 @@ TEST(Validity, OfAFaceWithManyHolesIsSeenHoleByHole) {
   EXPECT_FALSE(is_valid_to_kernel(sieve(5)));
   EXPECT_FALSE(is_valid_to_kernel(sieve(74)));
   EXPECT_FALSE(is_valid_to_kernel(sieve(200)));
+}
+
+TopoDS_Shape prism(const std::vector<std::pair<double, double>>& corners) {
+  BRepBuilderAPI_MakePolygon outline;
+  for (const auto& [x, y] : corners) outline.Add(gp_Pnt{x, y, 0});
+  outline.Close();
+  return BRepPrimAPI_MakePrism{BRepBuilderAPI_MakeFace{gp_Pln{}, outline.Wire()}.Face(), gp_Vec{0, 0, 10}};
+}
+
+TEST(Validity, OfAFaceWithFewStraightSides) {
+  // Source: closed form: an outline may have dents, and not meet itself; a needle's long sides meet where it is no
+  // wider than what is welded.
+  constexpr double weld = units::tolerance::weld_mm;
+  EXPECT_TRUE(is_sound(prism({{0, 0}, {40, 0}, {40, 30}, {0, 30}})));
+  EXPECT_TRUE(is_sound(prism({{0, 0}, {30, -9}, {60, 0}, {60, 30}, {30, 39}, {0, 30}})));
+  EXPECT_TRUE(is_sound(prism({{0, 0}, {40, 0}, {10, 10}, {0, 40}})));
+  EXPECT_TRUE(is_sound(prism({{0, 0}, {100, 0}, {100, 3 * weld}, {0, 3 * weld}})));
+  EXPECT_FALSE(is_sound(prism({{0, 0}, {100, 0}, {100, 0.6 * weld}, {0, 0.6 * weld}})));
+  EXPECT_FALSE(is_sound(prism({{0, 0}, {40, 30}, {40, 0}, {0, 30}})));
+  EXPECT_FALSE(is_sound(prism({{0, 100}, {59, -81}, {-95, 31}, {95, 31}, {-59, -81}})));
+  EXPECT_FALSE(is_sound(prism({{0, 0}, {40, 0}, {20, 30}, {0, 1}, {41, 1}, {20, 31}})));
 }
 
 /// A block with a hole through it, one whose wall a slanting side cuts, and half of a post.
