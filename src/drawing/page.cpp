@@ -34,6 +34,7 @@ std::size_t end_of_word(const std::string& words, std::size_t at) {
 /// How wide a word is once sheets' codes stand in the place of their names: how many pages a list takes is known when
 /// all are drawn.
 double width_with_codes(std::string word, double height) {
+  if (word.find('{') == std::string::npos) return width_of(word, height);
   for (const char* list : {"{order-of-work}", "{cuts}", "{schedules}", "{inspection}", "{drain-arm}"})
     if (const std::size_t at = word.find(list); at != std::string::npos)
       word.replace(at, std::string{list}.size(), "G-88 to G-88");
@@ -47,6 +48,7 @@ std::string page_name(const std::string& name, std::size_t page) {
 }
 
 std::vector<std::string> wrapped(const std::string& words, double width, double height) {
+  if (!words.empty() && words.front() != ' ' && width_with_codes(words, height) <= width) return {words};  // most do
   std::vector<std::string> lines;
   std::string line;
   double wide = 0;

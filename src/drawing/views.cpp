@@ -180,8 +180,17 @@ Point middle_of(const TopoDS_Face& face) {
 
 namespace {
 
+/// Whether there may be a key in it at all: most sentences have none, and matching takes its time.
+bool may_name_a_key(const std::string& words) {
+  const auto is_of_key = [](char c) { return (c >= 'a' && c <= 'z') || c == '_' || c == ']'; };
+  for (std::size_t at = words.find('.'); at != std::string::npos; at = words.find('.', at + 1))
+    if (at > 0 && at + 1 < words.size() && is_of_key(words[at - 1]) && is_of_key(words[at + 1])) return true;
+  return false;
+}
+
 /// `drain.from_right` is "from right" to who reads it on site, `base.pattern = "equal-fall"` an equal fall.
 std::string in_plain_words(const std::string& words) {
+  if (!may_name_a_key(words)) return words;
   // Of one of its tables: "prices.csv" is the name of a file.
   static const std::regex key{
       R"(\b(?:job|alcove|walls|survey|floor|base|drain|bench|bed|cuts|as_set|as_built|revision|liner|trap|glass|door|fixture|)"
