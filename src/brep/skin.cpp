@@ -146,14 +146,31 @@ std::vector<Piece> pieces_of(const Handle(Geom_Curve) & arc, double first, doubl
   return pieces;
 }
 
+/// What edges of a shape tell of how far it reaches.
+class Reach {
+ public:
+  std::vector<gp_Pnt> corners;  ///< each once, in the order in which they are met
+  bool by_edges = true;         ///< they tell all of it
+
+  void take(const Ends& ends) {
+    if (ends.from.kept && known_.insert(ends.from).second) corners.push_back(ends.at);
+    if (ends.to.kept && known_.insert(ends.to).second) corners.push_back(ends.until);
+  }
+
+ private:
+  std::pmr::monotonic_buffer_resource pool_;
+  std::pmr::unordered_set<CornerKey, CornerKeyHash> known_{&pool_};
+};
+
 /// A curved edge, and the places between its own ends at which its chords end, in its own sense.
-Curve curve_of(const TopoDS_Edge& edge, Ring& points) {
+Curve curve_of(const TopoDS_Edge& edge, Ring& points, Reach* reach) {
   TopLoc_Location place;
   double first = 0, last = 0;
   const Handle(Geom_Curve) curve = BRep_Tool::Curve(edge, place, first, last);
   const Handle(Geom_Curve) here = Handle(Geom_Curve)::DownCast(curve->Transformed(place.Transformation()));
   std::vector<double> stops = stops_of(here, first, last);
   const bool conic = here->IsKind(STANDARD_TYPE(Geom_Conic));
+  if (reach) reach->by_edges = reach->by_edges && conic;
   Curve found{conic ? box_round(here, first, last, outermost(here, first))
                     : grown(box_round(here, first, last, stops))};
   if (const auto turn = turn_of(here)) {
@@ -178,9 +195,13 @@ struct Way {
     return true;
   }
 };
-Way way_along(const TopoDS_Wire& wire, const TopoDS_Face& face) {
+/// Of the two edges that faces of a solid have in one place the corners of one are taken.
+Way way_along(const TopoDS_Wire& wire, const TopoDS_Face& face, Reach* reach) {
   Way way;
-  for (TopoDS_Iterator edge{wire}; edge.More(); edge.Next()) way.add(TopoDS::Edge(edge.Value()));
+  for (TopoDS_Iterator edge{wire}; edge.More(); edge.Next()) {
+    way.add(TopoDS::Edge(edge.Value()));
+    if (reach && edge.Value().Orientation() != TopAbs_REVERSED) reach->take(way.ends.back());
+  }
   if (wire.Orientation() == TopAbs_REVERSED) {
     std::reverse(way.edges.begin(), way.edges.end());
     std::reverse(way.ends.begin(), way.ends.end());
@@ -193,30 +214,20 @@ Way way_along(const TopoDS_Wire& wire, const TopoDS_Face& face) {
 
 /// The rings of a face, its curved edges, and the box round its corners and those.
 template <class Face>
-void read_edges(Face& found) {
+void read_edges(Face& found, Reach* reach) {
   for (TopoDS_Iterator it{found.face}; it.More(); it.Next()) {
     if (it.Value().ShapeType() != TopAbs_WIRE) continue;
-    const Way way = way_along(TopoDS::Wire(it.Value()), found.face);
+    const Way way = way_along(TopoDS::Wire(it.Value()), found.face, reach);
     Ring& ring = found.rings.emplace_back();
     ring.reserve(way.edges.size());
     for (std::size_t i = 0; i < way.edges.size(); ++i) {
       ring.push_back(way.ends[i].at);
       take(found.box, ring.back());
       if (is_straight(way.edges[i])) continue;
-      found.curves.push_back(curve_of(way.edges[i], ring));
+      found.curves.push_back(curve_of(way.edges[i], ring, reach));
       take(found.box, found.curves.back().box);
     }
   }
-}
-
-/// Rulings of a cylinder or a cone end on its edges, so these tell how far it reaches.
-Round round_of(const TopoDS_Face& face) {
-  Round round{face, {}, {}, nothing};
-  const auto cylinder = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(face));
-  if (!cylinder.IsNull() && std::abs(cylinder->Axis().Direction().Z()) > 1 - units::tolerance::ratio)
-    round.about = About{cylinder->Location().X(), cylinder->Location().Y(), cylinder->Radius()};
-  read_edges(round);
-  return round;
 }
 
 /// Its surface where the kernel keeps it, which moves none of it.
@@ -233,6 +244,17 @@ bool ends_on_its_edges(const TopoDS_Face& face) {
          surface->IsKind(STANDARD_TYPE(Geom_ConicalSurface));
 }
 
+/// Rulings of a cylinder or a cone end on its edges, so these tell how far it reaches.
+Round round_of(const TopoDS_Face& face, Reach& reach) {
+  Round round{face, {}, {}, nothing};
+  const auto cylinder = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(face));
+  if (!cylinder.IsNull() && std::abs(cylinder->Axis().Direction().Z()) > 1 - units::tolerance::ratio)
+    round.about = About{cylinder->Location().X(), cylinder->Location().Y(), cylinder->Radius()};
+  read_edges(round, &reach);
+  reach.by_edges = reach.by_edges && ends_on_its_edges(face);
+  return round;
+}
+
 /// Edges of a shape; of a solid's each is met twice, once in each sense, and told once.
 template <class Visit>
 void each_edge_of(const TopoDS_Shape& shape, const Visit& visit) {
@@ -245,21 +267,6 @@ void each_edge_of(const TopoDS_Shape& shape, const Visit& visit) {
     visit(TopoDS::Edge(edge.Current()));
 }
 
-/// Corners, each once, in the order in which they are met.
-struct Corners {
-  std::vector<gp_Pnt> met;
-
-  void take(const TopoDS_Edge& edge) {
-    const Ends ends = ends_of(edge);
-    if (ends.from.kept && known_.insert(ends.from).second) met.push_back(ends.at);
-    if (ends.to.kept && known_.insert(ends.to).second) met.push_back(ends.until);
-  }
-
- private:
-  std::pmr::monotonic_buffer_resource pool_;
-  std::pmr::unordered_set<CornerKey, CornerKeyHash> known_{&pool_};
-};
-
 Box box_to_kernel(const TopoDS_Shape& shape) {
   Bnd_Box box;
   BRepBndLib::AddOptimal(shape, box, /*useTriangulation=*/false, /*useShapeTolerance=*/false);
@@ -268,6 +275,17 @@ Box box_to_kernel(const TopoDS_Shape& shape) {
   box.SetGap(0);
   box.Get(b[0], b[1], b[2], b[3], b[4], b[5]);
   return b;
+}
+
+Flat flat_of(const TopoDS_Face& face, Reach* reach) {
+  TopLoc_Location place;
+  const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face, place));
+  gp_Ax3 axes = plane->Position();
+  if (!place.IsIdentity()) axes.Transform(place.Transformation());
+  const gp_Dir normal = axes.Direct() ? axes.Direction() : axes.Direction().Reversed();
+  Flat flat{face, face.Orientation() == TopAbs_REVERSED ? normal.Reversed() : normal, {}, {}, nothing};
+  read_edges(flat, reach);
+  return flat;
 }
 
 }  // namespace
@@ -282,14 +300,7 @@ double apart(const Box& a, const Box& b) {
 }
 
 Flat flat_of(const TopoDS_Face& face) {
-  TopLoc_Location place;
-  const auto plane = Handle(Geom_Plane)::DownCast(BRep_Tool::Surface(face, place));
-  gp_Ax3 axes = plane->Position();
-  if (!place.IsIdentity()) axes.Transform(place.Transformation());
-  const gp_Dir normal = axes.Direct() ? axes.Direction() : axes.Direction().Reversed();
-  Flat flat{face, face.Orientation() == TopAbs_REVERSED ? normal.Reversed() : normal, {}, {}, nothing};
-  read_edges(flat);
-  return flat;
+  return flat_of(face, nullptr);
 }
 
 std::size_t outer_ring(const Flat& flat) {
@@ -305,17 +316,17 @@ std::size_t outer_ring(const Flat& flat) {
 }
 
 std::vector<gp_Pnt> corners_of(const TopoDS_Shape& shape) {
-  Corners corners;
-  each_edge_of(shape, [&](const TopoDS_Edge& edge) { corners.take(edge); });
-  return std::move(corners.met);
+  Reach reach;
+  each_edge_of(shape, [&](const TopoDS_Edge& edge) { reach.take(ends_of(edge)); });
+  return std::move(reach.corners);
 }
 
 Extent extent_of(const TopoDS_Shape& shape) {
   Extent extent{{}, nothing};
-  bool by_edges = true;
-  Corners corners;
+  Reach reach;
+  bool& by_edges = reach.by_edges;
   each_edge_of(shape, [&](const TopoDS_Edge& edge) {
-    corners.take(edge);
+    reach.take(ends_of(edge));
     if (is_straight(edge)) return;
     TopLoc_Location place;
     double first = 0, last = 0;
@@ -325,7 +336,7 @@ Extent extent_of(const TopoDS_Shape& shape) {
     const auto here = Handle(Geom_Curve)::DownCast(curve->Transformed(place.Transformation()));
     take(extent.box, box_round(here, first, last, outermost(here, first)));
   });
-  extent.corners = std::move(corners.met);
+  extent.corners = std::move(reach.corners);
   for (const gp_Pnt& p : extent.corners) take(extent.box, p);
   for (TopExp_Explorer face{shape, TopAbs_FACE}; face.More() && by_edges; face.Next())
     by_edges = ends_on_its_edges(TopoDS::Face(face.Current()));
@@ -337,16 +348,18 @@ Extent extent_of(const TopoDS_Shape& shape) {
 Skin skin_of(const TopoDS_Shape& solid) {
   Skin skin;
   skin.box = nothing;
+  Reach reach;
   for (TopExp_Explorer it{solid, TopAbs_FACE}; it.More(); it.Next()) {
     const TopoDS_Face& face = TopoDS::Face(it.Current());
     if (is_planar(face)) {
-      skin.flats.push_back(flat_of(face));
+      skin.flats.push_back(flat_of(face, &reach));
       take(skin.box, skin.flats.back().box);
     } else {
-      skin.rounds.push_back(round_of(face));
+      skin.rounds.push_back(round_of(face, reach));
       take(skin.box, skin.rounds.back().box);
     }
   }
+  skin.extent = {std::move(reach.corners), reach.by_edges ? skin.box : box_to_kernel(solid)};
   return skin;
 }
 

@@ -61,17 +61,18 @@ struct Round {
   std::optional<About> about = {};  ///< a cylinder that stands
 };
 
-struct Skin {
-  std::vector<Flat> flats;
-  std::vector<Round> rounds;
-  Box box{};
-};
-
 /// Corners of a shape, each once, and its box, tight: edges are met once. Where a surface or a curve is of a kind whose
 /// reach its edges do not tell, the kernel tells the box.
 struct Extent {
   std::vector<gp_Pnt> corners;
   Box box{};
+};
+
+struct Skin {
+  std::vector<Flat> flats;
+  std::vector<Round> rounds;
+  Box box{};  ///< round its faces' own, whose curves may be told to reach a little too far
+  Extent extent = {};
 };
 Extent extent_of(const TopoDS_Shape& shape);
 /// The corners alone.

@@ -25,11 +25,8 @@ namespace {
 
 using units::tolerance::weld_mm;
 
-bool is_closed_solid(const TopoDS_Shape& solid) {
-  if (solid.IsNull() || solid.ShapeType() != TopAbs_SOLID) return false;
-  for (TopExp_Explorer shell{solid, TopAbs_SHELL}; shell.More(); shell.Next())
-    if (!BRep_Tool::IsClosed(shell.Current())) return false;
-  return true;
+bool is_solid(const TopoDS_Shape& shape) {
+  return !shape.IsNull() && shape.ShapeType() == TopAbs_SOLID;
 }
 
 bool ends_at_its_corners(const TopoDS_Edge& edge) {
@@ -50,7 +47,8 @@ struct Run {
   int times = 0, sense = 0;
 };
 
-/// Two faces at every edge, run along once in each sense, and edges that end at their corners. (Parts of a solid that
+/// Two faces at every edge, run along once in each sense, so that its shells close; and edges that end at their
+/// corners. (Parts of a solid that
 /// hang together along an edge alone have four faces there.)
 bool edges_are_sound(const TopoDS_Shape& solid) {
   NCollection_DataMap<TopoDS_Shape, Run, TopTools_ShapeMapHasher> runs;  // by edge, whatever its sense
@@ -361,16 +359,16 @@ bool are_sound(const Faces& faces) {
 }  // namespace
 
 bool is_sound(const TopoDS_Shape& solid) {
-  return is_closed_solid(solid) && is_sound(solid, skin_of(solid), volume_mm3(solid));
+  return is_solid(solid) && is_sound(solid, skin_of(solid), volume_mm3(solid));
 }
 
 bool is_sound(const TopoDS_Shape& solid, const Skin& skin, double volume_mm3) {
-  return is_closed_solid(solid) && edges_are_sound(solid) && are_sound(skin.flats) && are_sound(skin.rounds) &&
+  return is_solid(solid) && edges_are_sound(solid) && are_sound(skin.flats) && are_sound(skin.rounds) &&
          volume_mm3 > 0;
 }
 
 bool is_sound_to_kernel(const TopoDS_Shape& solid) {
-  return is_closed_solid(solid) && edges_are_sound(solid) && is_valid_to_kernel(solid) && volume_mm3(solid) > 0;
+  return is_solid(solid) && edges_are_sound(solid) && is_valid_to_kernel(solid) && volume_mm3(solid) > 0;
 }
 
 }  // namespace fallwright::brep

@@ -72,12 +72,12 @@ struct RoomFace {
   }
 };
 
-std::optional<RoomFace> room_face(const TopoDS_Shape& stick, Side side) {
+std::optional<RoomFace> room_face(const parts::Solid& stick, Side side) {
   const gp_Dir into = outward_of(side).Reversed();
-  for (const TopoDS_Face& face : faces_of(stick)) {
-    const auto n = outward(face);
-    if (!n || n->Dot(into) < 0.7) continue;
-    RoomFace found{*n, outlines_of(face).front(), std::numeric_limits<double>::max(),
+  const auto skin = parts::skin_of(stick);
+  for (const brep::Flat& flat : skin->flats) {
+    if (flat.normal.Dot(into) < 0.7) continue;
+    RoomFace found{flat.normal, flat.rings[brep::outer_ring(flat)], std::numeric_limits<double>::max(),
                    std::numeric_limits<double>::lowest()};
     for (const gp_Pnt& p : found.outline)
       found.from = std::min(found.from, along(side, p)), found.to = std::max(found.to, along(side, p));
@@ -128,7 +128,7 @@ class Walls {
     for (const parts::Solid& solid : model_.solids) {
       const auto side = stud_of(solid);
       if (!side) continue;
-      const auto face = room_face(solid.shape, *side);
+      const auto face = room_face(solid, *side);
       if (!face) continue;
       const auto before = before_at(*side, *face);
       const auto edge = [&](double at) {
@@ -246,7 +246,7 @@ Framing::Framing(const parts::Model& model) {
   for (const parts::Solid& solid : model.solids) {
     if (solid.role != parts::Role::wall && solid.role != parts::Role::bench_frame) continue;
     auto& family = outlines_[solid.part.family];
-    for (auto& outline : outlines_of(solid.shape)) family.push_back(std::move(outline));
+    for (auto& outline : outlines_of(*parts::skin_of(solid))) family.push_back(std::move(outline));
   }
 }
 
@@ -261,14 +261,14 @@ std::vector<std::vector<gp_Pnt>> Framing::of(const facts::Family& family) const 
 }
 
 std::optional<double> stands_behind(const parts::Solid& stick, Side wall, const Rect& plan, double z) {
-  const auto face = room_face(stick.shape, wall);
+  const auto face = room_face(stick, wall);
   if (!face) return std::nullopt;
   return edge_of(plan, wall) - face->innermost(wall, z);
 }
 
 std::optional<double> wall_line(const parts::Model& model, Side side, double place) {
   const parts::Solid* plate = model.find(facts::wall_part(side, parts::Kind::sole_plate));
-  const auto face = plate ? room_face(plate->shape, side) : std::nullopt;
+  const auto face = plate ? room_face(*plate, side) : std::nullopt;
   if (!face) return std::nullopt;
   const gp_Pnt& on = face->outline.front();
   const gp_Dir& n = face->normal;
@@ -374,7 +374,7 @@ void measure_access(const parts::Model& model, const Framing& framing, facts::Fa
     if (!bench) face.take(from_left, from_right, build_up);
   }
   if (const parts::Solid* seat = model.first(parts::Role::seat_block)) {
-    const auto outlines = outlines_of(seat->shape);
+    const auto outlines = outlines_of(*parts::skin_of(*seat));
     for (Entry* entry : {&framed, &finished})
       entry->take(reach(outlines, gp::DX(), box), reach(outlines, gp_Dir{-1, 0, 0}, box));
     const auto b = parts::box_of(*seat);

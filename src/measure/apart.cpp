@@ -334,18 +334,26 @@ std::vector<Curved> curved_pairs(const brep::Skin& a, const brep::Skin& b, doubl
   return pairs;
 }
 
+/// Faces whose boxes come so near, the nearest first: what they tell leaves little to be asked of the others.
+std::vector<std::pair<double, const Flat*>> flats_near(const brep::Skin& skin, const Box& box, double reach_mm) {
+  std::vector<std::pair<double, const Flat*>> near;
+  for (const Flat& flat : skin.flats)
+    if (const double mm = brep::apart(flat.box, box); mm <= reach_mm) near.emplace_back(mm, &flat);
+  std::sort(near.begin(), near.end());
+  return near;
+}
+
 }  // namespace
 
 std::optional<Apart> apart(const brep::Skin& a, const brep::Skin& b, double reach_mm) {
   Nearest nearest{reach_mm};
   std::vector<NearFace> near_b;
-  for (const Flat& q : b.flats)
-    if (brep::apart(q.box, a.box) <= reach_mm) near_b.emplace_back(q, a.box, reach_mm);
-  for (const Flat& p : a.flats) {
-    if (!nearest.matters(brep::apart(p.box, b.box))) continue;
-    const NearFace side{p, b.box, nearest.best()};
+  for (const auto& [mm, q] : flats_near(b, a.box, reach_mm)) near_b.emplace_back(*q, a.box, reach_mm);
+  for (const auto& [mm, p] : flats_near(a, b.box, reach_mm)) {
+    if (!nearest.matters(mm)) break;
+    const NearFace side{*p, b.box, nearest.best()};
     for (const NearFace& q : near_b)
-      if (nearest.matters(brep::apart(p.box, q.flat.box))) face_to_face(side, q, nearest);
+      if (nearest.matters(brep::apart(p->box, q.flat.box))) face_to_face(side, q, nearest);
   }
   for (const Curved& pair : curved_pairs(a, b, nearest.best())) {
     if (pair.least >= nearest.best() - same_mm) break;

@@ -57,7 +57,7 @@ void measure_bed(const parts::Model& model, const Remembered& remembered, const 
   for (const Depth& d : depths(mating.contact, sides))
     found.least_under_ribs_mm = std::min(found.least_under_ribs_mm, d.mm);
   found.contact_mm2 = mating.contact_mm2;
-  measure_plan(model, bed, remembered.skins[remembered.at(bed)], found);
+  measure_plan(model, bed, *remembered.skins[remembered.at(bed)], found);
   found.void_mm3 = mating.void_mm3;
   measure_bearing(model, mating, remembered.memory, found);
   for (const facts::Part& part : facts.parts) {

@@ -20,7 +20,7 @@ struct Mating;
 struct Sides;
 
 /// The skin of every solid of a model, at the solid's place among them.
-using Skins = std::vector<brep::Skin>;
+using Skins = std::vector<std::shared_ptr<const brep::Skin>>;
 
 /// Of a model that is measured as a whole: the skins of its solids, their numbers in the memory, and the memory.
 struct Remembered {

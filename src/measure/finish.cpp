@@ -284,8 +284,7 @@ class Finisher {
     std::vector<Edge> tops;
     for (const TopoDS_Face& face : faces_of(solid.shape)) {
       const auto n = outward(face);
-      const auto b = brep::box_of(face);
-      if (n && n->Z() > 1 - 1e-9 && b[2] > box[5] - near_mm)
+      if (n && n->Z() > 1 - 1e-9 && brep::box_of(face)[2] > box[5] - near_mm)
         for (const Edge& e : edges_of(face)) tops.push_back(e);
     }
     std::vector<Side> sides;
@@ -323,7 +322,8 @@ class Finisher {
       };
       const Sides upper = sides(seat);
       for (const parts::Solid& member : model_.solids)
-        if (member.role == parts::Role::bench_frame)
+        if (member.role == parts::Role::bench_frame &&
+            brep::apart(parts::box_of(member), parts::box_of(seat)) <= units::tolerance::length_mm)
           bond(words_of(member.part.kind), mate(upper, sides(member)).contact_mm2);
     }
   }

@@ -139,7 +139,7 @@ std::vector<facts::Fit> measure_fits(const parts::Model& model, const Remembered
   for (std::size_t i = 0; i < model.solids.size(); ++i)
     if (!facts.parts[i].before)
       candidates.push_back(
-          {model.solids[i], facts.parts[i].bbox_mm, remembered.skins[i], remembered.numbers[i], remembered, i});
+          {model.solids[i], facts.parts[i].bbox_mm, *remembered.skins[i], remembered.numbers[i], remembered, i});
   std::vector<facts::Fit> fits;
   for (std::size_t i = 0; i < candidates.size(); ++i)
     for (std::size_t j = i + 1; j < candidates.size(); ++j)

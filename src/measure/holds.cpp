@@ -60,7 +60,7 @@ std::optional<Shown> behind(const parts::Solid& member, const Upstand& up) {
   for (std::size_t i = 0; i < 3; ++i)
     if (own[i] > box.high[i] + units::tolerance::length_mm || own[i + 3] < box.low[i] - units::tolerance::length_mm)
       return std::nullopt;
-  const auto outlines = outlines_of(member.shape);
+  const auto outlines = outlines_of(*parts::skin_of(member));
   const auto far = [&](gp_Dir way) { return reach(outlines, way, box); };
   const gp_Dir plus = up.back() ? gp::DX() : gp::DY();
   const auto high = far(plus), low = far(plus.Reversed()), top = far(gp::DZ()), foot = far(gp::DZ().Reversed());
@@ -142,16 +142,17 @@ double thickness_of(const parts::Solid& base, const Rim& rim, const Upstand& up)
                         : up.side == Side::right ? gp::DX().Reversed()
                                                  : gp::DY().Reversed();
   double least = 0;
-  for (const TopoDS_Face& face : faces_of(base.shape)) {
-    const auto n = outward(face);
+  const auto skin = parts::skin_of(base);
+  for (const brep::Flat& flat : skin->flats) {
     constexpr double square_on = 0.99;  // a base need not be square
-    if (!n || n->Dot(inward) < square_on) continue;
-    const auto points = corners(face);
+    if (flat.normal.Dot(inward) < square_on) continue;
+    const auto& points = flat.rings[brep::outer_ring(flat)];
     const bool to_top = std::any_of(points.begin(), points.end(), [&](const gp_Pnt& p) {
       return std::abs(p.Z() - up.high) < units::tolerance::length_mm;
     });
+    if (!to_top) continue;
     const double thick = rim.away(points.front(), up.side);
-    if (to_top && (least == 0 || thick < least)) least = thick;
+    if (least == 0 || thick < least) least = thick;
   }
   return least;
 }

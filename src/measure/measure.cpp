@@ -112,8 +112,8 @@ facts::Facts look_at_all(const parts::Model& model, Memory& memory) {
   skins.reserve(model.solids.size());
   std::vector<std::optional<std::size_t>> numbers;
   for (const parts::Solid& solid : model.solids) {
-    skins.push_back(brep::guarded(solid.id, [&] { return brep::skin_of(solid.shape); }));
-    numbers.push_back(memory.number_of(skins.back()));
+    skins.push_back(brep::guarded(solid.id, [&] { return parts::skin_of(solid); }));
+    numbers.push_back(memory.number_of(*skins.back()));
   }
   std::vector<std::shared_ptr<const Sides>> sides(skins.size());
   const Remembered remembered{model, skins, numbers, memory, sides};
@@ -182,7 +182,7 @@ std::vector<facts::Part> measure_parts(const parts::Model& model, const Remember
   for (std::size_t i = 0; i < model.solids.size(); ++i) {
     const parts::Solid& solid = model.solids[i];
     const auto number = remembered ? remembered->numbers[i] : std::nullopt;
-    const auto look = [&] { return in_place(solid, remembered ? &remembered->skins[i] : nullptr); };
+    const auto look = [&] { return in_place(solid, remembered ? remembered->skins[i].get() : nullptr); };
     const Shared here = number ? remembered->memory.once(Question{"solid"}.of(*number), look) : look();
     facts::Part part;
     part.which = solid.part;

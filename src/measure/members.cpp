@@ -2,14 +2,7 @@
 #include <cmath>
 #include <limits>
 
-#include <BRep_Tool.hxx>
-#include <TopExp.hxx>
-#include <TopExp_Explorer.hxx>
-#include <TopoDS.hxx>
-#include <TopoDS_Edge.hxx>
-#include <TopoDS_Vertex.hxx>
-
-#include "brep/properties.hpp"
+#include "brep/skin.hpp"
 #include "measure/detail.hpp"
 #include "measure/shapes.hpp"
 #include "parts/model.hpp"
@@ -28,27 +21,31 @@ double extent(const std::vector<gp_Pnt>& points, const gp_Dir& way) {
   return greatest - least;
 }
 
+double twice_area_of(const brep::Flat& flat) {
+  gp_XYZ sum;
+  for (const brep::Ring& ring : flat.rings)
+    for (std::size_t i = 1; i + 1 < ring.size(); ++i)
+      sum += (ring[i].XYZ() - ring[0].XYZ()).Crossed(ring[i + 1].XYZ() - ring[0].XYZ());
+  return sum.Modulus();
+}
+
 /// Across an upright stick, square to its broadest side: a wall may stand askew.
-gp_Dir across_upright(const parts::Solid& solid) {
-  const gp_Dir& axis = solid.cut->axis;
+gp_Dir across_upright(const brep::Skin& skin, const gp_Dir& axis) {
   gp_Dir across = gp::DX();
   double greatest = 0;
-  for (const TopoDS_Face& face : faces_of(solid.shape)) {
-    const auto normal = outward(face);
-    if (!normal || std::abs(normal->Dot(axis)) > 0.7) continue;  // curved, or an end
-    const double area = brep::area_mm2(face);
-    if (area > greatest) greatest = area, across = *normal;
+  for (const brep::Flat& flat : skin.flats) {
+    if (std::abs(flat.normal.Dot(axis)) > 0.7) continue;  // an end
+    const double area = twice_area_of(flat);
+    if (area > greatest) greatest = area, across = flat.normal;
   }
   return axis.Crossed(across).Crossed(axis);
 }
 
 /// How far from square the two ends are cut: the angle between the end faces and the length.
-std::array<double, 2> end_angles(const parts::Solid& solid) {
+std::array<double, 2> end_angles(const brep::Skin& skin, const gp_Dir& axis) {
   std::array<double, 2> angles{};
-  for (const TopoDS_Face& face : faces_of(solid.shape)) {
-    const auto normal = outward(face);
-    if (!normal) continue;
-    const double along = normal->Dot(solid.cut->axis);
+  for (const brep::Flat& flat : skin.flats) {
+    const double along = flat.normal.Dot(axis);
     if (std::abs(along) < 0.7) continue;  // a long side, not an end
     double& angle = angles[along > 0 ? 1 : 0];
     angle = std::max(angle, std::acos(std::min(1.0, std::abs(along))) * 180 / M_PI);
@@ -57,14 +54,15 @@ std::array<double, 2> end_angles(const parts::Solid& solid) {
 }
 
 /// The shortest of the edges that run along the length.
-double shortest_edge(const parts::Solid& solid) {
+double shortest_edge(const brep::Skin& skin, const gp_Dir& axis) {
   double shortest = std::numeric_limits<double>::max();
-  for (TopExp_Explorer it{solid.shape, TopAbs_EDGE}; it.More(); it.Next()) {
-    const TopoDS_Edge edge = TopoDS::Edge(it.Current());
-    const gp_Vec run{BRep_Tool::Pnt(TopExp::FirstVertex(edge)), BRep_Tool::Pnt(TopExp::LastVertex(edge))};
-    if (run.Magnitude() > 0 && std::abs(gp_Dir{run}.Dot(solid.cut->axis)) > 0.9)
-      shortest = std::min(shortest, run.Magnitude());
-  }
+  for (const brep::Flat& flat : skin.flats)
+    for (const brep::Ring& ring : flat.rings)
+      for (std::size_t i = 0; i < ring.size(); ++i) {
+        const gp_XYZ run = ring[(i + 1) % ring.size()].XYZ() - ring[i].XYZ();
+        const double length = run.Modulus();
+        if (length > 0 && std::abs(run.Dot(axis.XYZ())) > 0.9 * length) shortest = std::min(shortest, length);
+      }
   return shortest;
 }
 
@@ -76,7 +74,8 @@ std::vector<facts::Member> measure_members(const parts::Model& model) {
     if (!solid.cut) continue;
     const std::vector<gp_Pnt> points = parts::corners_of(solid);
     const gp_Dir& axis = solid.cut->axis;
-    const gp_Dir side = std::abs(axis.Z()) > 0.7 ? across_upright(solid) : gp_Dir{-axis.Y(), axis.X(), 0},
+    const auto skin = parts::skin_of(solid);
+    const gp_Dir side = std::abs(axis.Z()) > 0.7 ? across_upright(*skin, axis) : gp_Dir{-axis.Y(), axis.X(), 0},
                  third = axis.Crossed(side);
     facts::Member member;
     member.which = solid.part;
@@ -85,13 +84,13 @@ std::vector<facts::Member> measure_members(const parts::Model& model) {
     member.steel = solid.cut->steel;
     member.sheet = solid.cut->sheet;
     member.length_mm = extent(points, axis);
-    member.short_mm = std::min(member.length_mm, shortest_edge(solid));
+    member.short_mm = std::min(member.length_mm, shortest_edge(*skin, axis));
     const double a = extent(points, side), b = extent(points, third);
     member.width_mm = std::max(a, b);
     member.thickness_mm = std::min(a, b);
     if (const double sold = solid.cut->stock_thickness; sold > 0)
       member.fitted_mm = std::max(0.0, member.thickness_mm - sold);
-    member.end_angle_deg = end_angles(solid);
+    member.end_angle_deg = end_angles(*skin, axis);
     members.push_back(std::move(member));
   }
   return members;

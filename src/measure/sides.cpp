@@ -68,7 +68,7 @@ bool same(const brep::About& a, const brep::About& b) {
 
 const Sides& Remembered::all_sides(std::size_t solid) const {
   auto& known = sides[solid];
-  if (!known) known = std::make_shared<const Sides>(all_sides_of(skins[solid]));
+  if (!known) known = std::make_shared<const Sides>(all_sides_of(*skins[solid]));
   return *known;
 }
 

@@ -175,13 +175,9 @@ std::vector<survey::Spot> Surface::corners(const survey::Polygon& over) const {
   return spots;
 }
 
-std::vector<std::vector<gp_Pnt>> outlines_of(const TopoDS_Shape& solid) {
+std::vector<std::vector<gp_Pnt>> outlines_of(const brep::Skin& solid) {
   std::vector<std::vector<gp_Pnt>> outlines;
-  for (const TopoDS_Face& face : faces_of(solid)) {
-    if (!outward(face)) continue;
-    brep::Flat flat = brep::flat_of(face);
-    outlines.push_back(std::move(flat.rings[brep::outer_ring(flat)]));
-  }
+  for (const brep::Flat& flat : solid.flats) outlines.push_back(flat.rings[brep::outer_ring(flat)]);
   return outlines;
 }
 

@@ -11,6 +11,7 @@
 #include <gp_Dir.hxx>
 #include <gp_Pnt.hxx>
 
+#include "brep/skin.hpp"
 #include "measure/shapes.hpp"
 #include "survey/floor.hpp"
 
@@ -64,7 +65,7 @@ struct Box3 {
 };
 
 /// The outlines of a solid's planar faces, in space; arcs in chords.
-std::vector<std::vector<gp_Pnt>> outlines_of(const TopoDS_Shape& solid);
+std::vector<std::vector<gp_Pnt>> outlines_of(const brep::Skin& solid);
 
 /// Corners of what of such outlines lies within a box. Exact for faces with straight edges.
 std::vector<gp_Pnt> points_within(const std::vector<std::vector<gp_Pnt>>& outlines, const Box3& within);

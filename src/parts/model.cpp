@@ -16,6 +16,10 @@
 namespace fallwright::parts {
 namespace {
 
+void look_at(std::vector<Solid>& solids) {
+  for (Solid& solid : solids) solid.skin = brep::guarded(solid.id, [&] { return skin_of(solid); });
+}
+
 Model assemble(const job::Job& job) {
   const job::Layout layout = lay_out_as_cut(job);
   Model model{job, {}};
@@ -32,7 +36,7 @@ Model assemble(const job::Job& job) {
   model.solids.push_back(make_base(job, layout));
   model.solids.push_back(make_drain(job, layout));
   if (job.bench) model.solids.push_back(make_seat_block(job, layout));
-  for (Solid& solid : model.solids) solid.extent = brep::extent_of(solid.shape);
+  look_at(model.solids);
   return model;
 }
 
@@ -43,18 +47,22 @@ Model framing_of(const job::Job& job) {
   if (job.bench)
     for (Solid& solid : make_bench_frame(job, layout, sticks)) model.solids.push_back(std::move(solid));
   model.solids.push_back(make_base(job, layout));
-  for (Solid& solid : model.solids) solid.extent = brep::extent_of(solid.shape);
+  look_at(model.solids);
   return model;
 }
 
 }  // namespace
 
+std::shared_ptr<const brep::Skin> skin_of(const Solid& solid) {
+  return solid.skin ? solid.skin : std::make_shared<const brep::Skin>(brep::skin_of(solid.shape));
+}
+
 std::array<double, 6> box_of(const Solid& solid) {
-  return solid.extent ? solid.extent->box : brep::box_of(solid.shape);
+  return solid.skin ? solid.skin->extent.box : brep::box_of(solid.shape);
 }
 
 std::vector<gp_Pnt> corners_of(const Solid& solid) {
-  return solid.extent ? solid.extent->corners : brep::extent_of(solid.shape).corners;
+  return solid.skin ? solid.skin->extent.corners : brep::corners_of(solid.shape);
 }
 
 const Solid* Model::find(const PartId& part) const {

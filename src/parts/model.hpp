@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -50,11 +51,12 @@ struct Solid {
   TopoDS_Solid shape;
   std::vector<Facet> facets = {};
   std::optional<Cut> cut = {};
-  std::optional<brep::Extent> extent = {};    ///< known where it was looked at already
-  std::optional<brep::Properties> mass = {};  ///< likewise
+  std::shared_ptr<const brep::Skin> skin = {};  ///< known where it was looked at already
+  std::optional<brep::Properties> mass = {};    ///< likewise
 };
 
-/// The solid's own box and corners, as brep::extent_of: looked at once, since many ask for them.
+/// The solid's skin, and its own box and corners: looked at once, since many ask for them.
+std::shared_ptr<const brep::Skin> skin_of(const Solid& solid);
 std::array<double, 6> box_of(const Solid& solid);
 std::vector<gp_Pnt> corners_of(const Solid& solid);
 

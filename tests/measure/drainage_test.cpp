@@ -51,7 +51,7 @@ TEST(Drainage, ASurfaceWithNoOutletIsFullToItsHighestCorner) {
   const TopLoc_Location there{away};
   for (parts::Solid& solid : model.solids)
     if (solid.role == parts::Role::base) {
-      solid.shape = TopoDS::Solid(solid.shape.Moved(there)), solid.extent.reset();
+      solid.shape = TopoDS::Solid(solid.shape.Moved(there)), solid.skin.reset();
       for (parts::Facet& facet : solid.facets) facet.face = TopoDS::Face(facet.face.Moved(there));
     }
   for (const facts::Drainage& d : measure_drainage(model))

@@ -227,7 +227,7 @@ TEST(Values, OfJoistsThatDoNotReachARail) {
     ASSERT_NE(joist, model.solids.end());
     gp_Trsf away;
     away.SetTranslation({place == job::Side::left ? -25.4 : 25.4, 0, 0});
-    joist->shape = TopoDS::Solid(joist->shape.Moved(TopLoc_Location{away})), joist->extent.reset();
+    joist->shape = TopoDS::Solid(joist->shape.Moved(TopLoc_Location{away})), joist->skin.reset();
     EXPECT_EQ(measure_rail(model)->joists_at_mm.size(), 3u) << name_of(place);
   }
 }
