@@ -181,16 +181,28 @@ std::vector<std::vector<gp_Pnt>> outlines_of(const brep::Skin& solid) {
   return outlines;
 }
 
+namespace {
+
+/// What of an outline lies between two levels of an axis; most lie wholly beyond one of them or between both.
+std::vector<gp_Pnt> between(std::vector<gp_Pnt> outline, int axis, double low, double high) {
+  const auto along = [axis](const gp_Pnt& a, const gp_Pnt& b) { return a.Coord(axis) < b.Coord(axis); };
+  const auto [first, last] = std::minmax_element(outline.begin(), outline.end(), along);
+  const double least = first->Coord(axis), most = last->Coord(axis);
+  if (least > high || most < low) return {};
+  if (least < low) outline = keep(outline, [&](const gp_Pnt& p) { return p.Coord(axis) - low; });
+  if (most > high) outline = keep(outline, [&](const gp_Pnt& p) { return high - p.Coord(axis); });
+  return outline;
+}
+
+}  // namespace
+
 std::vector<gp_Pnt> points_within(const std::vector<std::vector<gp_Pnt>>& outlines, const Box3& within) {
   std::vector<gp_Pnt> found;
   for (std::vector<gp_Pnt> polygon : outlines) {
-    for (int axis = 1; axis <= 3 && !polygon.empty(); ++axis) {
+    for (int axis = 1; axis <= 3 && !polygon.empty(); ++axis)
       // A face that ends at the box's side counts, on whichever side of it rounding has put its edge.
-      const double low = within.low[axis - 1] - units::tolerance::length_mm;
-      const double high = within.high[axis - 1] + units::tolerance::length_mm;
-      polygon = keep(polygon, [&](const gp_Pnt& p) { return p.Coord(axis) - low; });
-      polygon = keep(polygon, [&](const gp_Pnt& p) { return high - p.Coord(axis); });
-    }
+      polygon = between(std::move(polygon), axis, within.low[axis - 1] - units::tolerance::length_mm,
+                        within.high[axis - 1] + units::tolerance::length_mm);
     found.insert(found.end(), polygon.begin(), polygon.end());
   }
   return found;
