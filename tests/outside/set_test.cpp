@@ -142,7 +142,8 @@ TEST(Set, AFramesCoursesAndTheHeightsOfTheirEndsAddUpAsPrinted) {
         const std::size_t name = text.words.find("  ");
         const bool height = text.words.find("  top of the ") == name ||
                             text.words.find("  underside of the ") == name ||
-                            text.words.find("  sole plate's foot") == name;
+                            text.words.find("  sole plate's foot") == name ||
+                            text.words.find("  sole track's foot") == name;
         if (name == std::string::npos || !height) continue;
         const std::size_t below = text.words.find(" below");  // the datum
         const std::string number = text.words.substr(0, std::min(name, below));
