@@ -127,8 +127,10 @@ class Seat {
   /// A joist rests where a member along the bench lies at its underside: on its top, or on the flange inside a track.
   void add_joists() {
     std::optional<facts::Bearer> worst;
+    const Piece* its = nullptr;
     const int over = 1 - along_;
-    for (const Piece& joist : of({Kind::joist})) {
+    const std::vector<Piece> joists = of({Kind::joist});
+    for (const Piece& joist : joists) {
       std::vector<Piece> rests;
       for (const Piece& other : pieces_) {
         const bool at_underside = other.low(2) <= joist.low(2) + near_mm && other.high(2) >= joist.low(2) - near_mm;
@@ -141,15 +143,16 @@ class Seat {
       if (rests.size() < 2) continue;
       facts::Bearer bearer;
       bearer.kind = facts::Bears::joist;
-      read_section(joist, bearer);
       const Gap gap = widest(rests, over);
       bearer.clear_mm = gap.clear, bearer.span_mm = gap.span;
       bearer.width_mm = joist.size(along_);
       bearer.bearing_mm2 = std::numeric_limits<double>::max();
       for (const Piece& rest : rests) bearer.bearing_mm2 = std::min(bearer.bearing_mm2, plan_overlap(rest, joist));
-      if (!worst || bearer.span_mm > worst->span_mm + near_mm) worst = bearer;
+      if (!worst || bearer.span_mm > worst->span_mm + near_mm) worst = bearer, its = &joist;
     }
-    if (worst) found_.push_back(*worst);
+    if (!worst) return;
+    read_section(*its, *worst);
+    found_.push_back(*worst);
   }
 
   /// Rail and plate lie on each other and run over the knee wall's studs.
