@@ -290,15 +290,6 @@ Flat flat_of(const TopoDS_Face& face, Reach* reach) {
 
 }  // namespace
 
-double apart(const Box& a, const Box& b) {
-  double sum = 0;
-  for (std::size_t i = 0; i < 3; ++i) {
-    const double gap = std::max({0.0, a[i] - b[i + 3], b[i] - a[i + 3]});
-    sum += gap * gap;
-  }
-  return std::sqrt(sum);
-}
-
 Flat flat_of(const TopoDS_Face& face) {
   return flat_of(face, nullptr);
 }

@@ -1,7 +1,9 @@
 /// A solid as plain numbers, taken from the kernel's shape once: what distances, overlaps and depths are measured on.
 #pragma once
 
+#include <algorithm>
 #include <array>
+#include <cmath>
 #include <optional>
 #include <vector>
 
@@ -17,7 +19,14 @@ namespace fallwright::brep {
 using Box = std::array<double, 6>;
 
 /// How far apart two boxes are; zero where they meet.
-double apart(const Box& a, const Box& b);
+inline double apart(const Box& a, const Box& b) {
+  double sum = 0;
+  for (std::size_t i = 0; i < 3; ++i) {
+    const double gap = std::max(0.0, std::max(a[i] - b[i + 3], b[i] - a[i + 3]));
+    sum += gap * gap;
+  }
+  return sum > 0 ? std::sqrt(sum) : 0;
+}
 
 /// Corners in order, outer loops counter-clockwise and holes clockwise for an eye that the face looks at. A curved edge
 /// shows as chords whose ends lie on it, no farther from it than `tolerance::mesh_mm`.

@@ -78,7 +78,8 @@ struct Point {
   double u, v;
 };
 double distance(const Point& a, const Point& b) {
-  return std::hypot(a.u - b.u, a.v - b.v);
+  const double u = a.u - b.u, v = a.v - b.v;
+  return std::sqrt(u * u + v * v);
 }
 
 struct Segment {
