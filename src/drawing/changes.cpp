@@ -22,6 +22,21 @@ void add_verdicts(std::vector<Cells>& rows, const std::vector<revision::Verdict>
     rows.push_back({v.title, v.was, revision::told(v.outcome) + (v.found.empty() ? "" : ", " + v.found)});
 }
 
+/// In the column of what is bought, or of what was.
+void add_purchases(std::vector<Cells>& rows, const revision::Changes& all) {
+  const revision::Purchases& p = all.purchases;
+  if (all.to_buy.empty() && p.more.empty() && p.over.empty()) return;
+  const auto article = [](const takeoff::Row& row) {
+    return takeoff::bought(row) + (row.product.empty() ? "" : ", " + row.product);
+  };
+  rows.push_back({"TO BUY, beyond all of the older order"});
+  for (const takeoff::Row& row : p.more) rows.push_back({row.item, "-", article(row)});
+  for (const std::string& item : p.waits) rows.push_back({item, "-", "HOLD"});
+  if (p.more.empty()) rows.push_back({"nothing more", "-", "-"});
+  if (!p.over.empty()) rows.push_back({"OVER, of the older order"});
+  for (const takeoff::Row& row : p.over) rows.push_back({row.item, article(row), "over"});
+}
+
 const char* words_of(Use use) {
   switch (use) {
     case Use::serves:
@@ -54,7 +69,8 @@ std::vector<Sheet> draw_changes(const Subject& subject) {
   add(rows, "KEYS OF THE JOB FILE", all.keys);
   add(rows, "SIZES", all.sizes);
   add_verdicts(rows, all.verdicts);
-  add(rows, "TO BUY", all.to_buy);
+  add_purchases(rows, all);
+  add(rows, "THE WHOLE ORDER, PLANNED ANEW", all.to_buy);
   add_pieces(rows, all.pieces);
   return on_pages(
       "changes", "What changed since " + all.since, subject.job(), {{"what", 4}, {"was", 3}, {"now", 4}}, rows,

@@ -2,6 +2,7 @@
 #include "page/sections.hpp"
 #include "revision/changes.hpp"
 #include "takeoff/hold.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::page {
 namespace {
@@ -12,6 +13,25 @@ std::string changed_table(const std::string& id, const std::string& caption,
   Table table{id, caption, {"What", "Was", "Now"}};
   for (const revision::Changed& c : all) table.rows.push_back({{escaped(c.what)}, {escaped(c.was)}, {escaped(c.now)}});
   return html_of(table);
+}
+
+std::string goods_table(const std::string& id, const std::string& caption, const std::vector<takeoff::Row>& all) {
+  if (all.empty()) return "";
+  Table table{id, caption, {"What", "How much", "Which"}};
+  for (const takeoff::Row& row : all)
+    table.rows.push_back({{escaped(row.item)}, {escaped(takeoff::bought(row))}, {escaped(row.product)}});
+  return html_of(table);
+}
+
+/// What whoever has bought the older order does now.
+std::string purchases_tables(const revision::Changes& all) {
+  const revision::Purchases& p = all.purchases;
+  if (all.to_buy.empty() && p.more.empty() && p.over.empty()) return "";
+  std::string html = goods_table("changed-more", "To buy, beyond all of the older order", p.more);
+  if (p.more.empty()) html += element("p", "Nothing is to be bought beyond the older order.");
+  if (!p.waits.empty())
+    html += element("p", held_badge() + " Neither bought nor given back yet: " + escaped(units::joined(p.waits, "; ")));
+  return html + goods_table("changed-over", "Over, of the older order", p.over);
 }
 
 std::string verdicts_table(const std::vector<revision::Verdict>& all) {
@@ -50,8 +70,9 @@ std::string changes_section(const Subject& subject) {
   const revision::Changes& all = *subject.changes;
   return section("changes", "What changed since " + escaped(all.since),
                  verdicts_table(all.verdicts) + changed_table("changed-keys", "Keys of the job file", all.keys) +
-                     changed_table("changed-sizes", "Sizes", all.sizes) +
-                     changed_table("changed-order", "What to buy", all.to_buy) + pieces_table(all.pieces));
+                     changed_table("changed-sizes", "Sizes", all.sizes) + purchases_tables(all) +
+                     changed_table("changed-order", "The whole order, planned anew", all.to_buy) +
+                     pieces_table(all.pieces));
 }
 
 }  // namespace fallwright::page

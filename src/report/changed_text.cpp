@@ -5,6 +5,7 @@
 #include "report/columns.hpp"
 #include "report/json_takeoff.hpp"
 #include "takeoff/hold.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::report {
 namespace {
@@ -30,6 +31,34 @@ std::string lines(const std::string& heading, const std::vector<Changed>& change
   std::string text = heading + "\n";
   for (const Changed& c : changed) text += wrapped("  " + c.what + ": " + c.now + ", was " + c.was, 0, 6);
   return text;
+}
+
+/// "  seat block: 1 piece, 36" x 15", 15-13/16" high, over all".
+std::string goods(const std::vector<takeoff::Row>& rows) {
+  std::string text;
+  for (const takeoff::Row& row : rows)
+    text +=
+        wrapped("  " + row.item + ": " + takeoff::bought(row) + (row.product.empty() ? "" : ", " + row.product), 0, 6);
+  return text;
+}
+
+/// Nothing where the order is the same.
+std::string purchases_text(const revision::Changes& all) {
+  const revision::Purchases& p = all.purchases;
+  if (all.to_buy.empty() && p.more.empty() && p.over.empty()) return "";
+  std::string text = "TO BUY, beyond all of the older order\n";
+  text += p.more.empty() ? "  nothing more\n" : goods(p.more);
+  if (!p.waits.empty())
+    text += wrapped("  on HOLD, neither bought nor given back yet: " + units::joined(p.waits, "; "), 0, 6);
+  if (!p.over.empty()) text += "OVER, of the older order\n" + goods(p.over);
+  return text;
+}
+
+Json goods_json(const takeoff::Row& row) {
+  return {{"what", row.item},
+          {"buy", row.buy},
+          {"buy_unit", row.buy_unit},
+          {"product", row.product.empty() ? Json{} : Json(row.product)}};
 }
 
 std::string counted(int count, const std::string& mark) {
@@ -83,7 +112,8 @@ std::string changes_text(const revision::State& before, const revision::State& a
   const revision::Changes all = revision::changes(before, after);
   std::string text = after.job.name + ": what changed since " + all.since + "\n";
   text += lines("KEYS of the job file", all.keys) + lines("SIZES", all.sizes);
-  text += "CHECKS\n" + verdicts_text(before, after) + lines("TO BUY", all.to_buy);
+  text += "CHECKS\n" + verdicts_text(before, after) + purchases_text(all) +
+          lines("THE WHOLE ORDER, planned anew", all.to_buy);
   return text + (moved(all.pieces) ? pieces_text(all.pieces) : "PIECES\n  every piece that was cut serves as it is\n");
 }
 
@@ -100,6 +130,9 @@ std::string changes_json(const revision::State& before, const revision::State& a
     return Json{{"title", v.title}, {"result", rules::name_of(v.outcome)}, {"found", v.found}, {"was", v.was}};
   });
   json["to_buy"] = list(all.to_buy, changed);
+  json["buy_more"] = list(all.purchases.more, goods_json);
+  json["over"] = list(all.purchases.over, goods_json);
+  json["waits"] = all.purchases.waits;
   json["pieces"] = list(all.pieces.uses, [](const revision::PieceUse& p) {
     return Json{{"use", revision::name_of(p.use)},
                 {"count", p.count},

@@ -58,7 +58,8 @@ Json cut_json(const takeoff::CutRow& c) {
           {"fitted_mm", c.fitted_mm},
           {"sheet", c.sheet},
           {"hold", maybe_hold(c.hold)},
-          {"rip_from", c.board ? Json(c.board->stock) : Json{}}};
+          {"rip_from", c.board ? Json(c.board->stock) : Json{}},
+          {"rip_from_mm", c.board ? Json{c.board->thickness_mm, c.board->width_mm} : Json{}}};
 }
 
 Json sticks_json(const std::vector<takeoff::StockPlan>& plans) {
@@ -87,7 +88,8 @@ Json stock_json(const takeoff::StockPlan& p) {
           {"preferred", p.preferred},   {"bought_mm", p.bought_mm},
           {"least_mm", p.least_mm},     {"offcut_mm", p.offcut_mm},
           {"proven", p.proven()},       {"fewest", p.fewest},
-          {"hold", maybe_hold(p.hold)}, {"sold_as", p.sold_as.empty() ? Json{} : Json(p.sold_as)}};
+          {"hold", maybe_hold(p.hold)}, {"sold_as", p.sold_as.empty() ? Json{} : Json(p.sold_as)},
+          {"sticks_mm", p.sticks_mm},   {"preferred_mm", p.preferred_mm}};
 }
 
 }  // namespace fallwright::report

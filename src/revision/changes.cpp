@@ -3,8 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "job/prices.hpp"
 #include "revision/articles.hpp"
+#include "revision/orders.hpp"
+#include "revision/stock.hpp"
 #include "rules/check.hpp"
 #include "rules/words.hpp"
 #include "units/fall.hpp"
@@ -16,8 +17,6 @@ namespace {
 
 using rules::Outcome;
 using rules::Result;
-
-constexpr const char* nothing = "left out";
 
 bool is_metric(const State& state) {
   return state.job.is_metric();
@@ -82,74 +81,6 @@ std::vector<Changed> of_sizes(const State& was, const State& now) {
   }
   for (const Size& size : was.sizes)
     if (in(now, size.name) == now.sizes.end()) changed.push_back({size.name, text_of(size, now.job), nothing});
-  return changed;
-}
-
-/// What is bought by the foot or the square foot, in the metric unit that it is sold by elsewhere.
-struct Sold {
-  double amount = 0;
-  std::string unit;
-  double mark = 0;  ///< of the hundredths that it is told to
-};
-Sold sold_metric(const takeoff::Row& row) {
-  constexpr double ft = 0.3048;
-  const double factor = row.buy_unit == "ft2" ? ft * ft : row.buy_unit == "ft" ? ft : 1;
-  return {row.buy * factor, factor < 1 ? "m" + row.buy_unit.substr(2) : job::one_of(row.buy_unit), factor / 100};
-}
-
-/// Whether their solids are compared themselves, and not the words of a row.
-bool is_article(const State& state, const takeoff::Row& row) {
-  return std::any_of(state.articles.begin(), state.articles.end(),
-                     [&](const Article& a) { return a.item == row.item; });
-}
-
-/// Older reports name none.
-bool another_product(const takeoff::Row& was, const takeoff::Row& now) {
-  return !was.product.empty() && !now.product.empty() && was.product != now.product;
-}
-
-bool same_amount(const takeoff::Row& was, const takeoff::Row& now) {
-  if (another_product(was, now)) return false;
-  if (was.hold || now.hold) return was.hold.has_value() == now.hold.has_value();
-  if (was.buy_unit == now.buy_unit) return takeoff::bought(was) == takeoff::bought(now);
-  const Sold a = sold_metric(was), b = sold_metric(now);
-  return std::abs(a.amount - b.amount) < a.mark + b.mark;
-}
-
-/// As much as is bought: while a check holds it nothing.
-std::string order_words(const takeoff::Row& row) {
-  return row.hold ? "HOLD" : takeoff::bought(row);
-}
-
-/// The same where it is another product.
-std::string product_words(const takeoff::Row& row) {
-  return order_words(row) + (row.product.empty() ? "" : " of " + row.product);
-}
-
-/// What is bought of each thing; sticks of each length for themselves.
-std::vector<Changed> of_orders(const State& was, const State& now) {
-  std::vector<Changed> changed;
-  const auto in = [](const State& state, const takeoff::Row& like) {
-    const takeoff::Row* found = nullptr;  // of one that is bought in part and held in part the like one
-    for (const takeoff::Row& row : state.rows)
-      if (row.for_sale && row.item == like.item && sold_metric(row).unit == sold_metric(like).unit &&
-          (!found ||
-           (found->hold.has_value() != like.hold.has_value() && row.hold.has_value() == like.hold.has_value())))
-        found = &row;
-    return found;
-  };
-  for (const takeoff::Row& row : now.rows) {
-    if (!row.for_sale) continue;
-    const takeoff::Row* before = in(was, row);
-    takeoff::Row alike = row;  // as the older one is called, where its solid tells whether it is another piece
-    if (before && is_article(was, row) && is_article(now, row)) alike.product = before->product;
-    if (!before || !same_amount(*before, alike))
-      changed.push_back(before && another_product(*before, alike)
-                            ? Changed{row.item, product_words(*before), product_words(row)}
-                            : Changed{row.item, before ? order_words(*before) : nothing, order_words(row)});
-  }
-  for (const takeoff::Row& row : was.rows)
-    if (row.for_sale && !in(now, row)) changed.push_back({row.item, order_words(row), nothing});
   return changed;
 }
 
@@ -237,16 +168,29 @@ bool of_one_room(const State& was, const State& now) {
   return alike > others;
 }
 
+/// Of the newer pieces that serve what they wait for is told by their own list, whatever became of their stock.
+static Pieces of_pieces(const State& was, const State& now) {
+  Pieces pieces = pieces_of(pieces_held_with_stock(was), pieces_held_with_stock(now), now.job.cuts.kerf.in_mm(),
+                            {is_metric(was), is_metric(now)});
+  for (PieceUse& use : pieces.uses)
+    for (const takeoff::CutRow& row : now.cuts)
+      if (row.mark == use.mark) use.hold = row.hold;
+  return pieces;
+}
+
 Changes changes(const State& was, const State& now) {
   const std::string file = was.job.file.substr(was.job.file.rfind('/') + 1);
   std::vector<Changed> to_buy = of_articles(was, now);
   for (Changed& order : of_orders(was, now)) to_buy.push_back(std::move(order));
+  Pieces pieces = of_pieces(was, now);
+  Purchases purchases = purchases_of(was, now, pieces);
   return {file,
           of_keys(was, now),
           of_sizes(was, now),
           std::move(to_buy),
+          std::move(purchases),
           verdicts(was, now),
-          pieces_of(was.cuts, now.cuts, now.job.cuts.kerf.in_mm(), {is_metric(was), is_metric(now)})};
+          std::move(pieces)};
 }
 
 }  // namespace fallwright::revision

@@ -9,9 +9,17 @@
 
 namespace fallwright::revision {
 
-/// One thing that reads otherwise; "left out" stands for what is not there.
+/// One thing that reads otherwise; `nothing` stands for what is not there.
 struct Changed {
   std::string what, was, now;
+};
+inline constexpr const char* nothing = "left out";
+
+/// What somebody does who has bought and cut all that the older state orders: rows with the amount that is bought over
+/// that, or that is left of it. What either state has on HOLD counts as neither bought nor needed.
+struct Purchases {
+  std::vector<takeoff::Row> more, over;
+  std::vector<std::string> waits;  ///< items on HOLD now: nothing of them is bought or given back yet
 };
 
 /// A check that comes out otherwise, or fails or asks for caution by another number.
@@ -24,8 +32,9 @@ struct Verdict {
 };
 
 struct Changes {
-  std::string since;  ///< the name of the older job's file
-  std::vector<Changed> keys, sizes, to_buy;
+  std::string since;                         ///< the name of the older job's file
+  std::vector<Changed> keys, sizes, to_buy;  ///< `to_buy`: the whole order, planned anew
+  Purchases purchases;
   std::vector<Verdict> verdicts;  ///< worst first
   Pieces pieces;
 };

@@ -96,10 +96,16 @@ class Matching {
     return std::find_if(now_.begin(), now_.end(), [&](const CutRow& row) { return row.mark == mark; }) - now_.begin();
   }
 
+  /// What waits in both lists first, so that no piece that is there goes to one that waits while another wants it.
   void as_they_are() {
+    as_they_are([](const CutRow& was, const CutRow& now) { return was.hold.has_value() == now.hold.has_value(); });
+    as_they_are([](const CutRow& was, const CutRow&) { return !was.hold; });
+  }
+  template <typename May>
+  void as_they_are(May may) {
     for (std::size_t i = 0; i < now_.size(); ++i)
       for (std::size_t k = 0; k < was_.size(); ++k) {
-        if (!serves(was_[k], now_[i])) continue;
+        if (!may(was_[k], now_[i]) || !serves(was_[k], now_[i])) continue;
         const int count = std::min(free_[k], wanted_[i]);
         const bool as_fitted = takeoff::fitted_text(was_[k], metric_) == takeoff::fitted_text(now_[i], metric_);
         add(as_fitted ? Use::serves : Use::fit, count, now_[i], was_[k].mark);
@@ -111,7 +117,7 @@ class Matching {
   void recut() {
     std::vector<Spare> spares;
     for (std::size_t k = 0; k < was_.size(); ++k)
-      for (int n = 0; n < free_[k]; ++n) spares.push_back({&was_[k], was_[k].short_mm});
+      for (int n = 0; n < free_[k] && !was_[k].hold; ++n) spares.push_back({&was_[k], was_[k].short_mm});
     std::vector<std::size_t> order(now_.size());
     for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
     std::stable_sort(order.begin(), order.end(),

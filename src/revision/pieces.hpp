@@ -48,7 +48,8 @@ struct Tapes {
 /// the coarser one.
 double one_length_mm();
 
-/// Every piece of `was` is taken as cut. A piece serves where its size and ends are alike. What is longer gives shorter
+/// Every piece of `was` is taken as cut but those on HOLD, which are only what they were where they wait still. A
+/// piece serves where its size and ends are alike. What is longer gives shorter
 /// ones of its own stock, the longest first from the shortest that holds it, each saw cut taking `kerf_mm`; a sheet
 /// gives one. Strips of furring serve where they are long enough to a quarter of an inch; those that taper are never
 /// cut anew: they are made to their place. Lists of different tapes are compared to a mark of the coarser one.

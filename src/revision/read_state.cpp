@@ -91,6 +91,8 @@ takeoff::CutRow cut_of(const Json& json) {
   cut.sheet = json.at("sheet");
   cut.fitted_mm = json.at("fitted_mm");
   cut.hold = hold_of(json);
+  if (const auto board = json.find("rip_from_mm"); board != json.end() && board->is_array())
+    cut.board = takeoff::Board{json.at("rip_from"), board->at(0), board->at(1)};
   return cut;
 }
 
@@ -105,7 +107,22 @@ takeoff::Row row_of(const Json& json) {
   if (const auto product = json.find("product"); product != json.end() && product->is_string()) row.product = *product;
   row.pack = json.at("pack");
   row.unit = json.at("unit");
+  row.quantity = json.at("quantity");
+  row.waste = json.at("waste");
+  if (const auto sold_as = json.find("sold_as"); sold_as != json.end() && sold_as->is_string()) row.sold_as = *sold_as;
+  row.blanks = takeoff::blanks_named(row);
   return row;
+}
+
+/// All stocks of a job are sawn alike. Older reports do not say which lengths are on offer.
+job::Cuts sawing_of(const Json& stock) {
+  job::Cuts cuts;
+  cuts.kerf = units::Length::mm(stock.at("kerf_mm"));
+  cuts.trim = units::Length::mm(stock.at("trim_mm"));
+  for (const double mm : stock.value("sticks_mm", std::vector<double>{})) cuts.sticks.push_back(units::Length::mm(mm));
+  for (const double mm : stock.value("preferred_mm", std::vector<double>{}))
+    cuts.preferred.push_back(units::Length::mm(mm));
+  return cuts;
 }
 
 State state_of(const Json& json) {
@@ -133,7 +150,7 @@ State state_of(const Json& json) {
   for (const Json& part : json.at("parts"))
     solids.push_back({part.at("role"), part.at("bbox_mm"), part.at("centroid_mm"), part.at("volume_mm3")});
   state.articles = articles_of(solids);
-  for (const Json& stock : json.at("stocks")) state.job.cuts.kerf = units::Length::mm(stock.at("kerf_mm"));
+  for (const Json& stock : json.at("stocks")) state.job.cuts = sawing_of(stock);
   return state;
 }
 

@@ -44,6 +44,7 @@ struct StockPlan {
   std::optional<Hold> hold = {};  ///< of any piece of it; furring that waits is planned apart
   std::string sold_as = {};       ///< of boards that furring is ripped from: their stock; else empty
   bool of_strips = false;         ///< furring for which no board is known: nobody sells sticks so thin
+  std::vector<double> sticks_mm = {}, preferred_mm = {};  ///< lengths on offer, as the job has them
   bool is_ripped() const { return !sold_as.empty(); }
   bool proven() const;  ///< what is bought is the least possible
 };

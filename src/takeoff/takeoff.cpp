@@ -79,15 +79,15 @@ double share_of_sheet(const facts::Member& piece, double length, double width, d
   return of_length * (across > 0 ? 1 / across : std::ceil(piece.width_mm / width));
 }
 
-/// Deck of the bench by thickness; a full sheet is 4 x 8 ft (1220 x 2440 mm).
+/// Deck of the bench by thickness.
 void add_sheets(const job::Job& job, const facts::Facts& facts, std::vector<Row>& rows) {
   struct Deck {
     double area = 0, sheets = 0;
     bool joined = false;
   };
   const bool metric = job.is_metric();
-  const double width = metric ? 1220 : 1219.2, length = metric ? 2440 : 2438.4,
-               unit = metric ? 1e6 : 144 * units::mm2_per_in2;
+  const auto [width, length] = sheet_mm(metric);
+  const double unit = metric ? 1e6 : 144 * units::mm2_per_in2;
   std::map<long, Deck> by_thickness;  // hundredths of a millimetre
   for (const facts::Member& member : facts.members) {
     if (!member.sheet) continue;
@@ -185,6 +185,10 @@ void tell_species(const job::Job& job, std::vector<Row>& rows) {
 }
 
 }  // namespace
+
+Sheet sheet_mm(bool metric) {
+  return metric ? Sheet{1220, 2440} : Sheet{1219.2, 2438.4};
+}
 
 std::optional<Blanks> blanks_named(const Row& row) {
   if (row.item.starts_with(deck_sheet)) return Blanks::sheets;

@@ -37,13 +37,19 @@ struct Row {
       false;  ///< so many pieces to a pack, whatever they leave of it: a full count leaves offcuts all the same
   std::optional<Hold> hold = {};  ///< while that stands nobody buys it
   std::string sold_as = {};       ///< the item that a table of prices knows, where it is not this one
-  std::string product = {};  ///< which of several that go by this name: "16d, 3-1/2\" long"; empty: the job says none
+  std::string product = {};    ///< which of several that go by this name: "16d, 3-1/2\" long"; empty: the job says none
   std::string but_packs = {};  ///< its basis without a word of packs
   std::string out_of = {};     ///< the item out of whose packs these come, all of one product: not bought apart
   std::optional<Blanks> blanks = {};
   bool to_order() const { return for_sale && !hold; }
   std::optional<double> cost() const;  ///< what is bought at that price, to a hundredth; nothing without a price
 };
+
+/// A full sheet: 4 x 8 ft, or 1220 x 2440 mm.
+struct Sheet {
+  double width = 0, length = 0;
+};
+Sheet sheet_mm(bool metric);
 
 /// What a row is whose words alone were kept.
 std::optional<Blanks> blanks_named(const Row& row);
@@ -89,8 +95,8 @@ std::string size_over_all(const facts::Part& part, bool metric);
 /// The drain's opening on its solid: "4\" square", "1476 mm long, 80 mm wide".
 std::string opening_of(const job::Job& job, const facts::Facts& facts);
 
-/// What holds the bench's sole plate or track down on the floor: "16d, 3-1/2\" long, through it, at most 16\" apart, into ...". On a
-/// slab which anchor it is stays the job's own choice.
+/// What holds the bench's sole plate or track down on the floor: "16d, 3-1/2\" long, through it, at most 16\" apart,
+/// into ...". On a slab which anchor it is stays the job's own choice.
 std::string sole_fastening(const job::Job& job);
 /// How many those are along it; 0 without one.
 int sole_fasteners(const job::Job& job, const facts::Facts& facts);

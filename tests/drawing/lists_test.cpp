@@ -37,6 +37,10 @@ TEST(Lists, WhatHasChangedIsToldKeyByKeyAndPieceByPiece) {
   all.keys = {{"base.fall", "1/4 in/ft", "3/8 in/ft"}};
   all.sizes = {{"rim", "1/2\"", "5/8\""}};
   all.to_buy = {{"mortar, bags", "4 bags", "5 bags"}};
+  takeoff::Row bag, box;
+  bag.item = "mortar, bags", bag.buy = 1, bag.buy_unit = "bags";
+  box.item = "tile", box.buy = 2, box.buy_unit = "boxes", box.product = "white";
+  all.purchases = {{bag}, {box}, {"felt"}};
   all.verdicts = {{rules::Outcome::fail, "floor's fall", "0.891 in/ft", "pass, 0.477 in/ft", "raise it"},
                   {rules::Outcome::not_checked, "trap", "", "pass", ""}};
   using revision::Use;
@@ -50,9 +54,11 @@ TEST(Lists, WhatHasChangedIsToldKeyByKeyAndPieceByPiece) {
   for (const char* line :
        {"base.fall | 1/4 in/ft | 3/8 in/ft", "rim | 1/2\" | 5/8\"", "mortar, bags | 4 bags | 5 bags",
         "floor's fall | pass, 0.477 in/ft | FAIL, 0.891 in/ft", "trap | pass | not checked",
-        "3 x 2x4, 13\" | A | B: serves as it is", "2 x 2x4, 12\" | C | D: serves; shim or scribe it anew to the",
+        "3 x 2x4, 13\" | A | B: serves as it is", "2 x 2x4, 12\" | C | D: serves; shim or scribe it anew to the floor",
         "1 x 2x4, 11\" | E | F: recut from it", "4 x 2x4, 10\" | - | G: new: from stock",
-        "2 x 2x4, 9\" | H | left over", "KEYS OF THE JOB FILE", "SIZES", "CHECKS", "TO BUY"})
+        "2 x 2x4, 9\" | H | left over", "KEYS OF THE JOB FILE", "SIZES", "CHECKS",
+        "TO BUY, beyond all of the older order", "mortar, bags | - | 1 bag", "felt | - | HOLD",
+        "OVER, of the older order", "tile | 2 boxes, white | over", "THE WHOLE ORDER, PLANNED ANEW"})
     EXPECT_THAT(lines, Contains(std::string{line}));
   const Sheet& sheet = *std::find_if(sheets.begin(), sheets.end(), [](const Sheet& s) { return s.name == "changes"; });
   EXPECT_NE(read_through(sheet).find("What changed since older.toml"), std::string::npos);

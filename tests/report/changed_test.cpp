@@ -71,7 +71,9 @@ TEST(ChangedText, TellsAllThatChanged) {
       "               pitch it less\n"
       "  pass         title of b: 1/4 in/ft (1:48), limit at most 1/2 in/ft (1:24); was FAIL\n"
       "  now: 1 fail, 1 ask for caution, 0 are not checked, 2 pass\n"
-      "TO BUY\n"
+      "TO BUY, beyond all of the older order\n"
+      "  mortar, bags: 1 bag\n"
+      "THE WHOLE ORDER, planned anew\n"
       "  mortar, bags: 4 bags, was 3 bags\n"
       "PIECES, by their new marks; in brackets those of the older list\n"
       "  1 still serve:\n"
@@ -83,6 +85,23 @@ TEST(ChangedText, TellsAllThatChanged) {
       "  left over:\n"
       "    1 x (B): 2x4, 20\"\n"
       "    1 x (C): 2x4, 8\"\n");
+}
+
+TEST(ChangedText, TellsWhatIsOverAndWhatWaits) {
+  // Source: by hand: 5 bags were bought and 4 are wanted; of felt nothing is settled.
+  Two two;
+  two.was.rows = {bags(5), bags(1)}, two.now.rows = {bags(4), bags(2)};
+  two.was.rows[1].item = two.now.rows[1].item = "felt";
+  two.now.rows[1].hold = takeoff::Hold{takeoff::HangsOn::base, "floor.fall-least", "floor falls enough"};
+  const std::string text = report::changes_text(two.was, two.now);
+  EXPECT_NE(text.find("TO BUY, beyond all of the older order\n"
+                      "  nothing more\n"
+                      "  on HOLD, neither bought nor given back yet: felt\n"
+                      "OVER, of the older order\n"
+                      "  mortar, bags: 1 bag\n"
+                      "THE WHOLE ORDER, planned anew\n"),
+            std::string::npos)
+      << text;
 }
 
 TEST(ChangedText, SaysHoldOfPiecesThatWait) {
@@ -128,6 +147,7 @@ TEST(ChangedJson, HoldsTheSame) {
       {"title": "title of b", "result": "pass", "found": "1/4 in/ft (1:48), limit at most 1/2 in/ft (1:24)",
        "was": "FAIL"}],
     "to_buy": [{"what": "mortar, bags", "was": "3 bags", "now": "4 bags"}],
+    "buy_more": [{"what": "mortar, bags", "buy": 1, "buy_unit": "bags", "product": null}], "over": [], "waits": [],
     "pieces": [{"use": "serves", "count": 1, "mark": "A", "from": "A", "size": "2x4, 40\"", "hold": null},
                {"use": "recut", "count": 1, "mark": "B", "from": "A", "size": "2x4, 36\"", "hold": null},
                {"use": "new", "count": 3, "mark": "C", "from": null, "size": "2x4, 24\"", "hold": null}],

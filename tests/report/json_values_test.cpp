@@ -186,7 +186,7 @@ TEST(JsonValues, OfChecksAndWhatIsBought) {
             R"([{"mark": "A", "part_ids": ["x", "y"], "stock": "2x4", "length_mm": 263.525, "width_mm": 88.9,
     "thickness_mm": 38.1,
     "count": 2, "ends": "0.0 and 2.3 deg from square", "short_mm": 262.5, "fitted_mm": 1.7,
-    "sheet": false, "hold": null, "rip_from": null}])"_json);
+    "sheet": false, "hold": null, "rip_from": null, "rip_from_mm": null}])"_json);
   EXPECT_EQ(json["sticks"], R"([{"stock": "2x4", "length_mm": 2438.4, "count": 1, "to_order": true,
     "offcut_mm": 1905.0, "hold": null,
     "pieces": [{"mark": "A", "length_mm": 263.525, "ripped_mm": 0.0, "lane": 0},
@@ -194,7 +194,7 @@ TEST(JsonValues, OfChecksAndWhatIsBought) {
   EXPECT_EQ(json["stocks"],
             R"([{"stock": "2x4", "pieces": 2, "kerf_mm": 3.175, "trim_mm": 3.25, "preferred": true,
     "bought_mm": 2438.5, "least_mm": 2400.5, "offcut_mm": 1905.5, "proven": false, "fewest": true,
-    "hold": null, "sold_as": null}])"_json);
+    "hold": null, "sold_as": null, "sticks_mm": [2438.4, 3048.0], "preferred_mm": [2438.4]}])"_json);
   EXPECT_EQ(json["files"], R"([{"path": "model.step", "bytes": 12, "sha256": "ab"}])"_json);
 }
 

@@ -72,6 +72,118 @@ TEST(Changes, WhatIsBoughtInPartAndHeldInPartIsComparedPartByPart) {
   EXPECT_TRUE(revision::changes(was, now).to_buy.empty());
 }
 
+takeoff::Row goods(const char* item, double buy, const char* unit, double pack = 0, const char* product = "") {
+  takeoff::Row row;
+  row.item = item, row.buy = buy, row.buy_unit = unit, row.unit = "pieces", row.pack = pack, row.product = product;
+  return row;
+}
+
+const takeoff::Hold on_base{takeoff::HangsOn::base, "floor.fall-least", "floor falls enough"};
+
+/// "mortar, bags 1 bag", one for each row.
+std::vector<std::string> told(const std::vector<takeoff::Row>& rows) {
+  std::vector<std::string> words;
+  for (const takeoff::Row& row : rows) words.push_back(row.item + " " + takeoff::bought(row));
+  return words;
+}
+
+TEST(Purchases, AreWhatIsBoughtOverTheOlderOrderAndWhatOfThatIsOver) {
+  // Source: by hand: 5 less 4 bags; 9 less 11 boxes; nails of another length are other goods, those of one kind are
+  // had from one box, whatever they hold; what is on HOLD was not bought, or is not yet.
+  revision::State was, now;
+  was.rows = {goods("mortar, bags", 4, "bags"),
+              goods("tile", 11, "boxes"),
+              goods("felt", 15.32, "ft2"),
+              goods("fasteners, bench at the wall", 1, "boxes", 100, "16d"),
+              goods("fasteners, bench joists", 1, "boxes", 100, "8d"),
+              goods("sealant", 2, "cartridges"),
+              goods("flashing", 16, "ft")};
+  now.rows = {goods("mortar, bags", 5, "bags"),
+              goods("tile", 9, "boxes"),
+              goods("felt", 16, "ft2"),
+              goods("fasteners, bench rail", 1, "boxes", 100, "16d"),
+              goods("fasteners, bench joists", 2, "boxes", 100, "10d"),
+              goods("sealant", 3, "cartridges")};
+  was.rows[5].hold = on_base;
+  revision::Purchases found = revision::changes(was, now).purchases;
+  EXPECT_EQ(told(found.more), (std::vector<std::string>{"mortar, bags 1 bag", "felt 0.68 ft2",
+                                                        "fasteners, bench joists 2 boxes", "sealant 3 cartridges"}));
+  EXPECT_EQ(told(found.over),
+            (std::vector<std::string>{"tile 2 boxes", "fasteners, bench joists 1 box", "flashing 16 ft"}));
+  EXPECT_TRUE(found.waits.empty());
+  now.rows[0].hold = now.rows[1].hold = on_base;
+  found = revision::changes(was, now).purchases;
+  EXPECT_EQ(found.waits, (std::vector<std::string>{"mortar, bags", "tile"}));
+  EXPECT_EQ(found.more.size(), 3u);
+  EXPECT_EQ(found.over.size(), 2u);
+}
+
+TEST(Purchases, OfALinerAreAllOfItWhereAnyOfItGrew) {
+  // Source: by hand: a liner lies and turns up in one piece; a smaller one is cut from what is there.
+  revision::State was, now;
+  was.rows = {goods("liner, floor", 14, "ft2"), goods("liner, turned up", 13, "ft2")};
+  now.rows = {goods("liner, floor", 13.5, "ft2"), goods("liner, turned up", 13.5, "ft2")};
+  revision::Purchases found = revision::changes(was, now).purchases;
+  EXPECT_EQ(told(found.more), (std::vector<std::string>{"liner, floor 13.50 ft2", "liner, turned up 13.50 ft2"}));
+  EXPECT_EQ(told(found.over), (std::vector<std::string>{"liner, floor 14 ft2", "liner, turned up 13 ft2"}));
+  now.rows[1].buy = 12;
+  found = revision::changes(was, now).purchases;
+  EXPECT_TRUE(found.more.empty());
+  EXPECT_TRUE(found.over.empty());
+}
+
+TEST(Purchases, AcrossUnitsAreOfTheSameGoods) {
+  // Source: by hand: 100 ft2 are 9.29 m2; a cartridge of 18.23 in3 holds 298.7 mL, as good as 300; a bag of 0.45 ft3
+  // holds 12.7 L, another one than that of 12 L.
+  revision::State was, now;
+  was.job.unit = job::UnitSystem::inch, now.job.unit = job::UnitSystem::metric;
+  was.rows = {goods("felt", 100, "ft2"), goods("sealant", 2, "cartridges", 18.23), goods("mortar", 4, "bags", 0.45)};
+  now.rows = {goods("felt", 10, "m2"), goods("sealant", 2, "cartridges", 300), goods("mortar", 5, "bags", 12)};
+  was.rows[1].unit = "in3", now.rows[1].unit = "mL", was.rows[2].unit = "ft3", now.rows[2].unit = "L";
+  const revision::Purchases found = revision::changes(was, now).purchases;
+  EXPECT_EQ(told(found.more), (std::vector<std::string>{"felt 0.71 m2", "mortar 5 bags"}));
+  EXPECT_EQ(told(found.over), (std::vector<std::string>{"mortar 4 bags"}));
+}
+
+TEST(Purchases, OfStockAreWhatNewPiecesTake) {
+  // Source: by hand: 4 of 13-1/2 and three saw cuts are 54-3/8, out of 8 ft. With 4 of 40 they are 214 and the cuts:
+  // 8 and 10 ft are 216, but four of 40 leave 15-1/2 and 39-1/2 of those, so it is 10 ft twice.
+  revision::State was, now;
+  was.job.unit = now.job.unit = job::UnitSystem::inch;
+  now.job.cuts.kerf = units::Length::mm(kerf);
+  now.job.cuts.sticks = {units::Length::inches(96), units::Length::inches(120)};
+  was.cuts = {sticks("A", 40, 4), sticks("B", 13, 4)}, now.cuts = {sticks("A", 40, 4), sticks("B", 13.5, 4)};
+  was.rows = {goods("2x4", 2, "sticks of 10 ft")}, now.rows = {goods("2x4", 3, "sticks of 8 ft")};
+  was.rows[0].blanks = now.rows[0].blanks = takeoff::Blanks::sticks;
+  EXPECT_EQ(told(revision::changes(was, now).purchases.more), (std::vector<std::string>{"2x4 1 stick of 8 ft"}));
+  was.rows[0].hold = on_base;
+  EXPECT_EQ(told(revision::changes(was, now).purchases.more), (std::vector<std::string>{"2x4 2 sticks of 10 ft"}))
+      << "none of it was bought, so none was cut";
+  now.rows[0].hold = on_base;
+  EXPECT_TRUE(revision::changes(was, now).purchases.more.empty());
+}
+
+CutRow deck(double width_in) {
+  CutRow row = sheet("A", 36, width_in);
+  row.mark = units::to_text(units::Length::inches(width_in), false);
+  return row;
+}
+
+TEST(Purchases, OfSheetsAreWhatThoseThatAreBegunDoNotGive) {
+  // Source: by hand: 48 in of a sheet give 14-1/2, 15 and 18 with two cuts of 1/8, 47-3/4 in all, and not 18-1/2.
+  revision::State was, now;
+  was.job.unit = now.job.unit = job::UnitSystem::inch;
+  now.job.cuts.kerf = units::Length::mm(kerf);
+  was.rows = now.rows = {goods("deck sheet 3/4\", plywood", 1, "sheets 4 x 8 ft", 32)};
+  was.rows[0].blanks = now.rows[0].blanks = takeoff::Blanks::sheets;
+  was.cuts = {deck(14.5), deck(15)}, now.cuts = {deck(18)};
+  was.cuts[0].length_mm = was.cuts[1].length_mm = 30 * in;
+  EXPECT_TRUE(revision::changes(was, now).purchases.more.empty());
+  now.cuts = {deck(18.5)};
+  EXPECT_EQ(told(revision::changes(was, now).purchases.more),
+            (std::vector<std::string>{"deck sheet 3/4\", plywood 1 sheet 4 x 8 ft"}));
+}
+
 TEST(Changes, ARowOfTheRecordThatFailsIsTold) {
   // Source: by hand: a fall as built that is recorded and fails, that then is mended, and one that passed all along.
   rules::BuiltRow steep{"fall of the floor, left", "2 %", "at least 2 %", "1 %", rules::Outcome::fail},
@@ -117,6 +229,20 @@ TEST(Pieces, ThatWaitSaySoWhateverBecomesOfThem) {
     ASSERT_TRUE(piece.hold);
     EXPECT_EQ(piece.hold->check, "load.seat-strength");
   }
+}
+
+TEST(Pieces, ThatWaitedAreNotCut) {
+  // Source: by hand: one that waits in both lists is what it was; freed it is made, from what is there or from stock,
+  // and it gives nothing to others. One that was cut serves where it waits now, and first where it does not.
+  CutRow held = sticks("A", 40, 1);
+  held.hold = on_base;
+  EXPECT_EQ(told({held}, {held}), (Words{"serves 1 A<-A"}));
+  EXPECT_EQ(told({held}, {sticks("A", 40, 1)}), (Words{"new 1 A<-"}));
+  EXPECT_EQ(told({held}, {sticks("B", 30, 1)}), (Words{"new 1 B<-"}));
+  CutRow later = held;
+  later.mark = "B";
+  EXPECT_EQ(told({sticks("A", 40, 1)}, {later, sticks("C", 40, 1)}), (Words{"new 1 B<-", "serves 1 C<-A"}));
+  EXPECT_EQ(told({sticks("A", 40, 1)}, {later}), (Words{"serves 1 B<-A"}));
 }
 
 TEST(Pieces, OfAnotherPanelAreNone) {
