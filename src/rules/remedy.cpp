@@ -81,6 +81,7 @@ constexpr std::array key_words{
     KeyWords{"tile.height", "tile ", " high"},
     KeyWords{"trap.arm", "a trap arm ", " long"},
     KeyWords{"trap.fall", "a trap arm that falls ", ""},
+    KeyWords{"trap.pipe", "a trap arm in ", " pipe"},
     KeyWords{"trap.hole", "holes of ", " for the trap arm"},
     KeyWords{"trap.notch", "notches ", " deep for the trap arm"},
     KeyWords{"trap.weir", "a trap whose weir lies at ", ""},

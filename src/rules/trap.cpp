@@ -222,27 +222,32 @@ Finding hole_for_pipe(const Ground& ground, const Limit&) {
   return mended_by(std::move(finding), {set_length("trap.hole", up_to_mark(*finding.least, job), job)});
 }
 
-/// The smallest pipe with which an arm of that length would do.
-std::string larger_pipe(const job::Job& job, double arm_mm, const Limit& limit) {
+constexpr double as_sold = 25 / units::inch_mm;  ///< 50 mm serves for 2 in
+
+/// The smallest pipe with which an arm of that length would do, and that is no narrower than what runs into it.
+const job::Pipe* other_pipe(const job::Job& job, const facts::Facts& facts, double arm_mm, const Limit& limit) {
+  const job::Pipe* now = job::arm_pipe(job);
+  const double least = facts.drain.outlet_mm ? *facts.drain.outlet_mm * as_sold : now ? now->nominal_mm : 0;
   for (const ByPipe& row : limit.by_pipe)
-    if (row.greatest && *row.greatest >= arm_mm)
-      if (const job::Pipe* pipe = job::pipe_of(job::Length::mm(row.nominal_mm)); pipe && job::arm_pipe(job))
-        return std::string{", or run the arm in "} + pipe->name + " pipe (trap.pipe)";
-  return "";
+    if (now && row.greatest && *row.greatest >= arm_mm && row.nominal_mm >= least - units::tolerance::length_mm)
+      return job::pipe_of(job::Length::mm(row.nominal_mm));
+  return nullptr;
 }
 
-Finding arm(const job::Job& job, const facts::Facts&, const Limit& limit) {
+Finding arm(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!job.trap) return unread();
   if (!job.trap->arm) return missing("measure the trap arm from weir to vent (trap.arm)");
   const double length = job.trap->arm->in_mm();
-  Finding finding = by_book(job, limit, length, "trap arm, weir to vent along its middle, as the job file says",
-                            [&](const Bounds& held) {
-                              return "bring a vent within " + text_at_most(*held.greatest, job) +
-                                     " of the trap's weir (trap.arm)" + larger_pipe(job, length, limit);
-                            });
+  const job::Pipe* other = other_pipe(job, facts, length, limit);
+  Finding finding = by_book(
+      job, limit, length, "trap arm, weir to vent along its middle, as the job file says", [&](const Bounds& held) {
+        return "bring a vent within " + text_at_most(*held.greatest, job) + " of the trap's weir (trap.arm)" +
+               (other ? ", or run the arm in " + std::string{other->name} + " pipe (trap.pipe)" : "");
+      });
   const auto greatest = finding.greatest ? finding.greatest : limit.greatest;
   if (!finding.measured || !greatest) return finding;
-  return mended_by(std::move(finding), {set_length("trap.arm", down_to_rule_mark(*greatest, job), job)});
+  finding = mended_by(std::move(finding), {set_length("trap.arm", down_to_rule_mark(*greatest, job), job)});
+  return other ? mended_by(std::move(finding), {set_length("trap.pipe", other->nominal_mm, job)}) : finding;
 }
 
 Finding arm_least(const Ground& ground, const Limit&) {
@@ -355,7 +360,6 @@ Finding size(const Ground& ground, const Limit&) {
   if (!job.trap->pipe) return missing(which_pipe);
   if (!facts.drain.outlet_mm) return cannot_tell("the drain's outlet was not found on its solid");
   const double outlet = *facts.drain.outlet_mm, nominal = job::arm_pipe(job)->nominal_mm;
-  constexpr double as_sold = 25 / units::inch_mm;  // 50 mm serves for 2 in
   const job::Pipe* enough = nullptr;
   for (const job::PipeSeries series : {job::PipeSeries::inch, job::PipeSeries::metric})
     for (const job::Pipe& pipe : job::pipes(series))

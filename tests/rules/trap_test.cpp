@@ -45,11 +45,39 @@ TEST(Trap, ItsPipeIsTheDrainsOutletUnlessTheJobNamesAnother) {
   EXPECT_THAT(r.where, HasSubstr("1-1/2 in pipe, as the drain's outlet"));
   EXPECT_THAT(r.advice, HasSubstr("bring a vent within 72\""));
   EXPECT_THAT(r.advice, HasSubstr("or run the arm in 2 in pipe"));
+  ASSERT_EQ(r.remedies.size(), 2u);
+  EXPECT_EQ(r.remedies[1].changes, (std::vector{job::Change{"trap.pipe", "\"2 in\"", 0}}));
   job.trap->pipe = Length::inches(2);
   EXPECT_EQ(result_of(job, "trap.arm").outcome, Outcome::pass) << "the advice followed";
   job.trap->pipe.reset();
   job.trap->arm = Length::inches(72);
   EXPECT_EQ(result_of(job, "trap.arm").outcome, Outcome::pass) << "the other advice followed";
+}
+
+TEST(Trap, NoPipeIsAdvisedThatNarrowsBehindTheDrain) {
+  // Source: by hand: a table of one's own in which the thinner pipe may run farther: 1-1/2 in behind an outlet of 2 in
+  // is none, 3 in is; where nobody knows the outlet, no pipe thinner than the arm's own is advised either.
+  job::Job job = trap(40, 0.25);
+  job.trap->pipe = Length::inches(2);
+  const std::string row =
+      "title = \"county\"\n[[limit]]\nid = \"trap.arm\"\ntitle = \"x\"\nunit = \"length\"\nbreaks = \"fail\"\n"
+      "source = \"county 7\"\nedition = \"2025\"\nverified = \"set by the user\"\ngreatest_by_pipe = { \"1-1/2 in\" = "
+      "\"6 ft\", \"2 in\" = \"2 ft\"";
+  facts::Facts facts = sample::facts_for_boundary();
+  const auto advice = [&](const char* more) {
+    job.book_override = {"county.toml", row + more + " }\n"};
+    for (const rules::Result& r : rules::check(job, facts))
+      if (r.id == "trap.arm") return r.advice;
+    return std::string{};
+  };
+  for (const std::optional<double> outlet : {std::optional{2 * in}, std::optional{50.}, std::optional<double>{}}) {
+    facts.drain.outlet_mm = outlet;
+    EXPECT_THAT(advice(""), HasSubstr("bring a vent within 24\""));
+    EXPECT_THAT(advice(""), testing::Not(HasSubstr("trap.pipe")));
+    EXPECT_THAT(advice(", \"3 in\" = \"6 ft\""), HasSubstr("or run the arm in 3 in pipe (trap.pipe)"));
+  }
+  facts.drain.outlet_mm = 1.5 * in;
+  EXPECT_THAT(advice(""), HasSubstr("or run the arm in 1-1/2 in pipe (trap.pipe)"));
 }
 
 TEST(Trap, APipeNobodyNamedDecidesOnlyWhereSizesDiffer) {
