@@ -10,6 +10,7 @@
 #include "rules/fasteners.hpp"
 #include "rules/fasteners_eurocode.hpp"
 #include "rules/held_in.hpp"
+#include "rules/holding.hpp"
 #include "rules/inputs.hpp"
 #include "rules/loads.hpp"
 #include "rules/push.hpp"
@@ -31,23 +32,6 @@ const char* hung(const job::Job& job) {
   return is_steel(job) ? "wall track" : "wall cleat";
 }
 
-double person_lbf(const job::Job& job) {
-  return imposed_of(job.book).person_n / n_per_lbf;
-}
-
-/// The wall cleat as it is fastened.
-struct Joint {
-  Fastener fastener;
-  HeldIn wood;
-  double side_in = 0, into_in = 0, side_psi = 0;
-  int at_stud = 0;
-  TimberJoint in_mm() const { return {wood.density, side_in * inch_mm, into_in * inch_mm}; }
-  double across() const {
-    if (wood.eurocode()) return across_n(fastener, in_mm()) * eurocode_may_use / n_per_lbf;
-    return across_lbf(fastener, wood.gravity, side_in, into_in, side_psi);
-  }
-};
-
 /// Nothing to judge, or the joint.
 std::optional<Joint> joint_of(const job::Job& job, const facts::Facts& facts) {
   const job::BenchFrame& frame = job.bench->frame;
@@ -59,8 +43,13 @@ std::optional<Joint> joint_of(const job::Job& job, const facts::Facts& facts) {
   // taken as the stud that stands farthest back has them.
   const double into = std::clamp(frame.fastener_length->in_mm() / inch_mm - side - furred, 0.0,
                                  job.walls.stock.depth.in_mm() / inch_mm);
-  return Joint{
-      *fastener, behind(wood_of(job)), side, into, is_steel(job) ? sheet_bears_psi : 0, *frame.fasteners_at_stud};
+  return Joint{*fastener,
+               behind(wood_of(job)),
+               side,
+               into,
+               frame.fastener_length->in_mm() / inch_mm,
+               is_steel(job) ? sheet_bears_psi : 0,
+               *frame.fasteners_at_stud};
 }
 
 /// Why no joint is judged, where that is so.
@@ -95,79 +84,6 @@ std::string frame_first(const job::Job& job, const facts::Facts& facts) {
          text_of(facts::most_furring_mm, Unit::mm, job) + "); then ";
 }
 
-/// As many as bring a share to one, where there is room for so many: more would split the wood. Common practice, no
-/// source.
-constexpr int most_at_stud = 6;
-std::optional<int> enough(int now, double share, int most) {
-  const double wanted = std::ceil(now * share - 1e-9);
-  return share > 1 && wanted <= most ? std::optional{static_cast<int>(wanted)} : std::nullopt;
-}
-
-/// How long a fastener is to be for so many of them to carry a person at one stud; nothing where none is long enough
-/// that ends in the stud.
-std::optional<double> length_that_holds(Joint j, int count, double lbf, double furred_mm, const job::Job& job) {
-  const double through = j.side_in * inch_mm + furred_mm, deep = job.walls.stock.depth.in_mm();
-  const double mark = job.mark_mm();
-  for (double length = up_to_mark(through + mark, job); length <= through + deep + units::tolerance::length_mm;
-       length += mark) {
-    j.into_in = (length - through) / inch_mm;
-    if (const double one = j.across(); one > 0 && lbf <= one * count + units::tolerance::length_mm) return length;
-  }
-  return std::nullopt;
-}
-
-/// One way to hold a person at one stud, in words and as lines of the job file.
-struct Holding {
-  std::string words;
-  std::vector<job::Change> changes;
-};
-
-/// The same fasteners longer, or as many more of them as there is room for; else so many of a stouter kind. Where
-/// nothing does, none.
-std::vector<Holding> ways_to_hold(const Joint& j, double furred_mm, const job::Job& job) {
-  const double lbf = person_lbf(job), now = j.at_stud;
-  const auto fasteners = [&](int count) { return set_count("bench.frame.fasteners_at_stud", count); };
-  std::vector<Holding> ways;
-  const double one = j.across();
-  if (const auto count = one > 0 ? enough(j.at_stud, lbf / (one * now), most_at_stud) : std::nullopt)
-    ways.push_back(
-        {std::to_string(*count) + " fasteners at each stud (bench.frame.fasteners_at_stud)", {fasteners(*count)}});
-  const int most = std::max(j.at_stud, most_at_stud);
-  for (int count = j.at_stud; count <= most; ++count) {
-    const auto length = length_that_holds(j, count, lbf, furred_mm, job);
-    if (!length) continue;
-    const bool more = count > j.at_stud;
-    if (more && !ways.empty()) break;  // a way by their count alone is told
-    std::vector<job::Change> changes{set_length("bench.frame.fastener_length", *length, job)};
-    if (more) changes.push_back(fasteners(count));
-    ways.push_back({(more ? std::to_string(count) + " fasteners at each stud, " : "fasteners ") +
-                        text_of(*length, Unit::mm, job) + " long (" + (more ? "bench.frame.fasteners_at_stud, " : "") +
-                        "bench.frame.fastener_length)",
-                    std::move(changes)});
-    break;
-  }
-  for (const Fastener& stouter : ways.empty() ? stouter_than(j.fastener) : std::vector<Fastener>{}) {
-    Joint thick = j;
-    thick.fastener = stouter;
-    for (int count = 1; count <= most; ++count)
-      if (const auto length = length_that_holds(thick, count, lbf, furred_mm, job)) {
-        ways.push_back({counted(count, stouter) + " at each stud, " + text_of(*length, Unit::mm, job) +
-                            " long (bench.frame.fastener, bench.frame.fasteners_at_stud, bench.frame.fastener_length)",
-                        {{"bench.frame.fastener", '"' + std::string{stouter.name} + '"', 0},
-                         fasteners(count),
-                         set_length("bench.frame.fastener_length", *length, job)}});
-        return ways;
-      }
-  }
-  return ways;
-}
-
-std::string told_ways(const std::vector<Holding>& ways) {
-  std::vector<std::string> words;
-  for (const Holding& way : ways) words.push_back(way.words);
-  return "take " + units::listed(words, ", or ");
-}
-
 /// Across furring a fastener bends before its wood bears: how far it reaches into the stud tells nothing of that, and
 /// no table of pieces that lie on each other does. Furring as thin as the fastener is let pass; common practice, no
 /// source.
@@ -197,7 +113,7 @@ Finding holds_nothing_at(const Joint& j, const job::Job& job, const facts::Facts
   const std::string reach = into < job.mark_mm() / 2
                                 ? " do not reach the stud"
                                 : " reach only " + text_or_less(into, Unit::mm, job) + " into the stud";
-  const std::vector<Holding> ways = ways_to_hold(j, furred, job);
+  const std::vector<Holding> ways = ways_to_carry(j, furred, job);
   Finding finding = found_share(
       std::numeric_limits<double>::infinity(),
       named(job.bench->frame, job) + reach + ", which counts for nothing" +
@@ -244,7 +160,7 @@ Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const double share = person_lbf(job) / (one * j.at_stud);
   const std::string first = frame_first(job, facts);
   const double furred = first.empty() ? facts.cleat->farthest_mm : 0;
-  const std::vector<Holding> ways = share > 1 ? ways_to_hold(j, furred, job) : std::vector<Holding>{};
+  const std::vector<Holding> ways = share > 1 ? ways_to_carry(j, furred, job) : std::vector<Holding>{};
   Finding finding =
       found(share,
             imposed_of(job.book).person + " at one stud of the wall, on " + named(job.bench->frame, job) + ", " +
@@ -256,34 +172,6 @@ Finding cleat(const job::Job& job, const facts::Facts& facts, const Limit&) {
   finding.unjudged = bends_across_furring(j, job, facts);
   finding = held_anyway(std::move(finding), job, facts);
   return with_ways(std::move(finding), ways, j, job, facts);
-}
-
-/// What one screw or nail of the cleat takes along itself: thread in the stud, or its head through a track.
-double cleat_pulled(const Joint& j, const facts::Cleat& cleat, const job::BenchFrame& frame) {
-  if (j.wood.eurocode()) return pulled_n(j.fastener, j.in_mm()) * eurocode_may_use / n_per_lbf;
-  const double length_in = frame.fastener_length->in_mm() / inch_mm;
-  const double held_in = j.fastener.screw ? std::min(j.into_in, length_in * 2 / 3) : j.into_in;
-  const double thread = pulled_lbf_in(j.fastener, j.wood.gravity) * std::max(0.0, held_in);
-  if (j.side_psi <= 0) return thread;
-  return std::min(
-      thread,
-      screw_head_through(j.fastener.head * inch_mm, cleat.thickness_mm, tensile_of(cleat.thickness_mm)) / n_per_lbf);
-}
-
-/// What one fastener at a joist's end takes across: a nail driven askew, or a screw through track and joist.
-double joist_across(const job::Job& job, const facts::Facts& facts, const Fastener& fastener) {
-  const job::BenchFrame& frame = job.bench->frame;
-  if (!is_steel(job)) {
-    const HeldIn wood = wood_of(job);
-    const double length = frame.joist_fastener_length->in_mm();
-    if (wood.eurocode()) return toe_nailed_n(fastener, wood.density, length) * eurocode_may_use / n_per_lbf;
-    return toe_nailed_lbf(fastener, wood.gravity, length / inch_mm);
-  }
-  const auto joist = std::find_if(facts.bearers.begin(), facts.bearers.end(),
-                                  [](const facts::Bearer& b) { return b.kind == facts::Bears::joist; });
-  if (joist == facts.bearers.end()) return 0;
-  const double track = facts.cleat->thickness_mm, stud = joist->sheet_mm;
-  return screw_across(fastener.diameter * inch_mm, track, stud, tensile_of(track), tensile_of(stud)) / n_per_lbf;
 }
 
 /// Why the joists' ends are not judged, where that is so.
@@ -303,14 +191,6 @@ std::optional<Finding> no_ties(const job::Job& job) {
   return std::nullopt;
 }
 
-/// Across and along itself at once: screws in sheet and smooth nails by Eurocode 5 (8.27) add up, its screws by squares
-/// (8.28), and American ones by their own formula.
-Together together(const Joint& j, const job::Job& job) {
-  if (is_steel(job)) return Together::added;
-  if (!j.wood.eurocode()) return Together::by_nds;
-  return j.fastener.screw ? Together::squared : Together::added;
-}
-
 /// A fall against the bench, or a pull on its edge, at any point and any way.
 Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
   if (const auto none = no_joint(job, facts)) return *none;
@@ -320,30 +200,25 @@ Finding push(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const job::BenchFrame& frame = job.bench->frame;
   const double lbf = push_lbf(job);
   const Fastener tie = *fastener_of(*frame.joist_fastener);
-  const Push all = push_of(*facts.cleat, *facts.stand, lbf, {j.across(), cleat_pulled(j, *facts.cleat, frame)},
-                           j.at_stud, joist_across(job, facts, tie), *frame.fasteners_at_joist, together(j, job));
+  const Tie ties{tie, frame.joist_fastener_length ? frame.joist_fastener_length->in_mm() : 0,
+                 *frame.fasteners_at_joist};
+  const Push all = pushed(job, facts, j, ties);
   const PushedJoint& worst = all.worst();
-  std::map<std::string, double> shares;
-  for (const PushedJoint& joint : all.joints) shares[joint.key] = std::max(shares[joint.key], joint.share);
+  const std::string first = frame_first(job, facts);
   std::string advice;
   std::vector<job::Change> changes;
   bool mends = greatest_of_turn(facts.cleat->studs_at_mm).has_value();
   if (!mends) advice = "set another stud behind the bench: about a single one it turns";
-  const auto more = [&](const char* where, const char* key, const char* kind_key, int now, double share, int most) {
-    if (share <= 1) return;
-    const auto count = enough(now, share, most);
-    mends = mends && count;
-    advice += (advice.empty() ? "" : "; ") + (count ? std::to_string(*count) : std::string{"longer or stouter"}) +
-              " fasteners at each " + where + " (" + (count ? key : kind_key) + ")";
-    if (count) changes.push_back(set_count(key, *count));
+  const auto add = [&](const std::optional<Holding>& way, const char* none) {
+    mends = mends && way;
+    advice += (advice.empty() ? "" : "; ") + (way ? way->words : none);
+    if (way) changes.insert(changes.end(), way->changes.begin(), way->changes.end());
   };
-  more("stud", "bench.frame.fasteners_at_stud", "bench.frame.fastener_length, bench.frame.fastener", j.at_stud,
-       shares["cleat"], most_at_stud);
-  more("end of a joist", "bench.frame.fasteners_at_joist", "bench.frame.joist_fastener", *frame.fasteners_at_joist,
-       shares["joist"], most_at_joist);
-  if (!j.fastener.screw && shares["cleat"] > 1)
-    advice += "; screws in place of nails hold better (bench.frame.fastener)";
-  const std::string first = frame_first(job, facts);
+  if (all.share_of("cleat") > 1)
+    add(way_to_bear(j, first.empty() ? facts.cleat->farthest_mm : 0, job, facts),
+        "no fastener that is known here holds so much at a stud: set another one behind the bench, away from these");
+  if (all.share_of("joist") > 1)
+    add(way_to_tie(ties, job, facts), "no fastener that is known here holds so much at the end of a joist");
   Finding finding =
       found_share(worst.share,
                   worst.what + (std::isinf(worst.share) ? " holds nothing" : "") + ": " + force_text(lbf) +

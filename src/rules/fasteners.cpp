@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "units/length.hpp"
+#include "units/tolerance.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::rules {
@@ -19,12 +20,20 @@ constexpr Fastener mm_screw(const char* name, double thick, double root) {
   return {name, thick / units::inch_mm, root / units::inch_mm, 2 * thick / units::inch_mm, true};
 }
 
-/// Heads of nails by ASTM F1667 (from memory), of screws as a maker of framing tabulates them.
-constexpr Fastener all[] = {
-    {"8d", 0.131, 0.131, 0.281},        {"10d", 0.148, 0.148, 0.312},       {"16d", 0.162, 0.162, 0.344},
-    {"#8", 0.164, 0.131, 0.3125, true}, {"#10", 0.190, 0.152, 0.340, true}, mm_nail("3.1 mm nail", 3.1),
-    mm_nail("3.4 mm nail", 3.4),        mm_nail("3.8 mm nail", 3.8),        mm_nail("4.2 mm nail", 4.2),
-    mm_screw("4.5 mm screw", 4.5, 2.8), mm_screw("5 mm screw", 5, 3.1),     mm_screw("6 mm screw", 6, 3.8)};
+/// Heads of nails by ASTM F1667 (from memory), and lengths of common nails: 2-1/2, 3 and 3-1/2 in; of screws as a maker
+/// of framing tabulates them.
+constexpr Fastener all[] = {{"8d", 0.131, 0.131, 0.281, false, 2.5},
+                            {"10d", 0.148, 0.148, 0.312, false, 3},
+                            {"16d", 0.162, 0.162, 0.344, false, 3.5},
+                            {"#8", 0.164, 0.131, 0.3125, true},
+                            {"#10", 0.190, 0.152, 0.340, true},
+                            mm_nail("3.1 mm nail", 3.1),
+                            mm_nail("3.4 mm nail", 3.4),
+                            mm_nail("3.8 mm nail", 3.8),
+                            mm_nail("4.2 mm nail", 4.2),
+                            mm_screw("4.5 mm screw", 4.5, 2.8),
+                            mm_screw("5 mm screw", 5, 3.1),
+                            mm_screw("6 mm screw", 6, 3.8)};
 
 double bearing_psi(double gravity) {
   return 16600 * std::pow(gravity, 1.84);
@@ -46,11 +55,26 @@ std::optional<Fastener> fastener_of(const std::string& name) {
   return std::nullopt;
 }
 
+static bool is_by_mm(const Fastener& fastener) {
+  return std::string{fastener.name}.find(" mm ") != std::string::npos;
+}
+
+std::vector<double> lengths_of(const Fastener& fastener, double past_mm, double most_mm) {
+  const double most = most_mm + units::tolerance::length_mm;
+  if (fastener.length > 0) {
+    const double own = fastener.length * units::inch_mm;
+    return own > past_mm && own <= most ? std::vector{own} : std::vector<double>{};
+  }
+  const double step = is_by_mm(fastener) ? 10 : units::inch_mm / 4;
+  std::vector<double> lengths;
+  for (double steps = std::floor(past_mm / step) + 1; steps * step <= most; ++steps) lengths.push_back(steps * step);
+  return lengths;
+}
+
 std::vector<Fastener> stouter_than(const Fastener& fastener) {
-  const auto in_mm = [](const Fastener& f) { return std::string{f.name}.find(" mm ") != std::string::npos; };
   std::vector<Fastener> found;
   for (const Fastener& each : all)
-    if (in_mm(each) == in_mm(fastener) &&
+    if (is_by_mm(each) == is_by_mm(fastener) &&
         (each.screw == fastener.screw ? each.diameter > fastener.diameter : each.screw))
       found.push_back(each);
   std::sort(found.begin(), found.end(), [](const Fastener& a, const Fastener& b) {

@@ -87,6 +87,13 @@ const PushedJoint& Push::worst() const {
                            [](const PushedJoint& a, const PushedJoint& b) { return a.share < b.share; });
 }
 
+double Push::share_of(const std::string& key) const {
+  double share = 0;
+  for (const PushedJoint& joint : joints)
+    if (joint.key == key) share = std::max(share, joint.share);
+  return share;
+}
+
 Push push_of(const facts::Cleat& cleat, const facts::Stand& stand, double lbf, const Grip& grip, int at_stud,
              double joist_across, int at_joist, Together together) {
   const std::vector<double>&studs = cleat.studs_at_mm, &joists = cleat.joists_at_mm;

@@ -46,6 +46,7 @@ struct Push {
   double lbf = 0;
   std::vector<PushedJoint> joints;
   const PushedJoint& worst() const;
+  double share_of(const std::string& key) const;  ///< the greatest of those joints; 0: there is none
 };
 
 /// @param at_stud,at_joist how many fasteners hold at each

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "facts/facts.hpp"
 #include "job/job.hpp"
 #include "rules/result.hpp"
 

@@ -128,7 +128,8 @@ TEST(Cleat, FurringBehindItHoldsNothing) {
   EXPECT_THAT(none.where,
               HasSubstr("6 16d nails 2-3/4\" do not reach the stud, which counts for nothing; through a wall "
                         "cleat, and stud 'wall-left/stud-01' stands 1-1/4\" behind it"));
-  EXPECT_THAT(none.advice, HasSubstr("3-3/4\" long (bench.frame.fastener_length)"));
+  EXPECT_THAT(none.advice, HasSubstr("take 4 #8 screws at each stud, 4-1/4\" long (bench.frame.fastener,"))
+      << "no 16d is longer than 3-1/2, and six of its thicknesses past both are 3.722";
   EXPECT_EQ(furred("load.seat-push", 1.25, 2.75, 6).outcome, Outcome::fail);
   const Result some = furred("load.seat-cleat", 0.75, 3.5, 3);
   EXPECT_EQ(some.outcome, Outcome::caution);
@@ -198,7 +199,8 @@ TEST(Cleat, IsToldToTakeLongerFastenersWhereTheseHoldMore) {
   // never takes it, however long (NDS 12.1.6, from memory); four at the same 1.05 in do, 0.80.
   const auto advice = [&](int count) { return furred("load.seat-cleat", 0, 2.55, count).advice; };
   EXPECT_THAT(advice(3), testing::StartsWith("take 4 fasteners at each stud (bench.frame.fasteners_at_stud), or "
-                                             "fasteners 2-"));
+                                             "fasteners 3-1/2\" long (bench.frame.fastener_length); an"))
+      << "as long as a 16d is";
   EXPECT_THAT(advice(1), testing::StartsWith("take 4 fasteners at each stud (bench.frame.fasteners_at_stud); an"));
   EXPECT_EQ(furred("load.seat-cleat", 0, 2.55, 4).outcome, Outcome::pass);
 }
