@@ -27,6 +27,7 @@ class Record {
     levels();
     for (const job::BuiltFall& fall : job_.as_built.falls) add(fall);
     flood();
+    dated();
     return std::move(rows_);
   }
 
@@ -224,6 +225,17 @@ class Record {
       }
       rows_.push_back(row);
     }
+  }
+
+  /// A record that is dated before a reading that stands in it: one of the two days is off.
+  void dated() {
+    if (job_.as_built.date.empty() || job_.as_built.flood.empty()) return;
+    const std::string &day = job_.as_built.date, &last = job_.as_built.flood.back().at;
+    if (day >= last.substr(0, day.size())) return;  // both as year, month and day
+    rows_.push_back({"date of the record", "", "no day before its last reading",
+                     day + ", and the flood test was read at " + last + ": give the day of the last reading " +
+                         "(as_built.date), or read again when that was (as_built.flood.at)",
+                     Outcome::caution});
   }
 
   /// "15 min", "24 h", "1 h 30 min".

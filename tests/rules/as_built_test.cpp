@@ -207,6 +207,23 @@ TEST(AsBuiltFlood, IsToldToWhatItWasReadIn) {
   EXPECT_EQ(rows[1].outcome, Outcome::caution);
 }
 
+TEST(AsBuiltFlood, ReadAfterTheRecordsDateAsksForTheDate) {
+  // Source: by hand: a record of the second of December holds no reading of the third, nor of a year later; the day of
+  // the last reading itself, and any after it, is right.
+  job::Job job;
+  job.book = "residential";
+  job.as_built.flood = {{"2026-12-01 08:30", units::Length::mm(70)}, {"2026-12-03 08:30", units::Length::mm(70)}};
+  const auto last = [&](const char* date) {
+    job.as_built.date = date;
+    return rules::as_built_rows(job, basin(), {}, {}).back();
+  };
+  EXPECT_EQ(last("2026-12-02").outcome, Outcome::caution);
+  EXPECT_EQ(last("2026-12-02").what, "date of the record");
+  EXPECT_THAT(last("2026-12-02").built, HasSubstr("2026-12-02, and the flood test was read at 2026-12-03 08:30: give"));
+  EXPECT_EQ(last("2025-12-03").outcome, Outcome::caution);
+  for (const char* right : {"2026-12-03", "2027-01-01"}) EXPECT_NE(last(right).what, "date of the record") << right;
+}
+
 TEST(AsBuiltFlood, ThatWasFilledUpAgainIsNoTestThatStood) {
   // Source: by hand: 70 mm, 3 mm lost, and filled up to 70 again: water does not rise by itself. 2 of 3 mm are the
   // same; 0.1 mm is a rise, 0.04 none; and a rise is one from the lowest, not from the last.
