@@ -31,6 +31,31 @@ bool alike(const std::array<double, 3>& a, const std::array<double, 3>& b, doubl
   return std::equal(a.begin(), a.end(), b.begin(), [&](double x, double y) { return std::abs(x - y) < within; });
 }
 
+bool same_volume_of(const Article& a, const Article& b, double share) {
+  return std::abs(a.volume_mm3 - b.volume_mm3) < share * b.volume_mm3;
+}
+
+/// Seen from its other end.
+Article from_end(Article article) {
+  article.middle_mm[0] = article.size_mm[0] - article.middle_mm[0];
+  return article;
+}
+
+/// No turn makes the one the other. A block is told by its middle alone: one that is alike at front and back is turned
+/// to its other end.
+bool is_mirrored(const Article& was, const Article& now, double within, double share) {
+  return was.item == name_of(takeoff::Item::seat_block) && same_volume_of(was, now, share) &&
+         alike(from_end(was).middle_mm, now.middle_mm, within);
+}
+
+/// The same block, turned by half a turn on its foot.
+bool is_turned(const Article& was, const Article& now, double within, double share) {
+  Article turned = from_end(was);
+  turned.middle_mm[1] = was.size_mm[1] - was.middle_mm[1];
+  return was.item == name_of(takeoff::Item::seat_block) && same_volume_of(was, now, share) &&
+         alike(turned.middle_mm, now.middle_mm, within);
+}
+
 std::string size_text(const Article& article, bool metric) {
   const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   return text(article.size_mm[0]) + " x " + text(article.size_mm[1]);
@@ -67,11 +92,14 @@ std::vector<Changed> of_articles(const State& was, const State& now) {
     if (before == was.articles.end() || !is_bought(was, article.item) || !is_bought(now, article.item)) continue;
     const bool size = alike(before->size_mm, article.size_mm, within),
                drain = alike(before->drain_mm, article.drain_mm, within),
-               shape = alike(before->middle_mm, article.middle_mm, within) &&
-                       std::abs(before->volume_mm3 - article.volume_mm3) < share * article.volume_mm3;
-    if (size && drain && shape) continue;
+               shape = alike(before->middle_mm, article.middle_mm, within) && same_volume_of(*before, article, share);
+    if (size && drain && (shape || is_turned(*before, article, within, share))) continue;
     const std::string old_size = size_text(*before, metric), new_size = size_text(article, metric);
-    const std::string what = old_size != new_size ? "" : drain ? ", of another shape" : ", its drain elsewhere";
+    const bool mirrored = is_mirrored(*before, article, within, share);
+    const std::string what = old_size != new_size ? ""
+                             : !drain             ? ", its drain elsewhere"
+                             : mirrored           ? ", its mirror image"
+                                                  : ", of another shape";
     changed.push_back(
         {article.item, old_size, "another piece, " + new_size + what + "; one that is there does not fit"});
   }

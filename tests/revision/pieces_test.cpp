@@ -145,6 +145,28 @@ TEST(Purchases, AcrossUnitsAreOfTheSameGoods) {
   EXPECT_EQ(told(found.over), (std::vector<std::string>{"mortar 4 bags"}));
 }
 
+TEST(Changes, ASeatBlockAtItsOtherEndIsItsMirrorImageOrTheSameTurned) {
+  // Source: by hand: a block 381 x 914 whose middle lies 212 from one end and 467 from its front: at the other end of
+  // the room it is 169 from that, and no turn makes it so, as of a hand; with its middle at 457, half way, half a turn
+  // does.
+  const auto block = [](double x, double y) {
+    return revision::Article{"seat block", {381, 914, 401}, {x, y, 277}, {}, 17e6};
+  };
+  revision::State was, now;
+  was.rows = now.rows = {goods("seat block", 1, "pieces")};
+  was.articles = {block(212, 467)}, now.articles = {block(169, 467)};
+  revision::Changes all = revision::changes(was, now);
+  ASSERT_EQ(all.to_buy.size(), 1u);
+  EXPECT_NE(all.to_buy[0].now.find("its mirror image; one that is there does not fit"), std::string::npos);
+  EXPECT_EQ(told(all.purchases.more), (std::vector<std::string>{"seat block 1 piece"}));
+  was.articles = {block(212, 457)}, now.articles = {block(169, 457)};
+  all = revision::changes(was, now);
+  EXPECT_TRUE(all.to_buy.empty());
+  EXPECT_TRUE(all.purchases.more.empty() && all.purchases.over.empty());
+  now.articles = {block(170, 457)};
+  EXPECT_NE(revision::changes(was, now).to_buy.at(0).now.find("of another shape"), std::string::npos);
+}
+
 TEST(Purchases, OfStockAreWhatNewPiecesTake) {
   // Source: by hand: 4 of 13-1/2 and three saw cuts are 54-3/8, out of 8 ft. With 4 of 40 they are 214 and the cuts:
   // 8 and 10 ft are 216, but four of 40 leave 15-1/2 and 39-1/2 of those, so it is 10 ft twice.
