@@ -8,6 +8,7 @@
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/outside.hpp"
+#include "rules/press_rounds.hpp"
 #include "rules/remedy.hpp"
 #include "rules/words.hpp"
 #include "survey/floor.hpp"
@@ -18,41 +19,44 @@ namespace {
 
 const char* const level_now = "nothing to press: the base is level within a mark of the rule";
 const char* const last_mark = " (the last mark of the rule: little by little, since each round lowers all of the base)";
+const char* const to_and_fro =
+    " (by marks of this rule it goes to and fro: read it on a finer one, and press by less than a mark; what decides "
+    "is "
+    "the ";
 const char* const raise_instead = "; or raise the low side as much, with fresh mortar under it";
-
-/// What a place is to go down by, to the nearest mark, so that the rim is level with its lowest point. Readings are
-/// marks themselves, so that places often lie half way between two: rounding in the last digit must not choose then. A
-/// half is left: the base is stiff, and with its highest place what lies half as high comes down as well; pressed by a
-/// whole mark at all of them it would go down where it is lowest, too.
-double press_at(const job::Job& job, const facts::AsSetPoint& point) {
-  const double mark = job.mark_mm();
-  return std::max(0., std::ceil(point.plane_mm / mark - 0.5 - units::tolerance::length_mm)) * mark;
-}
 
 /// "press down: back right 1/4"": empty where nothing is.
 std::string level_words(const job::Job& job, const facts::AsSet& set) {
-  std::string text;
+  const Presses presses = presses_of(job, set);
+  std::string text, highest;
   double most = 0;
-  for (const facts::AsSetPoint& p : set.points)
-    if (const double down = press_at(job, p); down > 0) {
-      text += (text.empty() ? "press down: " : ", ") + p.name + " " + text_of(down, Unit::mm, job);
-      most = std::max(most, down);
+  for (std::size_t i = 0; i < set.points.size(); ++i)
+    if (const double down = presses.down_mm[i]; down > 0) {
+      text += (text.empty() ? "press down: " : ", ") + set.points[i].name + " " + text_of(down, Unit::mm, job);
+      if (down > most) most = down, highest = set.points[i].name;
     }
+  if (!presses.end) return text + to_and_fro + highest + ")";
   return text + (most > 0 && most <= job.mark_mm() ? last_mark : "");
 }
 
-/// The place that would have to go down farthest by more than the mortar under it, with that, where nobody read how
-/// high it lies.
-std::optional<std::pair<const facts::AsSetPoint*, double>> pressed_through(const job::Job& job,
-                                                                           const facts::Room& room) {
-  std::optional<std::pair<const facts::AsSetPoint*, double>> worst;
-  for (const facts::AsSetPoint& p : room.as_set.points) {
+/// The place that would have to go down farthest by more than the mortar under it, with by how much and with that,
+/// where nobody read how high it lies.
+struct TooDeep {
+  const facts::AsSetPoint* at = nullptr;
+  double down_mm = 0, bed_mm = 0;
+};
+std::optional<TooDeep> pressed_through(const job::Job& job, const facts::Room& room) {
+  const Presses presses = presses_of(job, room.as_set);
+  std::optional<TooDeep> worst;
+  for (std::size_t i = 0; i < room.as_set.points.size(); ++i) {
+    const facts::AsSetPoint& p = room.as_set.points[i];
     const facts::Gauge* nearest = nullptr;
     const auto away = [&](const facts::Gauge& g) { return std::hypot(g.x_mm - p.x_mm, g.y_mm - p.y_mm); };
     for (const facts::Gauge& g : room.gauges)
       if (!g.clear && (!nearest || away(g) < away(*nearest))) nearest = &g;
-    if (!nearest || press_at(job, p) < nearest->set_mm) continue;
-    if (!worst || press_at(job, p) > press_at(job, *worst->first)) worst = std::pair{&p, nearest->set_mm};
+    const double down = presses.down_mm[i];
+    if (!nearest || down < nearest->set_mm) continue;
+    if (!worst || down > worst->down_mm) worst = {&p, down, nearest->set_mm};
   }
   return worst;
 }
@@ -85,7 +89,9 @@ class Pressing {
     const facts::AsSet& set = facts.room.as_set;
     if (!job.drain.riser || !set.drain_body_mm) riser_ = nullptr;
     std::vector<survey::Spot> down;
-    for (const facts::AsSetPoint& p : set.points) down.push_back({p.x_mm, p.y_mm, press_at(job, p)});
+    const Presses presses = presses_of(job, set);
+    for (std::size_t i = 0; i < set.points.size(); ++i)
+      down.push_back({set.points[i].x_mm, set.points[i].y_mm, presses.down_mm[i]});
     // Planes that fit best add up: what is left of the readings' own plane is that of the readings, pressed down.
     pressed_ = survey::best_plane(down);
     for (const survey::Spot& s : down) most_pressed_ = std::max(most_pressed_, s.z);
@@ -268,8 +274,7 @@ class Pressing {
 }  // namespace
 
 bool reads_level(const job::Job& job, const facts::AsSet& set) {
-  return std::all_of(set.points.begin(), set.points.end(),
-                     [&](const facts::AsSetPoint& p) { return press_at(job, p) <= 0; });
+  return !presses_of(job, set).any();
 }
 
 void care_within_a_mark(const job::Job& job, const facts::Facts& facts, std::vector<Result>& results) {
@@ -308,9 +313,9 @@ Plan plan_of(const job::Job& job, const facts::Facts& facts, const std::vector<R
   if (const auto why = cannot_lie_so(job, facts, results)) return {Next::read_again, *why};
   if (set.raised_mm) return Pressing{job, facts, results}.plan();
   if (const auto deep = pressed_through(job, facts.room))
-    return {Next::lift, "the " + deep->first->name + " would have to go down " +
-                            text_of(press_at(job, *deep->first), Unit::mm, job) + ", and the bed there is " +
-                            text_or_less(deep->second, Unit::mm, job) + " thick: take mortar off, and bed it again"};
+    return {Next::lift, "the " + deep->at->name + " would have to go down " + text_of(deep->down_mm, Unit::mm, job) +
+                            ", and the bed there is " + text_or_less(deep->bed_mm, Unit::mm, job) +
+                            " thick: take mortar off, and bed it again"};
   const std::string level = level_words(job, set);
   return {Next::press, level.empty() ? level_now : level + raise_instead};
 }

@@ -42,6 +42,7 @@ function lying(card, facets, readings, down, line) {
   const found = {gx: plane.gx, gy: plane.gy, twist: greatest(spots.map((s, i) => Math.abs(s[2] - on[i]))),
                  over_length: plane.gx * card.length, over_width: plane.gy * card.width};
   found.points = spots.map((s, i) => ({name: readings[i].place.name, x: s[0], y: s[1], off: s[2] - lowest, plane: on[i] - lowestOn}));
+  found.presses_end = setPresses(card, found.points);
   found.falls = facets.map((f) => {
     const n = tilted([f.fall * f.flow[0], f.fall * f.flow[1], 1], plane.gx, plane.gy);
     return {surface: f.surface, facet: f.facet, fall: Math.hypot(n[0], n[1]) / n[2], inward: n[1] / n[2]};

@@ -1,7 +1,41 @@
 // What is to be done about a base that lies wrong in its wet bed, as the program says it (src/rules/pressing.cpp).
 
-/** What a place is to go down by, to the nearest mark; half way between two it is left, whatever rounding did. */
-const pressAt = (card, point) => Math.max(0, Math.ceil(point.plane / card.mark_mm - 0.5 - 1e-5)) * card.mark_mm;
+/** To the nearest mark; half way between two it is left, whatever rounding did. */
+const toMarks = (card, planes) => planes.map((mm) => Math.max(0, Math.ceil(mm / card.mark_mm - 0.5 - 1e-5)) * card.mark_mm);
+
+/** Whether a base that is pressed so, and read to the marks and pressed anew, reads level within five rounds. */
+function pressesEnd(card, points, first) {
+  const planeOf = (heights) => bestPlane(points.map((p, i) => [p.x, p.y, heights[i]]));
+  let heights = points.map((p) => p.off), down = first;
+  for (let round = 0; round < 5; ++round) {
+    const pressed = planeOf(down);
+    heights = heights.map((h, i) => h - pressed.at(points[i].x, points[i].y));
+    const plane = planeOf(heights.map((h) => Math.floor(h / card.mark_mm + 0.5 + 1e-6) * card.mark_mm));
+    const planes = points.map((p) => plane.at(p.x, p.y)), lowest = Math.min(...planes);
+    down = toMarks(card, planes.map((mm) => mm - lowest));
+    if (down.every((mm) => mm <= 0)) return true;
+  }
+  return false;
+}
+
+/** What each place is to go down by, as rules/press_rounds.cpp has it; whether that ends. */
+function setPresses(card, points) {
+  const told = (down, ends) => (points.forEach((p, i) => { p.down = down[i]; }), ends);
+  const plain = toMarks(card, points.map((p) => p.plane));
+  if (plain.every((mm) => mm <= 0) || pressesEnd(card, points, plain)) return told(plain, true);
+  const highest = points.map((p, i) => i).sort((a, b) => {
+    const apart = points[b].plane - points[a].plane;
+    return Math.abs(apart) > 1e-5 ? apart : 0;
+  });
+  for (const mm of [card.mark_mm, card.mark_mm / 2])
+    for (const place of highest) {
+      const one = points.map((p, i) => (i === place ? mm : 0));
+      if (points[place].plane > 1e-5 && pressesEnd(card, points, one)) return told(one, true);
+    }
+  return told(plain, false);
+}
+
+const pressAt = (card, point) => point.down;
 
 /** Whether no place stands higher than the rule tells from the lowest: what a tilt breaks then asks for care. */
 const readsLevel = (card, found) => found.points.every((p) => pressAt(card, p) <= 0);
@@ -19,13 +53,16 @@ const RAISE_INSTEAD = '; or raise the low side as much, with fresh mortar under 
 const LOOK_AT_LINE = 'look whether they are heights above the level line or distances below it, and how high that line hangs ' +
                      'above the datum';
 
+const TO_AND_FRO = ' (by marks of this rule it goes to and fro: read it on a finer one, and press by less than a mark; what decides is the ';
 const LAST_MARK = ' (the last mark of the rule: little by little, since each round lowers all of the base)';
 
 function levelWords(card, found) {
   const down = found.points.filter((p) => pressAt(card, p) > 0);
   if (!down.length) return '';
+  const most = Math.max(...down.map((p) => pressAt(card, p))), decides = down.find((p) => pressAt(card, p) === most);
   const last = down.every((p) => pressAt(card, p) <= card.mark_mm);
-  return 'press down: ' + down.map((p) => `${p.name} ${ruleText(pressAt(card, p), card.metric)}`).join(', ') + (last ? LAST_MARK : '');
+  return 'press down: ' + down.map((p) => `${p.name} ${ruleText(pressAt(card, p), card.metric)}`).join(', ') +
+         (!found.presses_end ? `${TO_AND_FRO}${decides.name})` : last ? LAST_MARK : '');
 }
 
 /** The place that would have to go down farthest by more than the mortar under it, with that, where nobody read how high it lies. */
