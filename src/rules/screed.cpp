@@ -49,10 +49,12 @@ class Rounding {
   }
 
   Screed screed() {
-    for (const bool fine : {false, true}) {
-      tell(fine);
-      if (const auto kept = on_a_grid(true)) return *kept;
-    }
+    for (const bool to_a_mark : {false, true})
+      for (const bool fine : {false, true}) {
+        to_a_mark_ = to_a_mark;
+        tell(fine);
+        if (const auto kept = on_a_grid(true)) return *kept;
+      }
     tell(false);
     if (const auto kept = on_a_grid(false)) return *kept;
     std::vector<double> above;  // no limits that could all be kept: those of a floor that fails
@@ -112,7 +114,7 @@ class Rounding {
       if (heights_[i] > units::tolerance::on_mark_mm)
         rises_.push_back({{},
                           i,
-                          std::max(shrink_ * heights_[i], over_flange(m)),
+                          std::max(std::min(shrink_ * heights_[i], least_ * to_drain(m)), over_flange(m)),
                           std::max(heights_[i], std::min(grow_ * heights_[i], greatest_ * to_drain(m)))});
       for (std::size_t k = 0; k < i; ++k)
         if (apart(site_.marks[k].at_mm, m.at_mm) < 1) rises_.push_back({k, i, 0, 0});  // two walls share a corner
@@ -196,10 +198,11 @@ class Rounding {
       moved = false;
       for (const Rise& r : rises_) {
         if (!held(r)) continue;
-        const double from = r.from ? above[*r.from] : 0, least = std::ceil((r.least_mm - near) / grid),
-                     greatest = capped || r.greatest_mm == 0 ? std::floor((r.greatest_mm + near) / grid)
-                                                             : std::numeric_limits<double>::max();
-        if (least > greatest) return std::nullopt;
+        const double from = r.from ? above[*r.from] : 0, least = std::ceil((r.least_mm - near) / grid);
+        double greatest = capped || r.greatest_mm == 0 ? std::floor((r.greatest_mm + near) / grid)
+                                                       : std::numeric_limits<double>::max();
+        if (least > greatest && !(to_a_mark_ && grid == units::rule_mark_mm(job_.is_metric()))) return std::nullopt;
+        greatest = std::max(greatest, least);
         if (above[r.to] < from + least) above[r.to] = from + least, moved = true;
         if (above[r.to] <= from + greatest) continue;
         if (!r.from) return std::nullopt;
@@ -227,6 +230,9 @@ class Rounding {
   const facts::SiteBuilt& site_;
   double tape_, drain_ = 0, cover_ = 0, flange_ = 0;
   bool fine_ = false;
+  /// Beside the drain the limits of a rise may leave no mark of the rule between them: the next one above is told
+  /// there, since all other marks were told without an upper limit for the sake of that one.
+  bool to_a_mark_ = false;
   double least_ = 0, greatest_ = 0, shrink_ = 0, grow_ = 1;
   std::array<double, 6> drain_box_{};
   std::vector<double> heights_;  ///< above the drain's top; of the form what would lie on it as elsewhere

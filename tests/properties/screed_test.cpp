@@ -137,7 +137,7 @@ TEST_P(ScreedOf, RandomRoomsKeepsTheLimitsOfFallInAMirrorAndInTheOtherUnitToo) {
     expect_marks_keep_falls(text);
 }
 
-INSTANTIATE_TEST_SUITE_P(Seeds, ScreedOf, testing::ValuesIn(seeds({521, 524, 529, 536, 71005, 72001})));
+INSTANTIATE_TEST_SUITE_P(Seeds, ScreedOf, testing::ValuesIn(seeds({521, 524, 529, 536, 71005, 72001, 97002})));
 
 }  // namespace
 }  // namespace fallwright::properties
