@@ -67,7 +67,11 @@ Finding clashes(const Ground& ground, const Limit&) {
     ++count;
     if (!worst || fit.overlap_mm3 > worst->overlap_mm3) worst = &fit;
   }
-  if (!worst) return found(0, "every pair of solids that may meet was looked at", "");
+  if (!worst) {
+    Finding none = found(0, "every pair of solids that may meet was looked at", "");
+    none.holds_anyway = job.base.is_site_built() && !job.bench;  // it is laid against its walls as they stand
+    return none;
+  }
   const std::string both = "'" + text_of(worst->a) + "' and '" + text_of(worst->b) + "'";
   std::string a = way_out_of(worst->a, job), b = way_out_of(worst->b, job);
   // A wall that a tape was held to stands: what is not there yet gives way to it, where it can.
@@ -317,7 +321,7 @@ std::vector<Rule> fit_rules() {
        "",
        "",
        clashes,
-       {Input::sizes, Input::every_solid}},
+       {Input::sizes, Input::upright, Input::every_solid}},
       {"drain.in-bore",
        "drain's body is free in the bore",
        "radius of the bore minus radius of the body minus their offset",

@@ -4,12 +4,35 @@
 #include "rules/good_facts.hpp"
 #include "rules/result_of.hpp"
 #include "rules/trap_of.hpp"
+#include "support/part_id.hpp"
 #include "support/sample.hpp"
 
 namespace fallwright {
 namespace {
 
 using rules::Outcome;
+
+TEST(Unread, NothingIsSaidToRunIntoWallsThatNobodyPlumbed) {
+  // Source: by hand: a wall that stands may lean into what is set before it by more than the tape left, whichever side
+  // it is on; a clash that the solids have is one all the same, new walls are framed to the design, and a base that is
+  // laid against its walls meets them as they stand.
+  job::Job job = sample::alcove();
+  facts::Facts facts = sample::good_facts();
+  for (const job::Side side : {job::Side::left, job::Side::right}) {
+    job.walls.existing = true, facts.room.not_plumbed = {side};
+    const rules::Result r = sample::result_of(job, facts, "fit.no-clash");
+    EXPECT_EQ(r.outcome, Outcome::not_checked);
+    EXPECT_NE(r.advice.find("survey.plumb"), std::string::npos) << r.advice;
+    job.walls.existing = false;
+    EXPECT_EQ(sample::result_of(job, facts, "fit.no-clash").outcome, Outcome::pass);
+    job.walls.existing = true, facts.room.not_plumbed.clear();
+    EXPECT_EQ(sample::result_of(job, facts, "fit.no-clash").outcome, Outcome::pass);
+  }
+  facts.room.not_plumbed = {job::Side::left};
+  facts.fits.push_back(
+      {sample::part_id("seat-block"), sample::part_id("bench-frame/joist-01"), facts::Touch::clash, 0, 10, {}});
+  EXPECT_EQ(sample::result_of(job, facts, "fit.no-clash").outcome, Outcome::fail);
+}
 
 TEST(Unread, NoPassRestsOnADefaultThatNobodySaid) {
   // Source: none; keys that the file leaves out. What fails by the default fails still.
