@@ -33,6 +33,7 @@ View corner_view(const job::Job& job) {
 struct Stage {
   int step = 0;
   std::string shows;
+  bool waits = false;  ///< for what a failing check holds up
 };
 
 /// The step that bores the subfloor; none where nobody does: a waste stands there, or the bore is void.
@@ -47,7 +48,7 @@ std::vector<Stage> stages_of(const Subject& s) {
   int number = 0;
   for (const Step& step : steps_of(s.job(), s)) {
     ++number;
-    if (!step.shows.empty()) stages.push_back({number, step.shows});
+    if (!step.shows.empty()) stages.push_back({number, step.shows, step.waits});
   }
   return stages;
 }
@@ -86,19 +87,29 @@ std::string plain_name(const std::string& shows, const Subject& s) {
   return all.at(shows);
 }
 
-/// With the word for what is struck.
-std::string name_of(const std::string& shows, const Subject& s) {
-  return plain_name(shows, s) + (is_void(s, shows) ? ", VOID" : "");
+/// With the word for what is struck, or for what will be as it is drawn and waits all the same.
+std::string name_of(const Stage& stage, const Subject& s) {
+  return plain_name(stage.shows, s) + (is_void(s, stage.shows) ? ", VOID" : stage.waits ? ", HOLD" : "");
 }
 
 /// The same where all stands: the floor has its bore.
-std::string name_when_done(const std::string& shows, const Subject& s) {
-  std::string name = name_of(shows, s);
+std::string name_when_done(const Stage& stage, const Subject& s) {
+  std::string name = name_of(stage, s);
   const std::string later = ", bored later";
   const int boring = boring_of(s);
   if (name.ends_with(later) && boring > 0)
     name.replace(name.size() - later.size(), later.size(), ", bored in step " + std::to_string(boring));
   return name;
+}
+
+/// Strokes over a thing that is void, clear of bench and seat where those stand and are not.
+Projection strokes_of(const Subject& s, const std::vector<Stage>& stages, const std::vector<Projection>& seen,
+                      std::size_t of) {
+  Projection strokes = strokes_over(s, stages[of].shows, seen[of]);
+  for (std::size_t i = 0; i < stages.size(); ++i)
+    if ((stages[i].shows == "bench" || stages[i].shows == "seat") && !is_void(s, stages[i].shows))
+      strokes = strokes_beside(strokes, i < seen.size() ? seen[i] : Projection{});
+  return strokes;
 }
 
 /// A number in a circle.
@@ -242,7 +253,7 @@ Sheet draw_assembly(const Subject& subject) {
   return on_page("assembly", "The assembly", job, [&](Sheet& sheet, Pen& pen) {
     for (std::size_t i = 0; i <= stages.size(); ++i) pen.add(seen[i]);  // the bed after them
     pen.add(as_kind(seen.back(), LineKind::phantom));
-    for (std::size_t i = 0; i < stages.size(); ++i) pen.add(strokes_over(subject, stages[i].shows, seen[i]));
+    for (std::size_t i = 0; i < stages.size(); ++i) pen.add(strokes_of(subject, stages, seen, i));
     const Frame frame = frame_of(sheet);
     std::vector<Named> near, far;  // the bench stands at the other end
     for (std::size_t i = 0; i < stages.size(); ++i) {
@@ -252,7 +263,7 @@ Sheet draw_assembly(const Subject& subject) {
               floor ? nearest_corner(seen[i])
                     : to_point_at(drain ? ring_of_channel(subject, view, seen[i]) : seen[i], at_end ? -side : side))
         (at_end ? far : near)
-            .push_back({stages[i].step, name_when_done(stages[i].shows, subject), *at, drain ? 6 * pen.text_mm() : 0});
+            .push_back({stages[i].step, name_when_done(stages[i], subject), *at, drain ? 6 * pen.text_mm() : 0});
     }
     const double off = 3 * pen.text_mm();
     add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * off, side, std::move(near));
@@ -273,6 +284,7 @@ namespace {
 /// A step's things, lifted; what goes on last is lifted highest.
 struct Lifted {
   int walls = 0;  ///< the step that brings the walls, which are not lifted
+  std::string wall_name;
   std::vector<Stage> stages;
   std::vector<Projection> seen, struck;
 };
@@ -296,7 +308,7 @@ Lifted lifted(const Subject& subject, const View& view) {
   Lifted all;
   std::vector<std::vector<TopoDS_Shape>> groups;
   for (const Stage& stage : stages_of(subject)) {
-    if (stage.shows == "walls") all.walls = stage.step;
+    if (stage.shows == "walls") all.walls = stage.step, all.wall_name = name_of(stage, subject);
     if (!lifts.contains(stage.shows)) continue;
     gp_Trsf lift;
     lift.SetTranslation({0, 0, lifts.at(stage.shows)});
@@ -309,7 +321,7 @@ Lifted lifted(const Subject& subject, const View& view) {
   for (std::size_t i = 0; i < all.stages.size(); ++i) {
     const std::string& shows = all.stages[i].shows;
     all.struck.push_back(strokes_over_bore(subject, view, shows, all.seen[i], lifts.at(shows)));
-    all.struck.push_back(strokes_over(subject, shows, all.seen[i]));
+    all.struck.push_back(strokes_of(subject, all.stages, all.seen, i));
   }
   return all;
 }
@@ -343,8 +355,8 @@ Sheet draw_exploded(const Subject& subject) {
     std::vector<Named> named;
     for (std::size_t i = 0; i < parts.stages.size(); ++i)
       if (const auto at = to_point_at(parts.seen[i], side))
-        named.push_back({parts.stages[i].step, name_when_done(parts.stages[i].shows, subject), *at});
-    add_walls_aside(sheet, pen, walls, parts.walls, name_of("walls", subject), side);
+        named.push_back({parts.stages[i].step, name_when_done(parts.stages[i], subject), *at});
+    add_walls_aside(sheet, pen, walls, parts.walls, parts.wall_name, side);
     add_names(sheet, pen, (side > 0 ? frame.x1 : frame.x0) + side * 3 * pen.text_mm(), side, std::move(named));
     sheet.to_scale = false;
     warn_in_pictures(sheet, subject);
@@ -423,14 +435,11 @@ std::vector<Projection> pictures_of(const Subject& subject, const std::vector<St
     };
     for (std::size_t i = 0; i <= n; ++i) add(i < n ? as_kind(seen[i], LineKind::existing) : seen[i]);
     picture.lines = tidy(picture.lines);  // where grey lies on black it is black
-    std::optional<Projection> bore;       // in the uppermost that shows it, until the base lies over it
     covered = covered || stages[n].shows == "base";
     for (std::size_t i = 0; i <= n; ++i) {
-      Projection strokes = strokes_over_bore(subject, view, stages[i].shows, seen[i]);
-      if (!covered && !strokes.lines.empty()) bore = std::move(strokes);
-      add(strokes_over(subject, stages[i].shows, seen[i]));
+      if (!covered) add(strokes_over_bore(subject, view, stages[i].shows, seen[i]));
+      if (stages[i].shows != "bed" || !covered) add(strokes_of(subject, stages, seen, i));
     }
-    if (bore) add(*bore);
     pictures.push_back(std::move(picture));
   }
   return pictures;
@@ -443,7 +452,7 @@ Sheet draw_steps(const Subject& subject) {
   const std::vector<Stage> stages = stages_of(subject);
   const std::vector<Projection> pictures = pictures_of(subject, stages);
   std::vector<std::string> names;
-  for (const Stage& stage : stages) names.push_back(name_of(stage.shows, subject));
+  for (const Stage& stage : stages) names.push_back(name_of(stage, subject));
   const auto in_rows_of = [&](std::size_t in_a_row, double least_name) {
     return on_page("steps", "Pictures of the steps", subject.job(), [&](Sheet& sheet, Pen& pen) {
       Grid{pictures, pen.text_mm(), in_a_row, least_name}.draw(sheet, pen, stages, names);

@@ -25,6 +25,7 @@
 #include "brep/properties.hpp"
 #include "drawing/picture_struck.hpp"
 #include "drawing/site_shapes.hpp"
+#include "drawing/warning.hpp"
 #include "takeoff/takeoff.hpp"
 
 namespace fallwright::drawing {
@@ -76,6 +77,12 @@ TopoDS_Face sheet_with_bore(const Subject& s, const std::array<double, 6>& box, 
   return left.More() ? TopoDS::Face(left.Current()) : sheet;
 }
 
+/// What is laid on the floor: it is cut out at the bore once somebody knows where that comes.
+TopoDS_Face laid_sheet(const Subject& s, const std::array<double, 6>& box, double z) {
+  if (!bore_is_void(s)) return sheet_with_bore(s, box, z);
+  return BRepBuilderAPI_MakeFace{gp_Pln{gp_Pnt{0, 0, z}, gp::DZ()}, box[0], box[3], box[1], box[4]};
+}
+
 /// The slab that a solid fills, bored: a surveyed floor is made of triangles, which are no joints, and nobody sees the
 /// ribs' prints in the bed.
 TopoDS_Shape plain_slab(const Subject& s, const std::array<double, 6>& box) {
@@ -98,7 +105,7 @@ std::array<double, 6> below_base(const Subject& s, std::array<double, 6> bed) {
 }
 
 TopoDS_Shape felt_of(const Subject& s) {
-  return sheet_with_bore(s, part(s.facts, facts::Role::base).bbox_mm, drawn_floor_mm(s) + 1);
+  return laid_sheet(s, part(s.facts, facts::Role::base).bbox_mm, drawn_floor_mm(s) + 1);
 }
 
 }  // namespace
@@ -114,7 +121,7 @@ std::vector<TopoDS_Shape> shapes_for(const Subject& s, const std::string& shows,
     std::array<double, 6> floor = part(s.facts, facts::Role::base).bbox_mm;
     if (const auto threshold = takeoff::threshold_of(s.job(), s.facts)) floor[1] += threshold->width_mm;
     shapes = liner_turned_up(s, nearest);
-    shapes.emplace_back(sheet_with_bore(s, floor, liner_floor_mm(s)));
+    shapes.emplace_back(laid_sheet(s, floor, liner_floor_mm(s)));
     return shapes;
   }
   for (const parts::Solid& solid : s.model.solids) {

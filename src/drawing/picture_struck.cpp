@@ -2,8 +2,14 @@
 
 #include <algorithm>
 #include <optional>
+#include <vector>
 
-#include "drawing/site_shapes.hpp"
+#include <boost/geometry.hpp>
+#include <boost/geometry/geometries/linestring.hpp>
+#include <boost/geometry/geometries/multi_point.hpp>
+#include <boost/geometry/geometries/point_xy.hpp>
+#include <boost/geometry/geometries/polygon.hpp>
+
 #include "drawing/warning.hpp"
 
 namespace fallwright::drawing {
@@ -17,21 +23,15 @@ Projection diagonals(const Frame& f) {
   return strokes;
 }
 
-/// Where that has the bore's upper rim, as it is drawn; nothing of what has none.
-std::optional<double> top_at_bore_mm(const Subject& subject, const std::string& shows) {
-  if (shows == "floor" || shows == "felt") return drawn_floor_mm(subject);
-  if (shows == "liner") return liner_floor_mm(subject);
-  if (shows != "bed") return std::nullopt;
-  const auto &bed = part(subject.facts, Role::bed).bbox_mm, &base = part(subject.facts, Role::base).bbox_mm;
-  return base[2] > bed[2] ? std::min(bed[5], base[2]) : bed[5];
-}
+using Spot = boost::geometry::model::d2::point_xy<double>;
+using Stroke = boost::geometry::model::linestring<Spot>;
 
 }  // namespace
 
 bool is_void(const Subject& subject, const std::string& shows) {
   if (shows == "drain") return bore_is_void(subject);
   if (shows == "base") return base_is_void(subject);
-  if (shows == "bed") return subject.facts.site_built && base_is_void(subject);  // else it lies under what is struck
+  if (shows == "bed") return base_is_void(subject);
   if (shows == "bench") return rejected_pieces(subject) != nullptr;
   return shows == "seat" && rejected_seat(subject) != nullptr;
 }
@@ -40,15 +40,37 @@ Projection strokes_over(const Subject& subject, const std::string& shows, const 
   if (seen.lines.empty() || !is_void(subject, shows)) return {};
   Sheet alone;
   Pen{alone, 1}.add(seen);
-  return diagonals(frame_of(alone));
+  // Of what lies aslant the corners of its frame are of other things.
+  constexpr double share = 0.85;
+  const Frame f = frame_of(alone);
+  const double in_x = (1 - share) / 2 * f.width(), in_y = (1 - share) / 2 * f.height();
+  return diagonals({f.x0 + in_x, f.y0 + in_y, f.x1 - in_x, f.y1 - in_y});
+}
+
+Projection strokes_beside(const Projection& strokes, const Projection& stands) {
+  if (strokes.lines.empty() || stands.lines.empty()) return strokes;
+  boost::geometry::model::multi_point<Spot> corners;
+  for (const Line& line : stands.lines)
+    for (const Point& p : {line.from, line.to}) corners.emplace_back(p.x, p.y);
+  boost::geometry::model::polygon<Spot> hull;
+  boost::geometry::convex_hull(corners, hull);
+  Projection beside;
+  for (const Line& line : strokes.lines) {
+    const Stroke whole{{line.from.x, line.from.y}, {line.to.x, line.to.y}};
+    std::vector<Stroke> rest;
+    boost::geometry::difference(whole, hull, rest);
+    for (const Stroke& stroke : rest)
+      beside.lines.push_back(
+          {{stroke.front().x(), stroke.front().y()}, {stroke.back().x(), stroke.back().y()}, line.kind});
+  }
+  return beside;
 }
 
 Projection strokes_over_bore(const Subject& subject, const View& view, const std::string& shows, const Projection& seen,
                              double lifted_mm) {
-  const auto top = top_at_bore_mm(subject, shows);
-  if (!top || !bore_is_void(subject)) return {};
+  if (shows != "floor" || !bore_is_void(subject)) return {};
   const auto& at = subject.facts.room.drain.now_mm;
-  const gp_XYZ centre{at[0], at[1], *top + lifted_mm}, up = view.toward.Crossed(view.right).XYZ();
+  const gp_XYZ centre{at[0], at[1], drawn_floor_mm(subject) + lifted_mm}, up = view.toward.Crossed(view.right).XYZ();
   const Point middle{centre.Dot(view.right.XYZ()), centre.Dot(up)};
   const double radius = subject.job().drain.bore.in_mm() / 2;
   const auto around = [&](double times) {

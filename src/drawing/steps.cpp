@@ -33,7 +33,7 @@ bool has_apron(const job::Job& job) {
 }
 
 Step held_back(Step step, const rules::Result& fails, const std::string& head) {
-  step.hold = true;
+  step.hold = step.waits = true;
   step.what = head + ". Then: " + step.what;
   step.measure = "no number is given: the check '" + fails.title + "' fails";
   return step;

@@ -17,6 +17,7 @@ struct Step {
   std::string shows =
       {};  ///< what stands after it and did not before: "floor", "walls", "bench", "felt", "bed", "base" ...
   bool bores = false;  ///< the subfloor, for the drain
+  bool waits = false;  ///< until a check that fails is settled: nobody does it yet
 };
 
 /// In their order on site, each with the numbers of this job. Sheets are named in words: "the bed sheet".

@@ -14,6 +14,7 @@ namespace {
 
 using testing::Contains;
 using testing::HasSubstr;
+using testing::Not;
 
 /// Of the pairs of strokes that cross: how wide and where.
 std::vector<Frame> struck_fields(const Sheet& sheet) {
@@ -44,9 +45,9 @@ Point as_pictured(double x, double y, double z) {
 }
 
 TEST(Pictures, WhatFailsIsStruckInEachOfThem) {
-  // Source: the judgement: the attic's bore cuts a joist, and with its drain its base is not settled. By hand: of its
-  // eight pictures five show the bore, three the base that hides it, and two of these the drain. Its cross is as wide
-  // as 1.4 bores.
+  // Source: the judgement: the attic's bore cuts a joist, and with its drain its base and bed are not settled. By hand:
+  // of its eight pictures three show the floor's bore, before felt lies over it, one the bed, three the base that hides
+  // it, and two of these the drain. The bore's cross is as wide as 1.4 bores.
   const Drawn& d = drawn_demo("ferry-steps-3");
   const double bore = 1.4 * d.model->job.drain.bore.in_mm();
   const auto of_bore = [&](const Sheet& sheet) {
@@ -54,11 +55,11 @@ TEST(Pictures, WhatFailsIsStruckInEachOfThem) {
     return std::count_if(fields.begin(), fields.end(),
                          [&](const Frame& f) { return std::abs(f.width() - bore) < 0.01; });
   };
-  EXPECT_EQ(struck_fields(d.sheet("steps")).size(), 5u + 3 + 2);
-  EXPECT_EQ(of_bore(d.sheet("steps")), 5);
+  EXPECT_EQ(struck_fields(d.sheet("steps")).size(), 3u + 1 + 3 + 2);
+  EXPECT_EQ(of_bore(d.sheet("steps")), 3);
   EXPECT_EQ(struck_fields(d.sheet("assembly")).size(), 2u) << "base and drain";
-  EXPECT_EQ(of_bore(d.sheet("exploded")), 1) << "where its hole is seen";
-  EXPECT_EQ(struck_fields(d.sheet("exploded")).size(), 3u);
+  EXPECT_EQ(of_bore(d.sheet("exploded")), 0) << "felt and bed hide it";
+  EXPECT_EQ(struck_fields(d.sheet("exploded")).size(), 3u) << "base, bed and drain";
   EXPECT_EQ(struck_fields(d.sheet("cover")).size(), 2u + 1) << "its picture, and the legend";
   const auto& drain = part(d.facts, facts::Role::drain).bbox_mm;
   const Point middle = as_pictured((drain[0] + drain[3]) / 2, (drain[1] + drain[4]) / 2, drain[5]);
@@ -69,6 +70,35 @@ TEST(Pictures, WhatFailsIsStruckInEachOfThem) {
     EXPECT_THAT(words_on(d.sheet(name)), Contains("drain made tight, VOID")) << name;
     EXPECT_THAT(d.sheet(name).holds, Contains("DO NOT BORE HERE: THE BORE CUTS A JOIST")) << name;
     EXPECT_THAT(d.sheet(name).holds, Contains("DO NOT SET THE BASE: DRAIN'S PLACE NOT SETTLED")) << name;
+  }
+}
+
+TEST(Pictures, WhatWaitsSaysSoWhereItIsNotStruck) {
+  // Source: the order of work of the attic: no step after the bench is done before the base is settled. By hand: of
+  // what these bring, base, bed and drain will be others, felt and seat block as they are drawn.
+  const Drawn& d = drawn_demo("ferry-steps-3");
+  for (const char* name : {"exploded", "steps"}) {
+    const auto words = words_on(d.sheet(name));
+    for (const char* said : {"felt, HOLD", "seat block, HOLD", "mortar bed, VOID", "base, VOID", "bench frame"})
+      EXPECT_THAT(words, Contains(said)) << name;
+  }
+  EXPECT_THAT(words_on(d.sheet("assembly")), Contains("seat block, HOLD"));
+  for (const char* name : {"exploded", "steps"})
+    EXPECT_THAT(words_on(drawn_demo("tannery-lane-2a").sheet(name)), Not(Contains(HasSubstr("HOLD")))) << name;
+}
+
+TEST(Pictures, NoStrokeOverABaseRunsOverTheSeatBlockBeforeIt) {
+  // Source: none but this: of what is struck nothing else is. By hand from the seat block's box: the foot of its apron
+  // from the corner at the entry to the one at the back, all of it nearer the eye than the base.
+  const Drawn& d = drawn_demo("ferry-steps-3");
+  const auto& seat = part(d.facts, facts::Role::seat_block).bbox_mm;
+  const Point foot = as_pictured(seat[3], seat[1], seat[2]), back = as_pictured(seat[3], seat[4], seat[2]);
+  for (const Line& line : d.sheet("assembly").lines) {
+    if (line.kind != LineKind::rejected) continue;
+    for (const Point& p : {line.from, line.to}) {
+      const double left_of = (back.x - foot.x) * (p.y - foot.y) - (back.y - foot.y) * (p.x - foot.x);
+      EXPECT_LE(left_of / std::hypot(back.x - foot.x, back.y - foot.y), 0.1) << p.x << " " << p.y;
+    }
   }
 }
 
