@@ -60,6 +60,9 @@ class Pen {
   /// Of the last of those: where no place is clear it stands about the first, or at the best of them all the same.
   void or_about_it();
   void nowhere_else();
+  /// Of the last of those: it takes the last of its places only where it would lie over something at all others, not
+  /// where it has little air there.
+  void last_at_need() { movable_.back().last_at_need = true; }
   /// Of the last of those: it stands beside its thing, with a line to it from however near.
   void always_led() { movable_.back().outside = movable_.back().led = true; }
   /// Of the last of those: where no place is clear of texts and edges it is these fewer words, with a line to the
@@ -141,6 +144,7 @@ class Pen {
     bool led = false;       ///< it takes no place from which no line leads, if there is any other
     bool in_turn = false;   ///< it chooses among the labels, not before them
     bool in_clear = false;  ///< it may stand where others do not
+    bool last_at_need = false;
   };
   class Ground;
   static std::optional<Line> lead_of(const Movable& m, const Text& text);

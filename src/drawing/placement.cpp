@@ -93,6 +93,7 @@ class Pen::Ground {
     return near;
   }
 
+  static constexpr double little_air = 8;      ///< what an edge costs that stands so near on either side
   static constexpr double over_an_edge = 100;  ///< what that costs; over another text it costs more
 
   /// What standing there costs, no further than `enough`: over a text more than over any lines. `in_clear`: it may
@@ -214,6 +215,7 @@ double Pen::settle(const Movable& m, const Ground& ground, Text& text) {
   for (std::size_t i = 0; i < places.size(); ++i) {
     text.at = places[i];
     double cost = i < given ? 0.1 * static_cast<double>(i) : distance(text.at, own) / text.height;
+    if (m.last_at_need && i + 1 == given) cost += Ground::little_air;
     if (cost >= least) continue;
     cost += near.cost(text, least, m.in_clear);
     if (const auto line = lead_of(m, text))

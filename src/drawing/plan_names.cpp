@@ -301,6 +301,7 @@ void Plan::side_names() {
     places.push_back(back ? Point{bay->x, all.y1 + t_}
                           : Point{side == job::Side::left ? all.x0 - 2.4 * t_ : all.x1 + 3.4 * t_, bay->y});
     pen_.label_at_one_of(places, name(words, wall->start(), wall->end()), Anchor::middle, 0.8, back ? 0 : 90);
+    pen_.last_at_need();
   }
   const survey::Wall *left = at.room.wall(job::Side::left), *right = at.room.wall(job::Side::right);
   const std::string entry = left && right ? name("ENTRY", left->end(), right->end()) : "ENTRY";

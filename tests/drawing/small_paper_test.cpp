@@ -114,6 +114,31 @@ TEST(SmallPaper, AWallsNameStandsBetweenNoTwoRows) {
   }
 }
 
+TEST(SmallPaper, AWallsNameIsBesideItsWallOnEveryDemo) {
+  // Source: common practice, no source: a name away from its wall is read as one of the rows' it stands beside. Nearer
+  // than 12 mm on paper: half a letter page's margin.
+  for (const char* name :
+       {"ferry-steps-3", "coopers-yard-4", "coopers-yard-9", "tannery-lane-2a", "tannery-lane-5c", "chandlers-row-9"})
+    for (const job::PaperSize paper : {job::PaperSize::letter, job::PaperSize::tabloid}) {
+      job::Job job = demo(name);
+      job.drawings.paper = paper;
+      const Drawn d = drawn(job, false);
+      for (const Sheet& sheet : d.sheets)
+        for (const Text& text : sheet.texts)
+          for (const auto& [side, words] :
+               {std::pair{job::Side::left, "LEFT WALL"}, {job::Side::right, "RIGHT WALL"}}) {
+            if (!sheet.name.starts_with("plan") || !text.words.starts_with(words)) continue;
+            double low = 1e9, high = -1e9;
+            for (const facts::Part& p : d.facts.parts)
+              if (p.which.family == facts::Family{facts::Role::wall, side})
+                low = std::min(low, p.bbox_mm[0]), high = std::max(high, p.bbox_mm[3]);
+            const Box box = box_of(text);
+            EXPECT_LT(std::max(low - box.x1, box.x0 - high), 12 * sheet.page.scale)
+                << name << " " << sheet.name << " 1:" << sheet.page.scale << ": " << text.words;
+          }
+    }
+}
+
 TEST(Plan, HoldsAStripThatItsCutListHolds) {
   // Source: the cut list of the same room: strips before the base's studs wait, as the drain's place is not settled;
   // the others are told by their thickness.
