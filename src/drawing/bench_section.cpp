@@ -265,17 +265,17 @@ void note_section_of_bench(Sheet& sheet, const Subject& subject, bool wall_end, 
                                    "before it."
                                  : "Not drawn: the liner, up the frame's front; the seat block comes after it.");
   if (small)
-    sheet.notes.emplace_back(joined ? "Its joints larger: {bench-joints}."
-                                    : "Its joints larger: {bench-joints}, {bench-wall}.");
+    sheet.notes.emplace_back(joined ? "Circled: its joints, larger on {bench-joints}."
+                                    : "Circled: its joints, 1 and 2 larger on {bench-joints}, 3 on {bench-wall}.");
   if (!small && !wall_end) sheet.notes.emplace_back("Its end at the wall, larger: {bench-wall}.");
 }
 
-/// Where what is drawn larger is circled no mark stands.
-void take_details(const Subject& subject, bool wall_end, double t, std::vector<Box>& taken) {
+/// What is drawn larger, in the order of the details' numbers. `wall_end`: the third as well.
+std::vector<Frame> windows_of(const Subject& subject, bool wall_end) {
   const Joints at = joints_of(subject);
   std::vector<Frame> windows{at.rim, at.nose};
   if (wall_end) windows.push_back(end_at_wall(subject, at.wall(), -at.back, true).window);
-  for (const Box& box : boxes_on_circles(windows, 0.4 * t)) taken.push_back(box);
+  return windows;
 }
 
 /// Heights that hold there too; of a base that is not to be laid they are no numbers to work to.
@@ -326,13 +326,18 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
       };
       const Frame tray = extent(*model.first(Role::base), view);
       std::vector<Box> taken{{tray.x0, tray.y0, tray.x1, tray.y1}};
-      if (!small) take_details(subject, wall_end, pen.text_mm(), taken);
+      const std::vector<Frame> circled = windows_of(subject, small || wall_end);
+      // Where a circle runs no mark stands.
+      for (const Box& box : boxes_on_circles(circled, 0.4 * pen.text_mm())) taken.push_back(box);
       add_member_marks(pen, subject, view, shown, shown, std::move(taken));
       if (base_is_void(subject))
         pen.strike({tray.x0, tray.y0}, {tray.x1, tray.y1}, {(tray.x0 + tray.x1) / 2, tray.y1 + pen.text_mm()});
       strike_frame(pen, subject, extent_of_frame(model, view));
       add_bench_ladder(pen, subject, frame.x1 + pen.text_mm());
-      if (small) return;
+      if (small) {  // where these are drawn on sheets of their own
+        for (std::size_t i = 0; i < circled.size(); ++i) circle_detail(sheet, pen, circled[i], static_cast<int>(i) + 1);
+        return;
+      }
       add_details(sheet, pen, subject.job(), [&](Sheet& on, Pen& with, double scale) {
         draw_bench_joints(on, with, scale, subject, solids, true, wall_end);
       });

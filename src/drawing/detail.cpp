@@ -353,6 +353,13 @@ Sheet details_alone(const std::string& name, const std::string& title, const job
   return on_page(name, title, job, [&](Sheet& sheet, Pen& pen) { draw(sheet, pen, pen.text_mm() / letter); });
 }
 
+void circle_detail(Sheet& sheet, Pen& pen, const Frame& window, int number) {
+  const Point middle{(window.x0 + window.x1) / 2, (window.y0 + window.y1) / 2};
+  const double radius = std::hypot(window.width(), window.height()) / 2;
+  sheet.arcs.push_back({middle, radius, 0, 360, LineKind::phantom});
+  pen.label({middle.x + 0.75 * radius + 0.4 * pen.text_mm(), middle.y + 0.75 * radius}, std::to_string(number));
+}
+
 namespace {
 
 /// One detail as it is drawn larger: first all of it about its window's own corner, by which side its names stand on,
@@ -467,12 +474,7 @@ class Enlargement {
     const std::string number = std::to_string(detail_.number);
     const std::string words = number + "  " + title + ", " + scale_text(own_, sheet_.metric);
     pen_.note({low_.x, foot - 2.2 * t_}, words);
-    if (detail_.marked) {
-      const Point middle{(w_.x0 + w_.x1) / 2, (w_.y0 + w_.y1) / 2};
-      const double radius = std::hypot(w_.width(), w_.height()) / 2;
-      sheet_.arcs.push_back({middle, radius, 0, 360, LineKind::phantom});
-      pen_.label({middle.x + 0.75 * radius + 0.4 * t_, middle.y + 0.75 * radius}, number);
-    }
+    if (detail_.marked) circle_detail(sheet_, pen_, w_, detail_.number);
     return low_.x + width_of(words, t_);
   }
 

@@ -66,6 +66,9 @@ std::vector<Seen> board_over(const job::Job& job, double face, double into, doub
 Point add_detail(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, const Detail& detail, double scale,
                  Point place);
 
+/// About what of a section is drawn larger, there or on another sheet: a circle with the detail's number.
+void circle_detail(Sheet& sheet, Pen& pen, const Frame& window, int number);
+
 /// What the base has before the back wall's framing: an upstand, or an edge that waterproofing laps over. Nothing where
 /// a bench stands there.
 struct EdgeAtBack {
@@ -82,6 +85,7 @@ void add_edge_at_back(Sheet& sheet, Pen& pen, double scale, const Subject& subje
 
 /// How flange, collar and bore lie at one side of the drain, whose `middle` the section A-A shows there. `marked`: the
 /// sheet shows the whole section as well.
+Frame flange_window(const Subject& subject, double middle);
 Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& subject, const std::vector<CutSolid>& cut,
                  double middle, bool marked, Point place);
 /// Layers of that section, thinner than letters as they are: named in a column left of where its picture begins, each

@@ -374,7 +374,8 @@ void note_pipe_and_flange(Sheet& sheet, const Subject& subject, bool arm_apart) 
   if (!arm_apart)
     for (std::string& note : pipe_notes(subject)) sheet.notes.push_back(std::move(note));
   if (small)
-    sheet.notes.push_back(std::string{"Flange, collar and "} + bore_word(subject.job()) + " larger: {drain-flange}.");
+    sheet.notes.push_back(std::string{"Circled: flange, collar and "} + bore_word(subject.job()) +
+                          ", larger on {drain-flange}.");
   else
     sheet.notes.push_back(flange_words(subject));
   if (small && !subject.judgement.pipe.rows.empty() && !bore_is_void(subject))
@@ -406,7 +407,9 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     const double half = subject.job().drain.bore.in_mm() / 2 + past * t,
                  foot = plan ? add_bore_plan(sheet, pen, subject, {middle, below - 7.5 * t - half}) + 7 * t : below;
     add_places(pen, subject, {x0, foot}, small || plan ? std::optional{ladder_foot} : std::nullopt);
-    if (!small)
+    if (small)
+      circle_detail(sheet, pen, flange_window(subject, middle), 1);
+    else
       add_details_at(sheet, pen, subject.job(), {beside, under_texts(sheet, x1, t)},
                      [&](Sheet& on, Pen& with, double scale, Point place) {
                        add_flange(on, with, scale, subject, solids, middle, true, place);

@@ -71,11 +71,16 @@ void add_layer_names(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, d
   }
 }
 
-Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids,
-                 double middle, bool marked, Point place) {
+Frame flange_window(const Subject& s, double middle) {
   const auto& drain = part(s.facts, facts::Role::drain).bbox_mm;
   const double near = s.job().drain.body.in_mm() / 2;
-  const Frame window{middle + 0.4 * near, drain[2] + 0.3 * near, middle + near + 75, drain[5] + 18};
+  return {middle + 0.4 * near, drain[2] + 0.3 * near, middle + near + 75, drain[5] + 18};
+}
+
+Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids,
+                 double middle, bool marked, Point place) {
+  const double near = s.job().drain.body.in_mm() / 2;
+  const Frame window = flange_window(s, middle);
   Detail detail{1, std::string{"flange, collar and "} + bore_word(s.job()), window, marked, {}, base_is_void(s)};
   if (s.facts.site_built) detail.ribbons = {waterproofing_over(s, solids, window, middle + near, 0.9 * scale)};
   return add_detail(sheet, pen, solids, detail, scale, place);

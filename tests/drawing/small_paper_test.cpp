@@ -1,5 +1,6 @@
 // Sets for an office printer: what is drawn keeps a scale that is read on site.
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 #include <gmock/gmock.h>
@@ -137,6 +138,39 @@ TEST(SmallPaper, AWallsNameIsBesideItsWallOnEveryDemo) {
                 << name << " " << sheet.name << " 1:" << sheet.page.scale << ": " << text.words;
           }
     }
+}
+
+TEST(SmallPaper, WhatIsDrawnLargerOnAnotherSheetIsCircledInItsSection) {
+  // Source: the set on large paper, where a detail's number stands at a circle about its place in the section: the
+  // numbers before the details' titles are those beside the circles, whichever sheet each is on.
+  for (const char* name : {"ferry-steps-3", "coopers-yard-4", "tannery-lane-5c"}) {
+    job::Job job = demo(name);
+    job.drawings.paper = job::PaperSize::letter;
+    const Drawn d = drawn(job, false);
+    for (const auto& [section, details] : {std::pair{"drain", std::vector<std::string>{"drain-flange"}},
+                                           {"bench-section", {"bench-joints", "bench-wall"}}}) {
+      if (!has_sheet(d, section)) continue;
+      std::vector<std::string> titled, circled;
+      for (const Sheet& sheet : d.sheets)
+        if (std::count(details.begin(), details.end(), sheet.name) > 0)
+          for (const Text& text : sheet.texts)
+            if (text.words.size() > 3 && std::isdigit(text.words[0]) && text.words.substr(1, 2) == "  " &&
+                text.words.find(", 1:") != std::string::npos)
+              titled.push_back(text.words.substr(0, 1));
+      const Sheet& whole = d.sheet(section);
+      for (const Arc& arc : whole.arcs) {
+        if (arc.kind != LineKind::phantom || arc.to_deg - arc.from_deg < 90) continue;
+        for (const Text& text : whole.texts)
+          if (text.words.size() == 1 && std::isdigit(text.words[0]) &&
+              std::abs(std::hypot(text.at.x - arc.centre.x, text.at.y - arc.centre.y) - arc.radius) <
+                  8 * whole.page.scale &&
+              std::count(circled.begin(), circled.end(), text.words) == 0)
+            circled.push_back(text.words);
+      }
+      EXPECT_FALSE(titled.empty()) << name << " " << section;
+      EXPECT_THAT(circled, testing::UnorderedElementsAreArray(titled)) << name << " " << section;
+    }
+  }
 }
 
 TEST(Plan, HoldsAStripThatItsCutListHolds) {
