@@ -153,27 +153,28 @@ std::size_t kept_within(double high, const Sheet& sheet, const Paper& paper) {
   return strip.notes.size();
 }
 
-/// All that can be done with a sheet's notes, best first: all in the strip or all with the drawing, so that they are
-/// read in one place. Else such are told first as keep the strip low; those of a drawing that needs the room for its
-/// scale leave it to the title block.
-std::vector<Spill> spills_of(const Sheet& sheet, const Paper& paper) {
+/// All that can be done with a sheet's notes, best first: all in the strip, or all with the drawing, as some here and
+/// some there nobody reads in their order. They part only where the drawing would be too small to be read otherwise.
+std::vector<Spill> spills_of(const Sheet& sheet, const Paper& paper, double scale) {
   constexpr double high_strip = 56;  // a quarter of the page, and a line or two
+  constexpr double well_read = 20;   // one in so many, and half an inch to the foot is not
   const Spill none{sheet.notes.size()};
   if (!is_small(paper)) return {none};
   const bool low = strip_of(sheet, paper) <= high_strip;
   std::vector<Spill> ways;
   if (low) ways.push_back(none);
-  for (const std::size_t kept : {std::size_t{0}, kept_within(high_strip, sheet, paper),
-                                 kept_within(strip_of({sheet.name, sheet.title}, paper), sheet, paper)}) {
-    if (kept == sheet.notes.size()) continue;
+  const auto add_ways = [&](std::size_t kept) {
+    if (kept == sheet.notes.size()) return;
     const auto add = [&](Spill::Where where, double width) {
       ways.push_back({kept, note_lines(sheet.notes, kept, width), where, width});
     };
     for (const double width : {100.0, 80.0, 65.0, 50.0, 40.0}) add(Spill::Where::beside, width);
     add(Spill::Where::below, room_on(sheet, paper).width());
     for (const double width : {100.0, 80.0, 65.0, 50.0}) add(Spill::Where::within, width);
-  }
+  };
+  add_ways(0);
   if (!low) ways.push_back(none);
+  if (scale > well_read) add_ways(kept_within(high_strip, sheet, paper));
   return ways;
 }
 
@@ -201,7 +202,7 @@ std::optional<Point> empty_place(const Sheet& sheet, const Frame& frame, double 
 /// block, which they go on from.
 std::optional<Point> top_left_of(const Spill& spill, const Sheet& sheet, const Frame& frame, double room,
                                  double scale) {
-  constexpr double off = 5;
+  constexpr double off = 3;
   const double high = static_cast<double>(spill.lines.size()) * note_step * scale;
   if (spill.where == Spill::Where::beside) return Point{frame.x1 + off * scale, std::min(frame.y1, frame.y0 + high)};
   if (spill.where == Spill::Where::below) return Point{frame.x0, frame.y0 - off * scale};
@@ -211,7 +212,7 @@ std::optional<Point> top_left_of(const Spill& spill, const Sheet& sheet, const F
 /// The first way with its notes in which a sheet fits its paper.
 std::optional<Spill> way_to_fit(const Sheet& sheet, const Paper& paper, double scale) {
   const Frame frame = frame_of(sheet);
-  for (Spill& spill : spills_of(sheet, paper)) {
+  for (Spill& spill : spills_of(sheet, paper, scale)) {
     Sheet strip{sheet.name, sheet.title};
     strip.holds = sheet.holds, strip.to_scale = sheet.to_scale, strip.own_bars = sheet.own_bars;
     strip.notes.assign(sheet.notes.begin(), sheet.notes.begin() + static_cast<std::ptrdiff_t>(spill.kept));

@@ -173,6 +173,20 @@ TEST(SmallPaper, WhatIsDrawnLargerOnAnotherSheetIsCircledInItsSection) {
   }
 }
 
+TEST(SmallPaper, NotesOfASheetStandTogether) {
+  // Source: none but this: notes are read in their order. Those in the strip are a sheet's notes, those with its
+  // drawing are texts that begin with their number.
+  for (const char* name : {"ferry-steps-3", "coopers-yard-9", "tannery-lane-5c"}) {
+    job::Job job = demo(name);
+    job.drawings.paper = name == std::string{"ferry-steps-3"} ? job::PaperSize::letter : job::PaperSize::a4;
+    for (const Sheet& sheet : drawn(job, false).sheets)
+      for (const Text& text : sheet.texts)
+        EXPECT_FALSE(!sheet.notes.empty() && text.anchor == Anchor::left && text.height < 2.6 * sheet.page.scale &&
+                     text.words.starts_with(std::to_string(sheet.notes.size() + 1) + "  "))
+            << name << " " << sheet.name << ": " << text.words;
+  }
+}
+
 TEST(Plan, HoldsAStripThatItsCutListHolds) {
   // Source: the cut list of the same room: strips before the base's studs wait, as the drain's place is not settled;
   // the others are told by their thickness.
