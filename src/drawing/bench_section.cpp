@@ -183,9 +183,10 @@ std::vector<Box> boxes_on_circles(const std::vector<Frame>& windows, double half
 }
 
 /// Where water would find a way, and what holds the seat: the apron over the base's rim, the seat's nose over rail and
-/// deck, and where there is room the frame at its wall. `marked`: the sheet shows the whole section as well.
+/// deck, and where there is room the frame at its wall. `marked`: the sheet shows the whole section as well. `close`:
+/// no names stand between the first two.
 void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids,
-                       bool marked, bool with_wall_end) {
+                       bool marked, bool with_wall_end, bool close = false) {
   const Frame all = frame_of(sheet);
   const Joints at = joints_of(s);
   const double below = all.y0 - 5 * pen.text_mm();
@@ -197,14 +198,11 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
       {1, has_apron(s.job()) ? "apron over the base's rim" : "base's rim in front of the frame", at.rim, marked,
        backing_behind(s, at.front, at.back), base_is_void(s) || rejected_pieces(s), std::move(ribbons)},
       scale, {all.x0, below});
-  const Point second = add_detail(sheet, pen, solids,
-                                  {2,
-                                   std::string{"seat's nose, deck and "} + (is_timber(s.job()) ? "rail" : "track"),
-                                   at.nose,
-                                   marked,
-                                   {},
-                                   rejected_pieces(s) != nullptr},
-                                  scale, {first.x, below});
+  Detail nose{2,       std::string{"seat's nose, deck and "} + (is_timber(s.job()) ? "rail" : "track"),
+              at.nose, marked,
+              {},      rejected_pieces(s) != nullptr};
+  nose.names_at_right = close;
+  const Point second = add_detail(sheet, pen, solids, nose, scale, {first.x, below});
   if (!with_wall_end) return;
   // Higher than the others: drawn a step smaller, where that is still larger than the section.
   const std::vector<double>& usual = scales_of(sheet.metric);
@@ -297,17 +295,21 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
   const std::vector<CutSolid> solids = cut_at_bench(subject);
   // On small paper the joints stand on a sheet of their own, the third with the others where these need to be no
   // smaller for it.
-  const auto joints_with = [&](bool wall_end) {
+  const auto joints_with = [&](bool wall_end, bool close = false) {
     return details_alone("bench-joints", "Seat and base: joints of section B-B", subject.job(),
                          [&](Sheet& sheet, Pen& pen, double scale) {
                            sheet.sight = b.sight();
                            warn(sheet, base_warning(subject));
                            warn(sheet, frame_warning(subject));
-                           draw_bench_joints(sheet, pen, scale, subject, solids, false, wall_end);
+                           draw_bench_joints(sheet, pen, scale, subject, solids, false, wall_end, close);
                          });
   };
   std::vector<Sheet> joints;
-  if (small) joints = {joints_with(false), joints_with(true)};
+  if (small) {
+    joints = {joints_with(false), joints_with(true)};
+    if (Sheet close = joints_with(false, true); close.page.scale < joints.front().page.scale)
+      joints.front() = std::move(close);
+  }
   const bool joined = small && joints.back().page.scale <= joints.front().page.scale;
   if (small) joints.erase(joined ? joints.begin() : joints.begin() + 1);
   const auto section_with = [&](bool wall_end) {

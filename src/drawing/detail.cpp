@@ -401,7 +401,7 @@ class Enlargement {
 
   /// Names stand on the side that is nearer, so that lines run over little else; those at the left take room there.
   void name(const std::string& name, Point at, double off) {
-    const bool nearer_left = is_laddered() || at.x < w_.width() * times_ - at.x - off;
+    const bool nearer_left = is_laddered() || (!detail_.names_at_right && at.x < w_.width() * times_ - at.x - off);
     (nearer_left ? left_ : right_).push_back({name, at});
     double& side = nearer_left ? room_ : beside_;
     side = std::max(side, width_of(name, t_) + 2 * t_);

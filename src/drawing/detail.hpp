@@ -44,6 +44,7 @@ struct Detail {
   std::vector<Ribbon> ribbons = {};
   std::vector<Level> heights = {};  ///< a ladder of them right of it; all names stand at its left then
   std::vector<Width> widths = {};   ///< over it; of those that are shown whole
+  bool names_at_right = false;      ///< all of them: it takes no room at its left
 };
 /// Mortar that bore and holdback leave less of between them is no bed: nobody spreads it.
 inline constexpr double least_bed_mm = 5;

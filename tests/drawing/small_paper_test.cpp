@@ -187,6 +187,16 @@ TEST(SmallPaper, NotesOfASheetStandTogether) {
   }
 }
 
+TEST(SmallPaper, JointsOfABenchAreDrawnAtHalfTheirSize) {
+  // Source: by hand: windows of 130 mm are 65 each on paper, names at the left of one and the right of both take 75,
+  // the page has 243: so on large paper, where the same two are 1:2.
+  job::Job job = demo("ferry-steps-3");
+  job.drawings.paper = job::PaperSize::letter;
+  const Drawn d = drawn(job, false);
+  EXPECT_EQ(d.sheet("bench-joints").page.scale, 2);
+  EXPECT_THAT(read_through(d.sheet("bench-wall")), HasSubstr("3  Cleat, joist and seat at the wall"));
+}
+
 TEST(Plan, HoldsAStripThatItsCutListHolds) {
   // Source: the cut list of the same room: strips before the base's studs wait, as the drain's place is not settled;
   // the others are told by their thickness.
