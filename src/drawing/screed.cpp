@@ -154,16 +154,25 @@ class Marks {
       const Box box = box_of(text);
       taken_.push_back({box.x0 - 0.5 * t_, box.y0 - 0.1 * t_, box.x1 + 0.5 * t_, box.y1 + 0.1 * t_});
     }
-    if (place.far) {
-      const bool below = place.at.y < m.at_mm[1];
-      pen_.line({m.at_mm[0], m.at_mm[1] + (below ? -0.35 : 0.35) * t_},
-                {place.at.x, place.at.y + (below       ? 1.2
-                                           : on_ray(m) ? -2.8
-                                                       : -1.6) *
-                                              t_},
-                LineKind::dimension);
-    }
+    if (place.far) lead_to(m, place);
     return true;
+  }
+
+  /// From a mark to figures far off: to their foot or head, or to their side where they stand beside it.
+  void lead_to(const Figured& m, const Place& place) {
+    const double x = m.at_mm[0], y = m.at_mm[1];
+    if (place.anchor != Anchor::middle) {
+      const double way = place.anchor == Anchor::left ? 1 : -1;
+      pen_.line({x + 0.35 * way * t_, y}, {place.at.x - 0.4 * way * t_, place.at.y - 0.8 * t_}, LineKind::dimension);
+      return;
+    }
+    const bool below = place.at.y < y;
+    pen_.line({x, y + (below ? -0.35 : 0.35) * t_},
+              {place.at.x, place.at.y + (below       ? 1.2
+                                         : on_ray(m) ? -2.8
+                                                     : -1.6) *
+                                            t_},
+              LineKind::dimension);
   }
 
   void at_corner(const Figured& m) {
@@ -207,6 +216,10 @@ class Marks {
     for (const double aside : {0.0, 1.0, -1.0, 2.0, -2.0, 3.0, -3.0, 5.0, -5.0, 7.5, -7.5})
       for (const double up : {back ? -5.4 : 7.0, back ? -6.5 : 8.1, back ? 7.0 : -5.4, back ? -8.5 : 10.1})
         places.push_back({{x + aside * out * t_, y + up * t_}, Anchor::middle, true});
+    // Between two rays, where neither over nor under the mark there is room.
+    for (const double aside : {3.0, 4.5, 6.0, 8.0})
+      for (const double up : {back ? -0.2 : 1.2, back ? 0.6 : 0.4, back ? -1.0 : 2.0})
+        places.push_back({{x - aside * out * t_, y + up * t_}, toward, true});
     figures(m, places);
   }
 

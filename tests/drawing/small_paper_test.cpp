@@ -2,6 +2,8 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <set>
+#include <string>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -195,6 +197,38 @@ TEST(SmallPaper, JointsOfABenchAreDrawnAtHalfTheirSize) {
   const Drawn d = drawn(job, false);
   EXPECT_EQ(d.sheet("bench-joints").page.scale, 2);
   EXPECT_THAT(read_through(d.sheet("bench-wall")), HasSubstr("3  Cleat, joist and seat at the wall"));
+}
+
+TEST(SmallPaper, LosesNoFigureOfTheViews) {
+  // Source: the same job on large paper: whatever length, height or place a view tells there, it or another tells here.
+  const auto figures = [](const Drawn& d, bool of_views) {
+    std::set<std::string> all;
+    for (const Sheet& sheet : d.sheets) {
+      if (std::string{"PFS"}.find(sheet.code.substr(0, 1)) == std::string::npos || (of_views && !sheet.to_scale))
+        continue;
+      for (const Text& text : sheet.texts) {
+        if (of_views && (text.words.find("1:") != std::string::npos || text.words.find("  ") == 1)) continue;
+        std::string figure;
+        for (const char c : text.words + " ") {
+          if (std::isdigit(c) || ((c == '-' || c == '/' || c == '.') && !figure.empty())) {
+            figure += c;
+            continue;
+          }
+          if (figure.size() > 1 && figure[0] != '0') all.insert(figure);  // none of a code
+          figure.clear();
+        }
+      }
+    }
+    return all;
+  };
+  for (const char* name : {"coopers-yard-4", "coopers-yard-9", "ferry-steps-3", "tannery-lane-2a", "tannery-lane-5c"}) {
+    job::Job job = demo(name);
+    job.drawings.paper = job.is_metric() ? job::PaperSize::a4 : job::PaperSize::letter;
+    const auto small = figures(drawn(job, false), false);
+    job.drawings.paper = job.is_metric() ? job::PaperSize::a3 : job::PaperSize::tabloid;
+    for (const std::string& figure : figures(drawn(job, false), true))
+      EXPECT_EQ(small.count(figure), 1u) << name << ": " << figure;
+  }
 }
 
 TEST(Plan, HoldsAStripThatItsCutListHolds) {
