@@ -377,6 +377,8 @@ class Enlargement {
 
   Point draw(const std::vector<CutSolid>& cut, Point place) {
     parts_ = enlarged(cut, w_, times_);
+    for (const Ribbon& ribbon : detail_.ribbons)
+      if (ribbon.stands) leave_blank(parts_, ribbon, w_, times_);
     name_parts();
     name_behind();
     name_ribbons();
@@ -434,7 +436,6 @@ class Enlargement {
       if (lines.empty()) continue;
       for (Line& line : lines)
         for (Point* p : {&line.from, &line.to}) *p = {(p->x - w_.x0) * times_, (p->y - w_.y1) * times_};
-      if (ribbon.stands) leave_blank(parts_, ribbon, w_, times_);
       name(ribbon.name, place_of_name(ribbon, lines.front(), w_, times_), 0);
       bands_.insert(bands_.end(), lines.begin(), lines.end());
     }
@@ -471,8 +472,7 @@ class Enlargement {
   double add_title(double foot) {
     std::string title = detail_.title;
     title.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(title.front())));
-    const std::string number = std::to_string(detail_.number);
-    const std::string words = number + "  " + title + ", " + scale_text(own_, sheet_.metric);
+    const std::string words = std::to_string(detail_.number) + "  " + title + ", " + scale_text(own_, sheet_.metric);
     pen_.note({low_.x, foot - 2.2 * t_}, words);
     if (detail_.marked) circle_detail(sheet_, pen_, w_, detail_.number);
     return low_.x + width_of(words, t_);

@@ -11,6 +11,7 @@
 #include "drawing/picture_struck.hpp"
 #include "drawing/scene.hpp"
 #include "drawing/sheets.hpp"
+#include "drawing/site_shapes.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 #include "drawing/warning.hpp"
@@ -110,6 +111,18 @@ Projection strokes_of(const Subject& s, const std::vector<Stage>& stages, const 
     if ((stages[i].shows == "bench" || stages[i].shows == "seat") && !is_void(s, stages[i].shows))
       strokes = strokes_beside(strokes, i < seen.size() ? seen[i] : Projection{});
   return strokes;
+}
+
+/// Of what steps bring that no picture shows; nothing where each of them is seen.
+void tell_unseen(Sheet& sheet, const Subject& s) {
+  int number = 0;
+  for (const Step& step : steps_of(s.job(), s)) {
+    ++number;
+    if (step.unseen.empty()) continue;
+    const std::string cut = over_liner(s) ? "" : site_section_sheet(s);
+    sheet.notes.push_back("In no picture: " + step.unseen + ", step " + std::to_string(number) + " of {order-of-work}" +
+                          (cut.empty() ? "" : "; cut on " + cut) + ".");
+  }
 }
 
 /// A number in a circle.
@@ -276,6 +289,7 @@ Sheet draw_assembly(const Subject& subject) {
     if (!below.empty())
       sheet.notes.push_back("What step" + std::string{below.size() > 1 ? "s " : " "} + units::listed(below) +
                             (below.size() > 1 ? " bring" : " brings") + " lies under the base: see {exploded}.");
+    tell_unseen(sheet, subject);
   });
 }
 
@@ -364,6 +378,7 @@ Sheet draw_exploded(const Subject& subject) {
         "Lifted apart, in the order it goes together, the walls aside and without the one nearest the eye; numbers are "
         "those of the steps on {order-of-work}. Lengths cannot be taken from this picture.");
     if (subject.facts.site_built) sheet.notes.emplace_back("Wall board is not here: see {steps}.");
+    tell_unseen(sheet, subject);
   });
 }
 
@@ -463,6 +478,7 @@ Sheet draw_steps(const Subject& subject) {
           "those of the steps on {order-of-work}. Lengths cannot be taken from these pictures.");
       if (std::any_of(subject.cuts.begin(), subject.cuts.end(), [](const takeoff::CutRow& cut) { return cut.furring; }))
         sheet.notes.emplace_back("Furring is in no picture: its strips are on {order-of-work} and {cuts}.");
+      tell_unseen(sheet, subject);
     });
   };
   std::optional<Sheet> best;  // whose pictures are largest

@@ -265,6 +265,18 @@ void add_form(Pen& pen, const Subject& s) {
   }
 }
 
+/// Along it, off its middle: from there the rays' marks are measured, and a cross stands there.
+void name_channel(Pen& pen, const std::array<double, 6>& box) {
+  const double t = pen.text_mm(), wide = box[3] - box[0], deep = box[4] - box[1];
+  const Point middle{(box[0] + box[3]) / 2, (box[1] + box[4]) / 2};
+  pen.cross(middle, 0.8 * t);
+  std::vector<Point> places;
+  for (const double share : {0.25, 0.75, 0.3, 0.7, 0.2, 0.8, 0.35, 0.65, 0.15, 0.85})
+    places.push_back(wide > deep ? Point{box[0] + share * wide, middle.y - 0.4 * t}
+                                 : Point{middle.x + 0.4 * t, box[1] + share * deep});
+  pen.label_at_one_of(std::move(places), "channel", Anchor::middle, 0.8, wide > deep ? 0 : 90);
+}
+
 }  // namespace
 
 std::string height_of_mark(const Subject& s, double x, double y, double z) {
@@ -315,9 +327,10 @@ Sheet draw_screed(const Subject& subject) {
     if (threshold && !rejected) add_form(pen, subject);
     const double low = base[1] - (threshold ? 1 : 5) * t;
     if (threshold) pen.label({base[3] - 6 * t, base[1] - 1.6 * t}, "threshold's front", Anchor::right, 0.8);
-    if (!round) {
-      pen.label({centre.x, (drain[1] + drain[4]) / 2 - 0.4 * t}, channel ? "channel" : "drain", Anchor::middle, 0.8);
-    }
+    if (channel)
+      name_channel(pen, drain);
+    else if (!round)
+      pen.label({centre.x, centre.y - 0.4 * t}, "drain", Anchor::middle, 0.8);
     if (rejected) {
       pen.strike({base[0], base[1]}, {base[3], base[4]}, {(base[0] + base[3]) / 2, (base[1] + base[4]) / 2 + 3 * t}, 3);
       warn(sheet, base_warning(subject));

@@ -124,8 +124,8 @@ std::optional<Rough> rough_of(const Subject& s, const BuiltSection& built) {
 }
 
 /// `number`: the detail's on its sheet.
-Point add_site_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s, std::vector<CutSolid> cut, int number,
-                         double left) {
+Point add_site_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& cut,
+                         int number, double left) {
   const BuiltSection built{s, cut};
   const double front = built.front(), inner = built.inner(), off = 0.9 * scale;
   const auto bed_front = built.top(Role::bed, front, 1), bed_inner = built.top(Role::bed, inner, 1),
@@ -151,8 +151,6 @@ Point add_site_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s,
                                {rough->inner, behind}},
                               rough->said ? LineKind::hidden : LineKind::phantom,
                               true});
-    for (CutSolid& solid : cut)  // beyond what is called otherwise; its height has its name
-      if (solid.solid->role == Role::base) solid.name.clear();
     sheet_over.points = {{rough->outer - off, foot},
                          {rough->outer - off, rough->outer_top + off},
                          {rough->inner + off, rough->inner_top + off},
@@ -284,6 +282,14 @@ bool has_built_wall(const Subject& s) {
 
 bool has_site_sections(const Subject& s) {
   return s.facts.site_built && (has_built_threshold(s) || has_built_wall(s));
+}
+
+std::string site_section_sheet(const Subject& s) {
+  if (!has_site_sections(s)) return "";
+  const bool threshold = has_built_threshold(s), wall = has_built_wall(s);
+  return threshold && wall && !is_small(paper_of(s.job())) ? "{screed-sections}"
+         : threshold                                       ? "{screed-threshold}"
+                                                           : "{screed-wall}";
 }
 
 std::vector<Sheet> draw_site_sections(const Subject& s) {

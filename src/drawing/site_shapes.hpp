@@ -1,6 +1,7 @@
 /// What is built on site and is no solid of the model, as shapes for pictures. Inside `drawing` only.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "drawing/views.hpp"
@@ -18,6 +19,8 @@ std::vector<TopoDS_Shape> liner_turned_up(const Subject& subject, job::Side near
 double liner_floor_mm(const Subject& subject);
 /// On all walls but the nearest, their feet clear of what they must not stand in.
 std::vector<TopoDS_Shape> boards_of(const Subject& subject, job::Side nearest);
+/// A sheet on which what goes over the bed is cut, as a token; empty where nothing of it is.
+std::string site_section_sheet(const Subject& subject);
 /// All that lies behind them over the floor, as boxes; nothing over a bench.
 std::vector<TopoDS_Shape> behind_boards(const Subject& s, job::Side nearest);
 

@@ -159,9 +159,10 @@ class Building {
          "mortar closes a weep hole, or the liner is pierced", "base"});
     until_it_sets();
     if (!over_seat) add(any_.seat);
-    add_on_base({false, "crew",
-                 "Waterproof the walls, lapped in their corners and down over the liner; cure by the pail.",
-                 walls() + "; " + row(takeoff::Item::waterproofing), "the board's foot is left bare"});
+    Step coat{false, "crew", "Waterproof the walls, lapped in their corners and down over the liner; cure by the pail.",
+              walls() + "; " + row(takeoff::Item::waterproofing), "the board's foot is left bare"};
+    coat.unseen = "waterproofing of the walls";
+    add_on_base(std::move(coat));
   }
 
   /// "2 batches; ": what lies over a liner is mixed when what lies below it has set.
@@ -186,11 +187,13 @@ class Building {
     add(any_.seat);
     add_on_base({false, "crew", "Wall board, its foot clear of the set bed; joints and corners closed.", walls(),
                  "a board stands in the bed, where it wicks", "board"});
-    add_on_base({true, "crew",
-                 "Membrane bonded to bed and board: corners first, up the walls, " +
-                     std::string{job_.bench ? "over the seat block, " : ""} + over_entry() +
-                     " and onto the drain's flange; cure by its maker's word.",
-                 walls() + "; " + row(takeoff::Item::waterproofing), "a pinhole shows, or a corner bridges"});
+    Step membrane{true, "crew",
+                  "Membrane bonded to bed and board: corners first, up the walls, " +
+                      std::string{job_.bench ? "over the seat block, " : ""} + over_entry() +
+                      " and onto the drain's flange; cure by its maker's word.",
+                  walls() + "; " + row(takeoff::Item::waterproofing), "a pinhole shows, or a corner bridges"};
+    membrane.unseen = "membrane";
+    add_on_base(std::move(membrane));
     add(any_.flood);
   }
 

@@ -16,8 +16,9 @@ struct Step {
   std::string who, what, measure, stop;
   std::string shows =
       {};  ///< what stands after it and did not before: "floor", "walls", "bench", "felt", "bed", "base" ...
-  bool bores = false;  ///< the subfloor, for the drain
-  bool waits = false;  ///< until a check that fails is settled: nobody does it yet
+  bool bores = false;       ///< the subfloor, for the drain
+  bool waits = false;       ///< until a check that fails is settled: nobody does it yet
+  std::string unseen = {};  ///< what it brings that is too thin for pictures: "membrane"
 };
 
 /// In their order on site, each with the numbers of this job. Sheets are named in words: "the bed sheet".

@@ -82,6 +82,15 @@ TEST(SiteSections, HaveEveryHeightAsItIsLaidToItsMark) {
   EXPECT_THAT(read_through(d.sheet("order-of-work")), testing::HasSubstr("3-3/32\" above the datum: the top coat"));
 }
 
+TEST(SiteSections, TheCoatOnAThresholdIsNamedInIt) {
+  // Source: common practice, no source: the largest thing of a detail has a name.
+  const Drawn d = built_on_site(liner_room());
+  const Sheet& sheet = d.sheet("screed-sections");
+  const auto coats = std::count_if(sheet.texts.begin(), sheet.texts.end(),
+                                   [](const Text& text) { return text.words.starts_with("top coat"); });
+  EXPECT_EQ(coats, 2) << "one in either detail";
+}
+
 TEST(SiteSections, EveryWallTellsHowLowAFastenerMayGo) {
   // Source: by hand: the liner's top at 252, no fastener lower than 197.4, told upward; on walls as in the section.
   const Drawn d = built_on_site(liner_room());
