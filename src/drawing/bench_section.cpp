@@ -285,6 +285,29 @@ void add_bench_ladder(Pen& pen, const Subject& subject, double x) {
   pen.ladder(x, levels);
 }
 
+/// On small paper the joints stand on a sheet of their own, the third with the others where these need to be no smaller
+/// for it.
+struct Apart {
+  std::vector<Sheet> sheets;
+  bool joined = false;
+};
+
+Apart joints_apart(const Subject& subject, const std::vector<CutSolid>& solids) {
+  const auto with = [&](bool wall_end, bool close) {
+    return details_alone("bench-joints", "Seat and base: joints of section B-B", subject.job(),
+                         [&](Sheet& sheet, Pen& pen, double scale) {
+                           sheet.sight = bench_cut(subject).sight();
+                           warn(sheet, base_warning(subject));
+                           warn(sheet, frame_warning(subject));
+                           draw_bench_joints(sheet, pen, scale, subject, solids, false, wall_end, close);
+                         });
+  };
+  Sheet two = with(false, false), all = with(true, false);
+  if (Sheet close = with(false, true); close.page.scale < two.page.scale) two = std::move(close);
+  const bool joined = all.page.scale <= two.page.scale;
+  return {{joined ? std::move(all) : std::move(two)}, joined};
+}
+
 }  // namespace
 
 std::vector<Sheet> draw_bench_section(const Subject& subject) {
@@ -293,25 +316,7 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
   const View& view = b.view;
   const bool small = is_small(paper_of(subject.job()));
   const std::vector<CutSolid> solids = cut_at_bench(subject);
-  // On small paper the joints stand on a sheet of their own, the third with the others where these need to be no
-  // smaller for it.
-  const auto joints_with = [&](bool wall_end, bool close = false) {
-    return details_alone("bench-joints", "Seat and base: joints of section B-B", subject.job(),
-                         [&](Sheet& sheet, Pen& pen, double scale) {
-                           sheet.sight = b.sight();
-                           warn(sheet, base_warning(subject));
-                           warn(sheet, frame_warning(subject));
-                           draw_bench_joints(sheet, pen, scale, subject, solids, false, wall_end, close);
-                         });
-  };
-  std::vector<Sheet> joints;
-  if (small) {
-    joints = {joints_with(false), joints_with(true)};
-    if (Sheet close = joints_with(false, true); close.page.scale < joints.front().page.scale)
-      joints.front() = std::move(close);
-  }
-  const bool joined = small && joints.back().page.scale <= joints.front().page.scale;
-  if (small) joints.erase(joined ? joints.begin() : joints.begin() + 1);
+  const auto [joints, joined] = small ? joints_apart(subject, solids) : Apart{};
   const auto section_with = [&](bool wall_end) {
     return on_page("bench-section", "Seat and base, section B-B", subject.job(), [&](Sheet& sheet, Pen& pen) {
       note_section_of_bench(sheet, subject, wall_end, joined);
@@ -348,7 +353,7 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
   std::vector<Sheet> sheets{section_with(false)};
   if (!small)  // the third joint as well, where the section needs to be no smaller for it
     if (Sheet all = section_with(true); all.page.scale <= sheets.front().page.scale) return {std::move(all)};
-  for (Sheet& sheet : joints) sheets.push_back(std::move(sheet));
+  sheets.insert(sheets.end(), joints.begin(), joints.end());
   if (joined) return sheets;
   sheets.push_back(details_alone("bench-wall", "Bench at its wall, section B-B", subject.job(),
                                  [&](Sheet& sheet, Pen& pen, double scale) {
