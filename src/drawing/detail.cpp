@@ -50,10 +50,11 @@ std::vector<Outline> clipped(std::vector<Outline> rings, const Frame& window) {
   return rings;
 }
 
-/// A part that is named, and a point within it.
+/// A part that is named, and a point within it; of what is as thin as a line, on it.
 struct Named {
   std::string name;
   Point at;
+  bool thin = false, level = false;
 };
 
 /// How far a point lies from the nearest side of rings.
@@ -106,26 +107,33 @@ std::optional<Point> point_within(const std::vector<Outline>& rings, double leas
   return best;
 }
 
-/// On what has no field: sheet steel, whose edges run into each other at its bends. The middle of its longest edge.
-Point point_on(const std::vector<Line>& edges) {
+/// Of what has no field, such as sheet steel, where its name leads.
+Line longest_of(const std::vector<Line>& edges) {
   const auto length = [](const Line& l) { return std::hypot(l.to.x - l.from.x, l.to.y - l.from.y); };
-  const Line& longest = *std::max_element(edges.begin(), edges.end(), [&](const Line& a, const Line& b) {
+  return *std::max_element(edges.begin(), edges.end(), [&](const Line& a, const Line& b) {
     return length(a) < length(b) - 0.1;  // of equal ones the first
   });
-  return {(longest.from.x + longest.to.x) / 2, (longest.from.y + longest.to.y) / 2};
 }
 
-/// Names in a column beside the window, each with a line to a dot in its part, in the order of their heights, so that
-/// no line crosses another's. @return how low that reaches
+Point middle_of(const Line& line) {
+  return {(line.from.x + line.to.x) / 2, (line.from.y + line.to.y) / 2};
+}
+
+/// Names in a column beside the window, each with a line to a dot in its part, or to an arrow's head on what is too
+/// thin for one, in the order of their heights, so that no line crosses another's. @return how low that reaches
 double add_names(Sheet& sheet, Pen& pen, std::vector<Named> named, double x, double side, double top) {
   const double t = pen.text_mm(), step = 1.9 * t;
   if (named.empty()) return top;
   std::sort(named.begin(), named.end(), [](const Named& a, const Named& b) { return a.at.y > b.at.y; });
   double y = top - t;
   for (const Named& n : named) {
-    y = std::min(y, n.at.y);
-    pen.line(n.at, {x, y}, LineKind::dimension);
-    sheet.arcs.push_back({n.at, 0.25 * t, 0, 360, LineKind::outline});
+    y = std::min(y, n.at.y - (n.thin && n.level ? step : 0));  // from below: along it an arrow would lie in it
+    if (n.thin) {
+      pen.arrow({x, y}, n.at);
+    } else {
+      pen.line(n.at, {x, y}, LineKind::dimension);
+      sheet.arcs.push_back({n.at, 0.25 * t, 0, 360, LineKind::outline});
+    }
     pen.note({x + side * 0.5 * t, y - 0.4 * t}, n.name, side > 0 ? Anchor::left : Anchor::right);
     y -= step;
   }
@@ -244,30 +252,6 @@ double least_of_details(const Sheet& sheet, double scale) {
 }
 
 }  // namespace
-
-bool leave_out_slivers(std::vector<CutSolid>& cut) {
-  bool any = false;
-  for (CutSolid& solid : cut) {
-    if (solid.solid->role != Role::bed) continue;
-    for (const Outline& ring : rings_of(solid.seen.lines)) {
-      const auto [left, right] =
-          std::minmax_element(ring.begin(), ring.end(), [](const Point& a, const Point& b) { return a.x < b.x; });
-      const double low = left->x - 0.01, high = right->x + 0.01;
-      if (high - low > least_bed_mm) continue;
-      any = true;
-      std::erase_if(solid.seen.lines, [&](const Line& line) {
-        return std::min(line.from.x, line.to.x) > low && std::max(line.from.x, line.to.x) < high;
-      });
-    }
-  }
-  return any;
-}
-
-std::string sliver_words(const Subject& s) {
-  const auto said = [&](double mm) { return units::to_text(units::Length::mm(mm), s.job().is_metric()); };
-  return "Where bore and holdback leave less than " + said(least_bed_mm) +
-         " of the bed no mortar is laid, and none is drawn.";
-}
 
 /// From where to where a solid reaches in a view at a height; nothing where it does not reach that.
 static std::optional<Span> across_at(const parts::Solid& solid, const View& view, double z) {
@@ -402,11 +386,12 @@ class Enlargement {
   bool is_laddered() const { return !detail_.heights.empty(); }
 
   /// Names stand on the side that is nearer, so that lines run over little else; those at the left take room there.
-  void name(const std::string& name, Point at, double off) {
+  Named& name(const std::string& name, Point at, double off) {
     const bool nearer_left = is_laddered() || (!detail_.names_at_right && at.x < w_.width() * times_ - at.x - off);
     (nearer_left ? left_ : right_).push_back({name, at});
     double& side = nearer_left ? room_ : beside_;
     side = std::max(side, width_of(name, t_) + 2 * t_);
+    return (nearer_left ? left_ : right_).back();
   }
 
   void name_parts() {
@@ -415,7 +400,12 @@ class Enlargement {
       const double least = part.cut.solid->role == Role::bed ? least_bed_mm * times_ : 0;
       const auto within = point_within(part.rings, least, 0.6 * t_);
       if (part.cut.name.empty()) continue;  // a line to it would run through something else
-      if (const auto at = part.rings.empty() ? std::optional{point_on(part.cut.seen.lines)} : within)
+      if (part.cut.solid->cut && part.cut.solid->cut->steel) {
+        const Line edge = longest_of(part.cut.seen.lines);
+        Named& named = name(part.cut.name, middle_of(edge), t_);
+        named.thin = true, named.level = std::abs(edge.to.y - edge.from.y) < std::abs(edge.to.x - edge.from.x);
+      } else if (const auto at =
+                     part.rings.empty() ? std::optional{middle_of(longest_of(part.cut.seen.lines))} : within)
         name(part.cut.name, *at, t_);
     }
   }

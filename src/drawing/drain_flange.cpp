@@ -50,6 +50,30 @@ std::optional<Point> point_in_layer(const CutSolid& layer, double from, double t
 
 }  // namespace
 
+bool leave_out_slivers(std::vector<CutSolid>& cut) {
+  bool any = false;
+  for (CutSolid& solid : cut) {
+    if (solid.solid->role != Role::bed) continue;
+    for (const Outline& ring : rings_of(solid.seen.lines)) {
+      const auto [left, right] =
+          std::minmax_element(ring.begin(), ring.end(), [](const Point& a, const Point& b) { return a.x < b.x; });
+      const double low = left->x - 0.01, high = right->x + 0.01;
+      if (high - low > least_bed_mm) continue;
+      any = true;
+      std::erase_if(solid.seen.lines, [&](const Line& line) {
+        return std::min(line.from.x, line.to.x) > low && std::max(line.from.x, line.to.x) < high;
+      });
+    }
+  }
+  return any;
+}
+
+std::string sliver_words(const Subject& s) {
+  const auto said = [&](double mm) { return units::to_text(units::Length::mm(mm), s.job().is_metric()); };
+  return "Where bore and holdback leave less than " + said(least_bed_mm) +
+         " of the bed no mortar is laid, and none is drawn.";
+}
+
 void add_layer_names(Sheet& sheet, Pen& pen, const std::vector<CutSolid>& cut, double from, double to) {
   const double t = pen.text_mm(), step = 1.6 * t;
   std::vector<std::pair<Point, std::string>> layers;

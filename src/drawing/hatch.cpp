@@ -8,6 +8,8 @@
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 
+#include "drawing/clear.hpp"
+
 namespace fallwright::drawing {
 namespace {
 
@@ -294,6 +296,9 @@ std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted
     // Through the axis of what is round the plane runs along the seam of its faces, where not every edge is found.
     for (const double off : {0.0, 0.2, -0.2, 0.6, -0.6}) {
       part.seen = section({solid.shape}, plane.Translated(gp_Vec{normal.XYZ() * off}), cut.view);
+      for (const Arc& bend : part.seen.arcs)  // of sheet steel
+        for (const Line& chord : chords_of(bend)) part.seen.lines.push_back(chord);
+      part.seen.arcs.clear();
       part.source.moved_mm = moved + off;
       if (is_closed(part.seen.lines)) break;
     }
