@@ -44,7 +44,7 @@ Sticks sticks_of(const Subject& s, const facts::Family& family) {
     for (const std::string& id : cut.part_ids) {
       const facts::PartId& which = part(s.facts, id).which;
       if (which.family != family) continue;
-      const bool own = takeoff::has_own_fasteners(which, s.job());
+      const bool own = takeoff::has_own_fasteners(which);
       add_once(own ? sticks.held_otherwise : kinds, member_name(which.kind));
       count += !own;
     }
@@ -157,7 +157,12 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
                                 : "not said in the job: which, how long, how many at a stud; HOLD",
                           pieces_of(s, takeoff::Item::cleat_fasteners)},
                          {"load.seat-cleat", "load.seat-push"}));
-  if (frame.joist_fastener && frame.fasteners_at_joist)
+  if (s.judgement.holds.joists)
+    rows.push_back(held_or(s,
+                           {"joists, both ends", "not said in the job: which, how long, how many in an end; HOLD",
+                            pieces_of(s, takeoff::Item::joist_fasteners)},
+                           {"load.seat-push"}));
+  else if (frame.joist_fastener && frame.fasteners_at_joist)
     rows.push_back(
         held_or(s,
                 {"joists, both ends", counted_each(*frame.fasteners_at_joist, *frame.joist_fastener) + " in each end",
@@ -189,9 +194,31 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
   return rows;
 }
 
+/// What holds the plates of a wall that is to be framed: no key says it, and no number stands for it.
+void add_plates(std::vector<Cells>& rows, const Subject& s, const facts::Family& family) {
+  const auto any = [&](facts::Kind kind) {
+    return std::any_of(s.facts.members.begin(), s.facts.members.end(), [&](const facts::Member& member) {
+      return member.which.family == family && member.which.kind == kind;
+    });
+  };
+  const std::string unsaid = "by the local table of framing fasteners: the job does not say", none = "not counted";
+  if (any(facts::Kind::sole_plate))
+    rows.push_back(s.job().floor.kind == job::FloorKind::slab
+                       ? Cells{"sole plate to slab",
+                               "anchors: which, and how far apart, the job does not say; scan the slab before drilling",
+                               none}
+                       : Cells{"sole plate to floor", unsaid, none});
+  if (!any(facts::Kind::top_plate)) return;
+  rows.push_back({s.job().walls.top_plates > 1 ? "top plates to each other and to what is above"
+                                               : "top plate to what is above",
+                  unsaid, none});
+  if (s.job().alcove.walls.size() > 1) rows.push_back({"plates and studs at corners to the next wall", unsaid, none});
+}
+
 std::vector<Cells> wall_fastenings(const Pen& pen, const Subject& s, const facts::Family& family) {
   std::vector<Cells> rows;
   add_ends(rows, s, family);
+  add_plates(rows, s, family);
   if (std::any_of(s.cuts.begin(), s.cuts.end(),
                   [&](const takeoff::CutRow& cut) { return cut.furring && count_in(s, cut, family) > 0; }))
     rows.push_back({"furring to studs",

@@ -158,6 +158,7 @@ void add_unread(facts::Holds& holds, const job::Job& job, const facts::Facts& fa
   holds.studs = unread(Input::studs, job, facts);
   holds.cleat = unread(Input::cleat_held, job, facts);
   holds.rail = unread(Input::rail_held, job, facts);
+  holds.joists = unread(Input::joists_held, job, facts);
   const auto held =
       std::find_if(results.begin(), results.end(), [](const Result& r) { return r.id == "upstand.held"; });
   if (held == results.end() || !held->limit.greatest) return;

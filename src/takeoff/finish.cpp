@@ -282,12 +282,10 @@ BenchFasteners bench_fasteners(const job::Job& job, const facts::Facts& facts) {
   if (facts.cleat)
     all.cleat = {facts.cleat->studs, frame.fasteners_at_stud.value_or(usual),
                  what(frame.fastener, frame.fastener_length)};
-  if (frame.fasteners_at_joist) {
-    const auto joists = std::count_if(facts.members.begin(), facts.members.end(),
-                                      [](const facts::Member& m) { return is_bench_joist(m.which); });
-    all.joists = {2 * static_cast<int>(joists), *frame.fasteners_at_joist,
-                  what(frame.joist_fastener, frame.joist_fastener_length)};
-  }
+  const auto joists = std::count_if(facts.members.begin(), facts.members.end(),
+                                    [](const facts::Member& m) { return is_bench_joist(m.which); });
+  all.joists = {2 * static_cast<int>(joists), frame.fasteners_at_joist.value_or(usual),
+                what(frame.joist_fastener, frame.joist_fastener_length)};
   if (facts.rail)
     all.rail = {static_cast<int>(facts.rail->joists_at_mm.size()), frame.fasteners_at_rail.value_or(usual),
                 what(frame.rail_fastener, frame.rail_fastener_length)};
@@ -310,7 +308,17 @@ std::string sole_fastener(const job::Job& job) {
   return units_of(job).metric ? "90 mm nails" : "16d, 3-1/2\" long";
 }
 
-/// What goes into the ends of studs and plates: which nail or screw the job does not say.
+/// What a wall's plates and corners take beside, of which no key says anything.
+std::string plates_apart(const job::Job& job, const facts::Facts& facts) {
+  if (std::none_of(facts.members.begin(), facts.members.end(),
+                   [](const facts::Member& m) { return is_wall_plate(m.which); }))
+    return "";
+  return std::string{"; not in it, as the job does not say them: what holds the walls' soles to the "} +
+         (job.floor.kind == job::FloorKind::slab ? "slab" : "floor") +
+         ", their top plates to what is above, and their corners";
+}
+
+/// What goes into the ends of studs and blocking: which nail or screw the job does not say.
 std::string frame_fastener(bool steel) {
   return steel ? "screws for steel" : "";
 }
@@ -365,7 +373,7 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   double edge = 0, field = 0, upstands = 0;
   for (const facts::Member& m : facts.members) {
     const bool apart = fastens_bench_apart(job) && m.which.family.role == facts::Role::bench_frame;
-    (apart ? bench_sticks : sticks) += !m.sheet && !has_own_fasteners(m.which, job);
+    (apart ? bench_sticks : sticks) += !m.sheet && !has_own_fasteners(m.which);
     if (m.sheet) edge += 2 * (m.length_mm + m.width_mm);
     if (m.which.is(facts::Role::bench_frame, facts::Kind::joist)) field += m.length_mm;
   }
@@ -383,7 +391,7 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
     const std::string product = frame_fastener(steel);
     add(item, of * 2. * f.per_end,
         std::to_string(f.per_end) + " in each end of " + std::to_string(of) + (of == 1 ? " stick" : " sticks") +
-            (product.empty() ? "" : ", " + product),
+            (product.empty() ? "" : ", " + product) + (item == Item::framing_fasteners ? plates_apart(job, facts) : ""),
         product);
   };
   in_ends(Item::framing_fasteners, sticks, job.walls.stock.is_steel());

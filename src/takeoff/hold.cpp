@@ -111,6 +111,7 @@ std::optional<Hold> hold_till_known(const Row& row, const std::vector<CutRow>& c
       return hold_on(HangsOn::studs, *holds.studs);
   }
   if (holds.cleat && is(row, Item::cleat_fasteners)) return hold_on(HangsOn::fasteners, *holds.cleat);
+  if (holds.joists && is(row, Item::joist_fasteners)) return hold_on(HangsOn::fasteners, *holds.joists);
   if (holds.rail && is(row, Item::rail_fasteners)) return hold_on(HangsOn::fasteners, *holds.rail);
   return std::nullopt;
 }

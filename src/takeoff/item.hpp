@@ -124,16 +124,22 @@ inline bool fastens_bench_apart(const job::Job& job) {
   return job.bench && (job.bench->frame.kind == job::FrameKind::steel) != job.walls.stock.is_steel();
 }
 
-/// Members of the bench that have their own row: held where they cross others or along their length, or joists whose
-/// fasteners are told. And its top plate or track: its studs hold it, whose upper ends are fastened to it, and at its
-/// own ends stands no member of the bench.
-inline bool has_own_fasteners(const facts::PartId& part, const job::Job& job) {
+/// A wall's sole or top plate: its studs' ends hold it, and at its own ends stands nothing or the next wall.
+inline bool is_wall_plate(const facts::PartId& part) {
   using facts::Kind;
-  if (is_sole(part)) return true;
+  return part.family.role == facts::Role::wall && (part.kind == Kind::sole_plate || part.kind == Kind::top_plate);
+}
+
+/// Members that no fasteners go into the ends of. Of the bench those that are held where they cross others or along
+/// their length, and joists, which keys of their own are told of. And plates or tracks on studs: those hold them, whose
+/// ends are fastened to them, and at their own ends stands no member of bench or wall.
+inline bool has_own_fasteners(const facts::PartId& part) {
+  using facts::Kind;
+  if (is_sole(part) || is_wall_plate(part)) return true;
   for (const Kind kind :
        {Kind::wall_cleat, Kind::wall_track, Kind::front_rail, Kind::front_track, Kind::top_plate, Kind::top_track})
     if (part.is(facts::Role::bench_frame, kind)) return true;
-  return job.bench && job.bench->frame.fasteners_at_joist && is_bench_joist(part);
+  return is_bench_joist(part);
 }
 
 /// Tile of one surface, where not all of it comes from the same boxes: "tile, floor".

@@ -123,14 +123,16 @@ TEST(AssumedBody, HasNoHeight) {
 }
 
 TEST(NotSaid, WhatHoldsTheBenchIsOnHoldWhereverItIsCounted) {
-  // Source: by hand: the job names no fastener of cleat or rail.
+  // Source: by hand: the job names no fastener of cleat, rail or joists.
   const Drawn& d = without_studs();
   for (const takeoff::Row& row : d.rows)
-    if (row.item == "fasteners, bench at the wall" || row.item == "fasteners, bench rail") {
+    if (row.item == "fasteners, bench at the wall" || row.item == "fasteners, bench rail" ||
+        row.item == "fasteners, bench joists") {
       EXPECT_TRUE(row.hold) << row.item;
     }
   const std::string words = read_through(d.sheet("bench-plan"));
   EXPECT_THAT(words, HasSubstr("how many at a joist; HOLD"));
+  EXPECT_THAT(words, HasSubstr("how many in an end; HOLD"));
   EXPECT_THAT(words, Not(HasSubstr("HOLD 8 "))) << "no count beside it";
 }
 

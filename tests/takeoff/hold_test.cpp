@@ -274,10 +274,12 @@ TEST(Hold, FastenersThatNobodyNamedWait) {
   // Source: by hand: a box of what is not said is no order.
   facts::Holds holds;
   holds.cleat = facts::Held{"", "", "say what holds the cleat"};
-  const std::vector<const char*> all{"fasteners, bench at the wall", "fasteners, bench rail", "screws, deck"};
+  const std::vector<const char*> all{"fasteners, bench at the wall", "fasteners, bench rail", "fasteners, bench joists",
+                                     "screws, deck"};
   EXPECT_THAT(waiting(all, holds), testing::ElementsAre("fasteners, bench at the wall: fasteners"));
   holds.rail = facts::Held{"", "", "say what holds the rail"};
-  EXPECT_EQ(waiting(all, holds).size(), 2u);
+  holds.joists = facts::Held{"", "", "say what holds the joists"};
+  EXPECT_EQ(waiting(all, holds).size(), 3u);
 }
 
 TEST(Hold, AnOrderKeepsWhatWaitsApart) {
