@@ -371,6 +371,7 @@ void note_section(Sheet& sheet, const Pen& pen, const Subject& subject, bool lef
 /// Of trap and arm, and of the flange; on small paper where they stand.
 void note_pipe_and_flange(Sheet& sheet, const Subject& subject, bool arm_apart) {
   const bool small = is_small(paper_of(subject.job()));
+  sheet.notes.push_back(outlet_note(subject));
   if (!arm_apart)
     for (std::string& note : pipe_notes(subject)) sheet.notes.push_back(std::move(note));
   if (small)

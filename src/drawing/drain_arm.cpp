@@ -3,12 +3,83 @@
 #include <algorithm>
 #include <array>
 #include <cctype>
+#include <cmath>
 #include <numeric>
 
 #include "drawing/table.hpp"
 #include "drawing/warning.hpp"
+#include "job/pipe.hpp"
+#include "rules/words.hpp"
+#include "units/length.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
+namespace {
+
+std::string length_of(const job::Job& job, const job::Length& length) {
+  return units::to_text(length, job.is_metric());
+}
+
+/// As the job gives it: a size that a check rejects is none to buy a pipe by.
+std::string outlet_words(const job::Job& job, const Findings& s) {
+  if (job.is_default("drain.outlet")) return "outlet not read";
+  for (const rules::Result& r : s.judgement.results)
+    if (r.id == "drain.outlet" && r.outcome == rules::Outcome::fail)
+      return "outlet VOID, limit " + rules::limit_text(r, job);
+  return "outlet " + length_of(job, job.drain.outlet);
+}
+
+}  // namespace
+
+PipeWords pipe_words(const job::Job& job, const Findings& s) {
+  PipeWords words{outlet_words(job, s), {}, {}};
+  if (!job.trap) {
+    words.unread = {"trap", "arm", "vent"};
+    return words;
+  }
+  const job::Trap& trap = *job.trap;
+  const auto tell = [&](const char* what, const std::optional<std::string>& said) {
+    (said ? words.said : words.unread).push_back(said.value_or(what));
+  };
+  using Said = std::optional<std::string>;
+  const job::Pipe* pipe = job::arm_pipe(job);
+  tell("pipe's size", pipe ? Said{"pipe " + std::string{pipe->name}} : Said{});
+  tell("trap's height", trap.hub || trap.weir ? Said{"trap as its heights say"} : Said{});
+  tell("arm's fall", trap.fall ? Said{"arm falls " + rules::text_of(trap.fall->as_ratio(), rules::Unit::ratio, job)}
+                               : Said{});
+  tell("arm's side", trap.to ? Said{"runs to the " + std::string{job::name_of(*trap.to)}} : Said{});
+  tell("arm's length", trap.arm ? Said{length_of(job, *trap.arm) + " from weir to vent"} : Said{});
+  tell("vent", trap.vented ? Said{*trap.vented ? "vent connected at its end" : "NO VENT at its end"} : Said{});
+  return words;
+}
+
+std::string outlet_note(const Subject& s) {
+  const PipeWords words = pipe_words(s.job(), s);
+  std::string note = "Drain's " + words.outlet + (s.job().is_default("drain.outlet") ? "" : " inside");
+  if (!words.said.empty())
+    note += ". Below it: " + (rejected_arm(s) ? "HOLD until trap and arm are settled" : units::listed(words.said, ", "));
+  if (!words.unread.empty()) note += ". Not read, so no sheet tells of it: " + units::joined(words.unread);
+  return note + ".";
+}
+
+std::string trap_numbers(const job::Job& job, const Findings& s) {
+  std::string words;
+  const auto below = [&](const char* what, const std::optional<job::Length>& at) {
+    if (!at) return;
+    const double mm = at->in_mm();
+    words += what + length_of(job, job::Length::mm(std::abs(mm))) + (mm < 0 ? " below the datum" : " above the datum");
+  };
+  if (const auto& trap = job.trap; trap && !rejected_arm(s)) {
+    below(", the stop in the trap's hub ", trap->hub);
+    below(", its weir ", trap->weir);
+  }
+  return ", " + pipe_words(job, s).outlet + words;
+}
+
+std::string trap_unread(const job::Job& job, const Findings& s) {
+  const PipeWords pipe = pipe_words(job, s);
+  return pipe.unread.empty() ? "" : " Not read: " + units::joined(pipe.unread) + ".";
+}
 
 std::vector<std::string> pipe_notes(const Subject& s) {
   std::vector<std::string> notes;

@@ -3,6 +3,7 @@
 #include <numeric>
 
 #include "drawing/assumed.hpp"
+#include "drawing/drain.hpp"
 #include "drawing/order_words.hpp"
 #include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
@@ -187,25 +188,14 @@ class Order {
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
          f_.site_built ? "a stud stands off its wall's line" : "a stud stands in front of the base's edge", "walls"});
     bore();
-    Step trap{true, "plumber", "Rough in trap and riser, test them with the plug in.",
-              "drain's top " + len(f_.heights.drain_top_mm) + " above the datum" + trap_heights(),
+    Step trap{true, "plumber", "Rough in trap and riser, test them with the plug in." + trap_unread(job_, s_),
+              "drain's top " + len(f_.heights.drain_top_mm) + " above the datum" + trap_numbers(job_, s_),
               "it drips, or the inspector has not seen it"};
     if (rejected_ || !arm_)
       add_on_base(std::move(trap));
     else
       add(held_back(std::move(trap), *arm_, "HOLD until trap and arm are settled"));
     if (job_.bench) add(bench_step(job_, s_));
-  }
-
-  /// Of the trap, as far as they were read and no check rejects them.
-  std::string trap_heights() const {
-    if (!job_.trap || arm_) return "";
-    const auto below = [&](const char* what, const std::optional<job::Length>& at) {
-      if (!at) return std::string{};
-      const double mm = at->in_mm();
-      return std::string{what} + len(std::abs(mm)) + (mm < 0 ? " below the datum" : " above the datum");
-    };
-    return below(", the stop in the trap's hub ", job_.trap->hub) + below(", its weir ", job_.trap->weir);
   }
 
   /// A rejected place is no number to work to: none is given.
