@@ -65,16 +65,21 @@ class List {
          "solid of the bed, its underside: keeps mortar off the timber deck"});
   }
 
+  /// What lies half way between two printed numbers, but for the last bits of sums in another order, is told as the
+  /// greater: a room and its mirror image read alike.
+  static double rounding_up(double area_mm2) { return area_mm2 * (1 + 1e-9); }
+
   void adhesive() {
     const double bead = buy_.adhesive.bead.in_mm(), run = finish_.seat_bond_mm2 / buy_.adhesive.spacing.in_mm();
     std::string where;
     for (const facts::Bonded& bonded : finish_.seat_bonds)
-      where += (where.empty() ? "" : ", ") + bonded.what + " " + decimals(u_.area(bonded.area_mm2), 2);
+      where += (where.empty() ? "" : ", ") + bonded.what + " " + decimals(u_.area(rounding_up(bonded.area_mm2)), 2);
     add({name_of(Item::adhesive), u_.small(run * M_PI / 4 * bead * bead), u_.small_unit(), buy_.adhesive.waste,
          u_.small(buy_.adhesive.cartridge_mm3), "cartridges",
-         "seat block on every face of its frame that it touches, " + decimals(u_.area(finish_.seat_bond_mm2), 2) + " " +
-             u_.area_unit() + (where.empty() ? "" : " (" + where + ")") + ", " + decimals(u_.length(run), 1) + " " +
-             u_.length_unit() + " of bead"});
+         "seat block on every face of its frame that it touches, " +
+             decimals(u_.area(rounding_up(finish_.seat_bond_mm2)), 2) + " " + u_.area_unit() +
+             (where.empty() ? "" : " (" + where + ")") + ", " + decimals(u_.length(run), 1) + " " + u_.length_unit() +
+             " of bead"});
   }
 
   void flashing() {
