@@ -7,6 +7,8 @@
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/warning.hpp"
+#include "takeoff/backing.hpp"
+#include "takeoff/item.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -32,6 +34,28 @@ std::string place_in(const Subject& subject, const takeoff::CutRow& cut) {
          (goes_in_after_base(cut, subject.job(), subject.facts) ? "; once the base is down" : "");
 }
 
+/// What nobody cuts from sticks or sheets: boards between the bench's front studs, out of what is left over. A row for
+/// each width.
+void add_backing(std::vector<Cells>& rows, const Subject& subject) {
+  const job::Job& job = subject.job();
+  const auto backing = takeoff::backing_at_bench(job, subject.facts);
+  if (!backing) return;
+  const auto bought = std::find_if(subject.rows.begin(), subject.rows.end(),
+                                   [](const takeoff::Row& row) { return is(row, takeoff::Item::backing); });
+  std::vector<std::pair<std::string, int>> widths;
+  for (const double bay : backing->bays_mm) {
+    const std::string width = number_of(job.cut_mm(bay), job.is_metric());
+    const auto known = std::find_if(widths.begin(), widths.end(), [&](const auto& w) { return w.first == width; });
+    known == widths.end() ? widths.emplace_back(width, 1), void() : void(++known->second);
+  }
+  for (const auto& [width, count] : widths)
+    rows.push_back({"-", std::to_string(count), "offcuts of wall board or plywood",
+                    width + (backing->top_mm ? " x " + number_of(*backing->top_mm - backing->foot_mm, job.is_metric())
+                                             : " wide, as high as the " + std::string{backing->carries} + " goes"),
+                    "square", "backing between the bench's front studs, flush with their front", "",
+                    bought != subject.rows.end() && bought->hold ? "HOLD" : ""});
+}
+
 /// All pieces, by stock and length.
 std::vector<Sheet> draw_list(const Subject& subject) {
   const bool metric = subject.job().is_metric();
@@ -43,6 +67,7 @@ std::vector<Sheet> draw_list(const Subject& subject) {
                     place_in(subject, cut) + (fitted.empty() ? "" : "; " + fitted), is_plain(cut) ? "" : "picture",
                     cut.hold ? "HOLD" : ""});
   }
+  add_backing(rows, subject);
   const std::vector<Column> columns{{"mark", 0.7}, {"count", 0.8}, {"stock", 2.2}, {"length", 2.6},
                                     {"ends", 4},   {"where", 5},   {"", 1},        {"cut", 0.7, true}};
   const bool pictures =
@@ -75,14 +100,7 @@ void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double 
   if (cut.hold)  // VOID past its section, where it hides none of the piece
     pen.strike({0, y}, {b.width(), y + b.height()},
                {cut.length_mm + 12 * t + piece.end_frame.width(), y + (b.height() - 2 * t) / 2});
-  const bool deck = part(subject.facts, cut.part_ids.front()).which.kind == facts::Kind::deck;
-  if (!deck || !job.bench) return;
-  // Across the joists, which run the other way.
-  const double middle = y + b.height() / 2, half = std::min(8 * t, 0.4 * cut.length_mm);
-  pen.arrow({cut.length_mm / 2, middle}, {cut.length_mm / 2 + half, middle});
-  pen.arrow({cut.length_mm / 2, middle}, {cut.length_mm / 2 - half, middle});
-  pen.note({cut.length_mm / 2, middle + 0.8 * t},
-           job.bench->frame.panel == job::PanelKind::osb ? "STRENGTH AXIS" : "FACE GRAIN", Anchor::middle);
+  add_grain(pen, subject, cut, {cut.length_mm / 2, y + b.height() / 2});
 }
 
 /// What its numbers alone do not tell.

@@ -351,8 +351,9 @@ void note_section(Sheet& sheet, const Pen& pen, const Subject& subject, bool lef
   sheet.notes.push_back(
       std::string{axis_of(subject) == 0 ? "Cut across the alcove through the drain, seen from the entry."
                                         : "Cut from entry to back through the drain, entry at the left."} +
-      " Heights from the datum, the highest subfloor spot under the base; widths: " + bore_word(subject.job()) +
-      ", and the drain's body.");
+      " Heights from the datum, the highest subfloor spot under the base; width" +
+      (bore_is_void(subject) ? ": the drain's body."
+                             : "s: " + std::string{bore_word(subject.job())} + ", and the drain's body."));
   if (left_out) sheet.notes.push_back(sliver_words(subject));
   if (!rib.empty()) sheet.notes.push_back(rib);
   const std::string waste = waste_words(subject.job(), pen);  // then nothing is bored

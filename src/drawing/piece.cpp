@@ -100,6 +100,16 @@ Piece look_at(const Subject& subject, const takeoff::CutRow& cut) {
   return solid_seen(*subject.model.find(id), broad_width(subject.facts, id));
 }
 
+void add_grain(Pen& pen, const Subject& subject, const takeoff::CutRow& cut, Point middle) {
+  const job::Job& job = subject.job();
+  if (!job.bench || part(subject.facts, cut.part_ids.front()).which.kind != facts::Kind::deck) return;
+  const double t = pen.text_mm(), half = std::min(8 * t, 0.4 * cut.length_mm);
+  pen.arrow(middle, {middle.x + half, middle.y});
+  pen.arrow(middle, {middle.x - half, middle.y});
+  pen.note({middle.x, middle.y + 0.8 * t},
+           job.bench->frame.panel == job::PanelKind::osb ? "STRENGTH AXIS" : "FACE GRAIN", Anchor::middle);
+}
+
 bool is_plain(const takeoff::CutRow& cut) {
   return cut.furring || (!cut.sheet && cut.is_square());
 }

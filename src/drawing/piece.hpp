@@ -14,6 +14,10 @@ struct Piece {
 };
 Piece look_at(const Subject& subject, const takeoff::CutRow& cut);
 
+/// The way of the deck's grain, both ways from a point, and what that is; nothing of another piece. It lies across the
+/// joists, which run the other way.
+void add_grain(Pen& pen, const Subject& subject, const takeoff::CutRow& cut, Point middle);
+
 /// Square ends and a plain stick: its numbers say all of it.
 bool is_plain(const takeoff::CutRow& cut);
 

@@ -49,6 +49,7 @@ Sheet cut_file(const takeoff::CutRow& cut, const Piece& piece, const Subject& su
   for (const Line& line : visible)
     if (!runs_along(line, sheet.cuts.front())) pen.line(line.from, line.to, LineKind::dimension);
   pen.note({letters, (high - letters) / 2}, words);
+  if (!cut.hold) add_grain(pen, subject, cut, {wide / 2, 0.2 * high});
   for (const std::string& hold : sheet.holds)  // it has no notes over which that would stand
     pen.note({letters, (high - letters) / 2 + 1.7 * letters}, hold, Anchor::left,
              std::min(1.0, (wide - 2 * letters) / width_of(hold, letters)));

@@ -11,6 +11,7 @@
 #include "drawing/table.hpp"
 #include "drawing/warning.hpp"
 #include "facts/assumed.hpp"
+#include "takeoff/backing.hpp"
 #include "takeoff/item.hpp"
 #include "units/words.hpp"
 
@@ -179,6 +180,12 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
                  pieces_of(s, takeoff::Item::rail_fasteners)},
                 {"load.seat-rail"}));
   }
+  if (takeoff::backing_at_bench(s.job(), s.facts))
+    rows.push_back(
+        held_or(s,
+                {"backing boards",
+                 "on cleats at the studs, flush in front: as local practice has it, the job does not say", ""},
+                {}));
   const std::string deck = frame.deck_fastener && frame.deck_fastener_length
                                ? *frame.deck_fastener + ", " + pen.said(frame.deck_fastener_length->in_mm()) + " long, "
                                : "screws, ";
@@ -194,31 +201,24 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
   return rows;
 }
 
-/// What holds the plates of a wall that is to be framed: no key says it, and no number stands for it.
-void add_plates(std::vector<Cells>& rows, const Subject& s, const facts::Family& family) {
-  const auto any = [&](facts::Kind kind) {
-    return std::any_of(s.facts.members.begin(), s.facts.members.end(), [&](const facts::Member& member) {
-      return member.which.family == family && member.which.kind == kind;
-    });
-  };
+/// What holds the plates of a wall that is to be framed, and its corners: no key says it, and no number stands for it.
+void add_plates(std::vector<Cells>& rows, const Subject& s) {
+  if (s.job().walls.existing) return;
   const std::string unsaid = "by the local table of framing fasteners: the job does not say", none = "not counted";
-  if (any(facts::Kind::sole_plate))
-    rows.push_back(s.job().floor.kind == job::FloorKind::slab
-                       ? Cells{"sole plate to slab",
-                               "anchors: which, and how far apart, the job does not say; scan the slab before drilling",
-                               none}
-                       : Cells{"sole plate to floor", unsaid, none});
-  if (!any(facts::Kind::top_plate)) return;
-  rows.push_back({s.job().walls.top_plates > 1 ? "top plates to each other and to what is above"
-                                               : "top plate to what is above",
-                  unsaid, none});
+  rows.push_back(s.job().floor.kind == job::FloorKind::slab
+                     ? Cells{"sole plate to slab",
+                             "anchors: which, and how far apart, the job does not say; scan the slab before drilling",
+                             none}
+                     : Cells{"sole plate to floor", unsaid, none});
+  rows.push_back(
+      {s.job().walls.top_plates > 1 ? "top plates to each other and to what is above" : "top plate to what is above",
+       unsaid, none});
   if (s.job().alcove.walls.size() > 1) rows.push_back({"plates and studs at corners to the next wall", unsaid, none});
 }
 
 std::vector<Cells> wall_fastenings(const Pen& pen, const Subject& s, const facts::Family& family) {
   std::vector<Cells> rows;
   add_ends(rows, s, family);
-  add_plates(rows, s, family);
   if (std::any_of(s.cuts.begin(), s.cuts.end(),
                   [&](const takeoff::CutRow& cut) { return cut.furring && count_in(s, cut, family) > 0; }))
     rows.push_back({"furring to studs",
@@ -275,6 +275,14 @@ double add_marks_table(Pen& pen, const Subject& s, const facts::Family& family, 
   return add_rows(pen, top_left, width, piece_columns(s), piece_rows(s, family));
 }
 
+std::string framing_note(const job::Job& job) {
+  if (job.walls.existing) return "Thin grey framing is EXISTING and stays.";
+  return std::string{job.floor.kind == job::FloorKind::slab ? "Sole plate to slab by anchors, scan it before drilling; "
+                                                            : "Sole plate to floor, "} +
+         "top plate to what is above, corners to the next wall: by the local table of framing fasteners. The job says "
+         "none of them, and none is counted.";
+}
+
 bool has_schedule(const Pen& pen, const Subject& s, const facts::Family& family) {
   return !piece_rows(s, family).empty() || !wall_fastenings(pen, s, family).empty();
 }
@@ -320,7 +328,9 @@ std::vector<Sheet> draw_schedules(const Subject& s) {
     const facts::Family family{facts::Role::wall, side};
     std::string headline = std::string{job::name_of(side)} + " wall";
     for (char& c : headline) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
-    add(headline, family, wall_fastenings(pen, s, family));
+    std::vector<Cells> fastening = wall_fastenings(pen, s, family);
+    add_plates(fastening, s);
+    add(headline, family, fastening);
   }
   if (pieces.empty() && fastenings.empty()) return {};
   std::vector<std::string> notes{"Marks are those of the sheets of bench and walls" +

@@ -17,6 +17,10 @@ double add_wall_fasteners(Pen& pen, const Subject& subject, const facts::Family&
 /// place on a page.
 bool schedules_apart(const Subject& subject);
 
+/// That a wall's framing stands already; else what holds its plates, of which no key says anything: beside a view that
+/// is no row of its table, which would make it smaller.
+std::string framing_note(const job::Job& job);
+
 /// Whether a wall has pieces or fastenings to tell of.
 bool has_schedule(const Pen& pen, const Subject& subject, const facts::Family& family);
 

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "drawing/views.hpp"
+#include "rules/check.hpp"
 #include "rules/spot.hpp"
 #include "rules/words.hpp"
 #include "takeoff/takeoff.hpp"
@@ -76,13 +77,23 @@ std::string length_of(const job::Job& job, double mm) {
 
 }  // namespace
 
+/// "hump 5/32" at 52" from the left stud face, 22" from the entry: grind or plane the hump down by 1/16"": where it is,
+/// and what its check advises to take off.
+static std::string hump_words(const job::Job& job, const Findings& s) {
+  const facts::FloorShape& floor = s.facts.room.floor;
+  const std::string high = "hump " + rules::bump_text(floor.hump_mm, job);
+  const rules::Result* r = rules::find(s.judgement.results, "floor.hump");
+  if (!r || (r->outcome != rules::Outcome::fail && r->outcome != rules::Outcome::caution)) return high;
+  return high + " at " + rules::spot_of(floor.hump_at_mm, s.facts.room.faces, job) + ": " +
+         r->advice.substr(0, r->advice.find(':'));
+}
+
 std::string floor_as_read(const job::Job& job, const Findings& s) {
   const facts::FloorShape& floor = s.facts.room.floor;
   const auto level = [&](double mm) { return rules::text_as_checked(mm, "floor.level", s.judgement.results, job); };
   if (!floor.known) return "spot levels: corners, middle, humps";
-  return (rules::told_by_drops(job) ? "look for humps" : "hump " + rules::bump_text(floor.hump_mm, job)) +
-         ", out of level " + level(floor.along_width_mm) + " along the width, " + level(floor.along_depth_mm) +
-         " along the depth";
+  return (rules::told_by_drops(job) ? "look for humps" : hump_words(job, s)) + ", out of level " +
+         level(floor.along_width_mm) + " along the width, " + level(floor.along_depth_mm) + " along the depth";
 }
 
 namespace {

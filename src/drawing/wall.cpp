@@ -84,7 +84,7 @@ class Wall {
       told.emplace_back(
           "Cut blocking by its length, not by the studs' centres: it fits the narrowest part of its bay, and beside a "
           "stud that stands askew or between two marks it is shorter than the centres would make it.");
-    if (s_.job().walls.existing) told.emplace_back("Thin grey framing is EXISTING and stays.");
+    if (s_.job().walls.existing || !apart_) told.push_back(framing_note(s_.job()));  // else a row of that table
     if (furred_)
       told.push_back(
           std::string{"Heavy dashes: a strip of furring, its mark and, where there is room, its thickness at "
