@@ -26,6 +26,8 @@ class Set {
     for (Sheet& sheet : more) add(reader, std::move(sheet));
   }
 
+  const std::vector<Sheet>& sheets() const { return sheets_; }
+
   std::vector<Sheet> done() {
     cover();
     for (Sheet& sheet : sheets_) {
@@ -47,15 +49,17 @@ class Set {
     }
   }
 
-  /// The index names the cover's own pages too: how many there are is known once they are drawn.
+  /// The index names the cover's own pages too: as many as it takes with those among its lines.
   void cover() {
-    const std::vector<Sheet> drafts = draw_cover(subject_, sheets_);
-    const std::size_t pages = drafts.size();
-    sheets_.insert(sheets_.begin(), pages - 1, sheets_.front());
-    for (std::size_t i = 0; i < pages; ++i) sheets_[i].title = drafts[i].title;
-    number();
     std::vector<Sheet> drawn = draw_cover(subject_, sheets_);
-    for (std::size_t i = 0; i < pages; ++i) {
+    for (std::size_t pages = 1; drawn.size() > pages; drawn = draw_cover(subject_, sheets_)) {
+      sheets_.insert(sheets_.begin(), drawn.size() - pages, sheets_.front());
+      pages = drawn.size();
+      for (std::size_t i = 0; i < pages; ++i) sheets_[i].title = drawn[i].title;
+    }
+    number();
+    drawn = draw_cover(subject_, sheets_);
+    for (std::size_t i = 0; i < drawn.size(); ++i) {
       drawn[i].code = sheets_[i].code;
       sheets_[i] = std::move(drawn[i]);
     }
@@ -116,7 +120,7 @@ std::vector<Sheet> draw_all(const Subject& subject) {
   set.add('S', draw_story_stick(subject));
   set.add('S', draw_gauge_strip(subject));
   set.add('B', draw_buy(subject));
-  set.add('I', draw_inspection(subject));
+  set.add('I', draw_inspection(subject, set.sheets()));
   std::vector<Sheet> sheets = set.done();
   for (Sheet& piece : draw_pieces(subject)) sheets.push_back(std::move(piece));
   return sheets;

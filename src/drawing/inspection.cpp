@@ -1,3 +1,4 @@
+#include "drawing/inspection.hpp"
 #include "drawing/rejected.hpp"
 #include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
@@ -57,34 +58,48 @@ std::string source_of(const rules::Limit& limit) {
   return head + (head == "set" ? " for this job" : ", as this job sets them");
 }
 
-void add_checks(std::vector<Cells>& rows, const Subject& s, bool practice, std::size_t& number) {
+/// Where no sheet shows what was measured, who does it again reads from where to where.
+std::string what_is_measured(const rules::Result& r, const std::string& drawn) {
+  const bool length = r.limit.unit == rules::Unit::mm || r.limit.unit == rules::Unit::mm2;
+  if (!drawn.empty() || !r.measured || !length || r.where.empty()) return r.title;
+  return r.title + ": " + without_keys(first_clause(r.where));
+}
+
+/// The rows' numbers by their checks, and the sheets of the set that come before.
+struct Numbered {
+  std::size_t last = 0;
+  std::map<std::string, std::size_t> by_check = {};
+};
+
+void add_checks(std::vector<Cells>& rows, const Subject& s, bool practice, const std::vector<Sheet>& sheets,
+                Numbered& numbers) {
   for (const rules::Result& r : s.judgement.results) {
     if (r.outcome == rules::Outcome::not_applicable || is_practice(r) != practice) continue;
-    rows.push_back({std::to_string(++number), r.title, rules::limit_text(r, s.job()), source_of(r.limit),
-                    measured(r, s.job()), printed(r.outcome), "", "", "", ""});
+    const std::string drawn = drawn_on(r.id, sheets);
+    numbers.by_check[r.id] = ++numbers.last;
+    rows.push_back({std::to_string(numbers.last), what_is_measured(r, drawn), rules::limit_text(r, s.job()),
+                    source_of(r.limit), measured(r, s.job()), printed(r.outcome), drawn, "", "", "", ""});
   }
 }
 
 /// What was read in the room, to be read again: the reading, and the figure that fits all of them best.
-void add_readings(std::vector<Cells>& rows, const Subject& s, std::size_t& number) {
-  const bool metric = s.job().is_metric();
-  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
-  for (const facts::Tape& tape : s.facts.room.closure.readings)
-    rows.push_back({std::to_string(++number), tape.name, "within " + len(tape.tolerance_mm), "as surveyed",
-                    "read " + len(tape.reading_mm) + ", solved " + len(tape.solved_mm), "", "", "", "", ""});
+void add_readings(std::vector<Cells>& rows, const Subject& s, Numbered& numbers) {
+  for (const ReadRow& read : readings_of(s))
+    rows.push_back(
+        {std::to_string(++numbers.last), read.what, read.within, "as surveyed", read.read, "", "", "", "", "", ""});
 }
 
 /// What the job file records of what was built, beside its design.
-void add_as_built(std::vector<Cells>& rows, const Subject& s, std::size_t& number) {
+void add_as_built(std::vector<Cells>& rows, const Subject& s, Numbered& numbers) {
   for (const rules::BuiltRow& row : s.judgement.as_built) {
     const char* care = row.outcome == rules::Outcome::caution ? "; asks for care" : "";  // neither kept nor failed
-    rows.push_back({std::to_string(++number), row.what, row.limit, "recorded in the job file", row.designed, "",
-                    row.built + care, row.outcome == rules::Outcome::pass ? "x" : "",
+    rows.push_back({std::to_string(++numbers.last), row.what, row.limit, "recorded in the job file", row.designed, "",
+                    "", row.built + care, row.outcome == rules::Outcome::pass ? "x" : "",
                     row.outcome == rules::Outcome::fail ? "x" : "",
                     row.outcome == rules::Outcome::not_checked ? "x" : ""});
   }
   for (const job::Photo& photo : s.job().as_built.photos)
-    rows.push_back({"", "photograph " + photo.file, "", photo.shows, "", "", "", "", "", ""});
+    rows.push_back({"", "photograph " + photo.file, "", photo.shows, "", "", "", "", "", "", ""});
 }
 
 void add_signatures(std::vector<Cells>& rows) {
@@ -123,7 +138,9 @@ void add_flood(Pen& pen, Point at, double width, const Subject& s) {
   }
   if (water.fill_mm && !rejected_base(s))
     table.row({"fill to " + rules::text_at_least(*water.fill_mm, s.job()), "", ""});
-  for (const char* blank : {"filled at", "level then", "read at", "level then", "plug tight, no leak below"})
+  table.row({"drop allowed: none", "", ""});
+  for (const char* blank :
+       {"filled at", "level then", "read at", "level then", "plug tight, no leak below", "tested by", "on the day"})
     table.row({blank, "", ""});
 }
 
@@ -143,33 +160,48 @@ std::string heights_of_test(const Subject& s) {
 
 }  // namespace
 
-std::vector<Sheet> draw_inspection(const Subject& subject) {
-  std::vector<Cells> rows;
-  std::size_t number = 0;
-  rows.push_back({"BY CODE, OR BY THE JOB'S OWN LIMITS"});
-  add_checks(rows, subject, false, number);
+namespace {
+
+/// All that is judged, was read and was built, and a line for each trade.
+std::vector<Cells> inspected(const Subject& subject, const std::vector<Sheet>& sheets, Numbered& numbers) {
+  std::vector<Cells> rows{{"BY CODE, OR BY THE JOB'S OWN LIMITS"}};
+  add_checks(rows, subject, false, sheets, numbers);
   rows.push_back({"BY COMMON PRACTICE"});
-  add_checks(rows, subject, true, number);
-  if (!subject.facts.room.closure.readings.empty()) rows.push_back({"THE ROOM AS IT WAS READ"});
-  add_readings(rows, subject, number);
+  add_checks(rows, subject, true, sheets, numbers);
+  if (std::vector<Cells> read; add_readings(read, subject, numbers), !read.empty()) {
+    rows.push_back({"THE ROOM AS IT WAS READ"});
+    rows.insert(rows.end(), read.begin(), read.end());
+  }
   const job::AsBuilt& built = subject.job().as_built;
   if (built.any() || !subject.judgement.as_built.empty())
     rows.push_back({"AS BUILT" + (built.date.empty() ? "" : ", " + built.date) +
                     (built.by.empty() ? "" : ", measured by " + built.by)});
-  add_as_built(rows, subject, number);
+  add_as_built(rows, subject, numbers);
   rows.push_back({"SIGNATURES"});
   add_signatures(rows);
-  const bool small = is_small(paper_of(subject.job()));  // there 'NOT CHECKED' needs more of the width
-  const std::vector<Column> columns{{"no.", 0.55},
-                                    {"what", 4.2},
-                                    {"limit", 3.7},
-                                    {"source, how far verified", small ? 3.9 : 4.1},
-                                    {"by the model", 2.2},
-                                    {"", small ? 2.15 : 1.9},
-                                    {"measured", small ? 1.65 : 1.7, true},
-                                    {"pass", 0.8, true},
-                                    {"fail", 0.7, true},
-                                    {"not seen", 1.2, true}};
+  return rows;
+}
+
+std::vector<Column> inspection_columns(bool small) {  // there 'NOT CHECKED' needs more of the width
+  return {{"no.", 0.55},
+          {"what", 4.2},
+          {"limit", 3.4},
+          {"source, how far verified", small ? 3.5 : 3.7},
+          {"by the model", 2.2},
+          {"", small ? 2.15 : 1.9},
+          {"drawn on", small ? 1.1 : 0.95},
+          {"measured", 1.6, true},
+          {"pass", 0.8, true},
+          {"fail", 0.7, true},
+          {"not seen", small ? 1.1 : 1, true}};
+}
+
+}  // namespace
+
+std::vector<Sheet> draw_inspection(const Subject& subject, const std::vector<Sheet>& others) {
+  Numbered numbers;
+  const std::vector<Cells> rows = inspected(subject, others, numbers);
+  const bool small = is_small(paper_of(subject.job()));
   const std::string fill =
       rejected_base(subject) ? "" : rules::fill_words(subject.job(), subject.facts, subject.judgement.results);
   const std::vector<std::string> notes{
@@ -181,8 +213,13 @@ std::vector<Sheet> draw_inspection(const Subject& subject) {
           rules::flood_words(subject.job(), subject.judgement.results) + (fill.empty() ? "" : ": " + fill) +
           ". By practice it stands 24 hours. Know first what the floor carries." + heights_of_test(subject)};
   const Beside flood{0.82, [&](Pen& pen, Point at, double width) { add_flood(pen, at, width, subject); }};
-  std::vector<Sheet> sheets =
-      on_pages("inspection", "Inspection", subject.job(), columns, rows, notes, small ? Beside{} : flood);
+  std::vector<Sheet> sheets = on_pages("inspection", "Inspection", subject.job(), inspection_columns(small), rows,
+                                       notes, small ? Beside{} : flood);
+  if (const std::vector<Cells> care = care_rows(subject, numbers.by_check); !care.empty())
+    for (Sheet& sheet : on_pages("inspection-care", "What asks for care, and what is open", subject.job(),
+                                 {{"rows", 1.5}, {"which", 3}, {"what to do, or to read", 10}}, care,
+                                 {"Rows are those of {inspection}."}))
+      sheets.push_back(std::move(sheet));
   if (small)
     sheets.push_back(
         on_one_page("inspection-flood", "Flood test", subject.job(), [&](Sheet& sheet, Pen& pen, const Frame& room) {

@@ -31,7 +31,8 @@ std::vector<Sheet> draw_schedules(const Subject& subject);
 std::vector<Sheet> draw_cuts(const Subject& subject);
 std::vector<Sheet> draw_sticks(const Subject& subject);
 std::vector<Sheet> draw_buy(const Subject& subject);
-std::vector<Sheet> draw_inspection(const Subject& subject);
+/// `others`: the sheets before them, which their rows name.
+std::vector<Sheet> draw_inspection(const Subject& subject, const std::vector<Sheet>& others);
 std::vector<Sheet> draw_order_of_work(const Subject& subject);
 Sheet draw_assembly(const Subject& subject);
 Sheet draw_exploded(const Subject& subject);

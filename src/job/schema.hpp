@@ -40,7 +40,7 @@ struct Value {
   double number = 0;               ///< integer; length in mm; fall, volume, area, density, mass, share in SI; stress in
                                    ///< N/mm2
   std::vector<std::string> words;  ///< words
-  std::vector<double> numbers;     ///< lengths, mm; mix, parts
+  std::vector<double> numbers;     ///< lengths, mm; mix, parts; reading: each of several, mm
   std::vector<std::vector<double>> rows = {};  ///< points, rows; mm
   std::optional<double> tolerance = {};        ///< reading; the widest of several, mm
   std::optional<survey::Face> face = {};       ///< reading

@@ -11,6 +11,7 @@ survey::Reading reading(const Job& j, const Value& v) {
   r.tolerance_mm = v.tolerance.value_or(j.survey.tolerance_mm);
   r.face = v.face.value_or(j.notation.face);
   r.spread_mm = v.spread;
+  r.taken_mm = v.numbers;
   return r;
 }
 

@@ -245,6 +245,7 @@ std::optional<Value> read_reading(const toml::node& node, const Key& key, UnitSy
   }
   value.number = sum / static_cast<double>(all.size());
   value.spread = greatest - least;
+  for (const Value& v : all) value.numbers.push_back(v.number);
   return value;
 }
 

@@ -19,7 +19,8 @@ struct Reading {
   double mm = 0;
   double tolerance_mm = 0;
   Face face = Face::stud;
-  double spread_mm = 0;  ///< between the highest and the lowest, where it was taken more than once
+  double spread_mm = 0;               ///< between the highest and the lowest, where it was taken more than once
+  std::vector<double> taken_mm = {};  ///< each of those
 };
 
 /// Four sides and two diagonals at the floor. Left and right run from the entry to the back wall.

@@ -137,7 +137,7 @@ TEST(PrintedPlan, NamesSidesAndFurring) {
   const Sheet& s = settled("plan");
   expect_words(s, {"fur 15/16", "fur 15/16", "fur 15/16", "fur 15/16", "fur 3/4", "fur 1-1/2", "fur 1-7/8", "91-1/4",
                    "89-7/16", "BACK WALL  80", "LEFT WALL  40", "RIGHT WALL  40-1/16", "ENTRY  82", "bore 5",
-                   "BENCH RIGHT", "4 CHECKS FAIL: see I-01, I-02, I-03"});
+                   "BENCH RIGHT", "4 CHECKS FAIL: see I-02, I-03"});
   for (const Text& t : s.texts) EXPECT_TRUE(t.words.rfind("fur 15/16", 0) != 0 || t.at.x / in < 8) << t.at.x;
   EXPECT_GT(text(s, "fur 3/4").at.x / in, 75);
   EXPECT_NEAR(text(s, "fur 3/4").at.y / in, 24, 1);

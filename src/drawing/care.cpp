@@ -1,0 +1,60 @@
+#include <algorithm>
+#include <regex>
+#include <set>
+
+#include "drawing/inspection.hpp"
+#include "drawing/views.hpp"
+#include "rules/read_next.hpp"
+#include "rules/words.hpp"
+#include "units/words.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+/// In words of who reads sheets: a section of the job file in brackets, or several keys of one, say nothing on site.
+std::string sentence(std::string words) {
+  static const std::regex keys{R"( \((?:\[[a-z_.]+\]|[a-z]+[._][a-z_.]+(?:, [a-z_.]+)*(?: or [a-z_.]+)?)\))"};
+  words = without_keys(std::regex_replace(words, keys, ""));
+  return words.empty() || words.back() == '.' ? words : words + ".";
+}
+
+}  // namespace
+
+std::vector<Cells> care_rows(const Subject& s, const std::map<std::string, std::size_t>& numbers) {
+  const std::vector<rules::Result>& results = s.judgement.results;
+  const auto number = [&](const rules::Result& r) { return std::to_string(numbers.at(r.id)); };
+  std::vector<Cells> rows;
+  const auto headline = [&](const char* words, const std::vector<Cells>& under) {
+    if (under.empty()) return;
+    rows.push_back({words});
+    rows.insert(rows.end(), under.begin(), under.end());
+  };
+  std::vector<Cells> care, open, others;
+  for (const rules::Outcome outcome : {rules::Outcome::fail, rules::Outcome::caution})
+    for (const rules::Result& r : results)
+      if (r.outcome == outcome) care.push_back({number(r), r.title, sentence(r.advice)});
+  std::set<std::string> told;
+  for (const rules::ReadNext& next : rules::by_stops(rules::read_next(results))) {
+    std::vector<std::size_t> settled;
+    for (const rules::Result* r : next.settles) settled.push_back(numbers.at(r->id)), told.insert(r->id);
+    std::sort(settled.begin(), settled.end());
+    std::vector<std::string> words, titles;
+    for (const std::size_t row : settled) words.push_back(std::to_string(row));
+    for (const rules::Result* r : next.settles) titles.push_back(r->title);
+    constexpr std::size_t most_named = 2;  // of many their numbers say as much
+    open.push_back({units::joined(words),
+                    titles.empty()                ? "judged once more is read, further down"
+                    : titles.size() <= most_named ? units::joined(titles, "; ")
+                                                  : std::to_string(titles.size()) + " checks",
+                    sentence(next.what)});
+  }
+  for (const rules::Result& r : results)
+    if (r.outcome == rules::Outcome::not_checked && !told.contains(r.id))
+      others.push_back({number(r), r.title, sentence(r.advice)});
+  headline("FAILS, OR ASKS FOR CARE", care);
+  headline("NOT CHECKED: OPEN ITEMS, AS ONE WALKS THE ROOM", open);
+  headline("NOT CHECKED, AND SETTLED BY NO READING", others);
+  return rows;
+}
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,31 @@
+/// What the inspection's sheets are made of beside the rows of checks. Inside `drawing` only.
+#pragma once
+
+#include <cstddef>
+#include <map>
+#include <string>
+#include <vector>
+
+#include "drawing/subject.hpp"
+#include "drawing/table.hpp"
+
+namespace fallwright::drawing {
+
+/// "{plan}": where the thing that a check measures is drawn, of a set with these sheets; empty where no view shows it:
+/// who measures it again then needs the words of where it was found.
+std::string drawn_on(const std::string& check, const std::vector<Sheet>& sheets);
+/// Ids of checks of which a view shows what they measure, with the sheets that may have it: the first that is in a set.
+const std::map<std::string, std::vector<std::string>>& views_of_checks();
+
+/// A reading of the room by its place, as it was taken; of sides and diagonals beside it the length that fits all of
+/// them best.
+struct ReadRow {
+  std::string what, within, read;
+};
+std::vector<ReadRow> readings_of(const Subject& subject);
+
+/// What asks for care with what to do about it, and what is still open with what to read, in the order one walks the
+/// room; checks by the numbers of their rows. Empty where all keeps its limits.
+std::vector<Cells> care_rows(const Subject& subject, const std::map<std::string, std::size_t>& numbers);
+
+}  // namespace fallwright::drawing
