@@ -156,6 +156,13 @@ fs::path make_staging(const fs::path& wanted) {
   return own;
 }
 
+/// Whoever left a list of this name in a folder.
+static std::string writer_of(const std::string& list) {
+  if (list == "study.json") return "a study";
+  if (list == "summary.json") return "an order of several rooms";
+  return list == "share.json" ? "a share" : "the build of a room";
+}
+
 void must_be_replaceable(const fs::path& folder, const std::vector<std::string>& names) {
   if (!is_there(folder)) return;
   if (!is_folder(folder)) refuse(folder, "a file is there, where the output folder should go");
@@ -163,7 +170,11 @@ void must_be_replaceable(const fs::path& folder, const std::vector<std::string>&
   const auto is_name = [&](const std::string& name) {
     return std::find(names.begin(), names.end(), name) != names.end();
   };
-  each_foreign(folder, "", Listing{folder}, [&](const fs::path& name) {
+  const Listing listing{folder};
+  if (const std::string& list = listing.own_name(); !list.empty() && !is_name(list))
+    refuse(folder, "holds what " + writer_of(list) +
+                       " wrote, which would be lost; give another folder with --out, or give this file another name");
+  each_foreign(folder, "", listing, [&](const fs::path& name) {
     if (is_name(name) || (is_name(name.string() + "/") && !is_folder(folder / name))) refuse(folder / name, in_the_way);
   });
 }

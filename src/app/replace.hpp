@@ -24,8 +24,9 @@ bool is_staging_name(const std::string& name);
 /// An empty staging folder beside `wanted`, of a name that nothing had. @throws diag::MachineError.
 std::filesystem::path make_staging(const std::filesystem::path& wanted);
 
-/// Refuses what cannot be replaced without loss: a file of a build that was changed since, and anything a build did
-/// not write under one of these names ("model.step"; "stl/" for a folder).
+/// Refuses what cannot be replaced without loss: a folder that another kind of run filled, whose list is none of these
+/// names ("study.json"); a file of a build that was changed since; and anything a build did not write under one of them
+/// ("model.step"; "stl/" for a folder).
 /// @throws diag::MachineError that names it.
 void must_be_replaceable(const std::filesystem::path& folder, const std::vector<std::string>& names);
 

@@ -254,6 +254,28 @@ TEST_F(Study, ReplacesOnlyWhatAStudyWrote) {
   EXPECT_THAT(ran.out, HasSubstr("variants.csv"));
 }
 
+TEST_F(Study, NamedAsItsJobLeavesWhatWasBuiltOfIt) {
+  // Source: the contract of the output folder: nothing is lost by a run of another kind, either way.
+  const auto build = [&](const std::string& job, const std::string& out) {
+    return sample::run(FALLWRIGHT " build " + (in_ / job) + " --only csv -q" + into(out) + "2>&1");
+  };
+  fs::create_directory(in_ / "st");
+  const std::string named = write(
+      "[study]\njob = \"../room.toml\"\n[[key]]\npath = \"base.fall\"\nvalues = [\"1/4 in/ft\"]\n", "st/room.toml");
+  ASSERT_LE(build("room.toml", "out").code, 1);
+  const std::string report = sample::slurped(in_ / "out/room/report.json");
+  const sample::Ran over_a_build = study(named + into() + "-q");
+  EXPECT_EQ(over_a_build.code, 3);
+  EXPECT_THAT(over_a_build.out, HasSubstr("holds what the build of a room wrote"));
+  EXPECT_EQ(sample::slurped(in_ / "out/room/report.json"), report);
+  EXPECT_TRUE(fs::exists(in_ / "out/room/takeoff.csv"));
+  ASSERT_EQ(study(named + into("other") + "-q").code, 0);
+  const sample::Ran over_a_study = build("room.toml", "other");
+  EXPECT_EQ(over_a_study.code, 3);
+  EXPECT_THAT(over_a_study.out, HasSubstr("holds what a study wrote"));
+  EXPECT_TRUE(fs::exists(in_ / "other/room/variants.csv"));
+}
+
 TEST_F(Study, DrawsAMapThatReadsBackFromPaper) {
   // Source: the contract of sheets; read back from the PDF by poppler.
   const std::string file = write(
