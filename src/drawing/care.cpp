@@ -4,6 +4,7 @@
 
 #include "drawing/inspection.hpp"
 #include "drawing/views.hpp"
+#include "rules/check.hpp"
 #include "rules/read_next.hpp"
 #include "rules/words.hpp"
 #include "units/words.hpp"
@@ -51,7 +52,7 @@ std::vector<Cells> care_rows(const Subject& s, const std::map<std::string, std::
   for (const rules::Result& r : results)
     if (r.outcome == rules::Outcome::not_checked && !told.contains(r.id))
       others.push_back({number(r), r.title, sentence(r.advice)});
-  headline("FAILS, OR ASKS FOR CARE", care);
+  headline(rules::any_failed(results) ? "FAILS, OR ASKS FOR CARE" : "ASKS FOR CARE", care);
   headline("NOT CHECKED: OPEN ITEMS, AS ONE WALKS THE ROOM", open);
   headline("NOT CHECKED, AND SETTLED BY NO READING", others);
   return rows;

@@ -30,9 +30,9 @@ TEST(SheetWords, EveryTitleBlockSaysHowManyChecksFail) {
     const auto fails = std::count_if(d.judgement.results.begin(), d.judgement.results.end(),
                                      [](const auto& r) { return r.outcome == rules::Outcome::fail; });
     const std::string words = std::to_string(fails) + (fails == 1 ? " CHECK FAILS" : " CHECKS FAIL");
-    std::string codes;  // of the inspection sheets that have a failing row
+    std::string codes;  // of the inspection sheets that have a failing row: what to do about it stands apart from those
     for (const Sheet& sheet : d.sheets)
-      if (starts(sheet.name, "inspection") && count(sheet, "FAILS") > 0)
+      if (starts(sheet.name, "inspection") && !starts(sheet.name, "inspection-care") && count(sheet, "FAILS") > 0)
         codes += (codes.empty() ? "" : ", ") + sheet.code;
     EXPECT_EQ(codes.empty(), fails == 0) << d.name;
     for (const Sheet& sheet : d.sheets) {
