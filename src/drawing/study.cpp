@@ -52,9 +52,10 @@ void add_readings(Pen& pen, Point at, double width, const StudySubject& s) {
     table.row({d.name + ", " + tolerance(s, d.tolerance_mm), percent(d.decides), s.all.checks[*d.check].title,
                percent(d.holds_below), percent(d.holds_above)});
   }
-  table.across(
-      "Settles: the share of all doubt that would be gone if this were known. Less, more: how often the check "
-      "holds where the room is less, or more, than was read.");
+  table.across(std::string{"Settles: the share of the doubt "} +
+               (s.all.doubts_of_care ? "what asks for care" : "whether the room passes") +
+               " that would be gone if this were known. Less, more: how often the check holds where the room is less, "
+               "or more, than was read.");
 }
 
 Sheet draw_odds(const StudySubject& s) {

@@ -60,7 +60,7 @@ struct Odds {
   std::size_t settled() const { return holds + fails + cautions; }
 };
 
-/// Of a reading: what share of all doubt would go if it were known, and the check whose doubt it decides most, with how
+/// Of a reading: what share of the doubt would go if it were known, and the check whose doubt it decides most, with how
 /// often that holds where the reading is too short and too long.
 struct Doubt {
   std::string name;
@@ -94,6 +94,8 @@ struct Study {
   std::vector<std::vector<Share>> by_value;   ///< for each key, for each of its values
   std::vector<Odds> odds;                     ///< for each check
   std::vector<Doubt> doubts;                  ///< what decides most first; of readings only
+  /// They are of checks that never fail: of the doubt whether the room passes no reading settles anything.
+  bool doubts_of_care = false;
   std::optional<Map> map;
 };
 

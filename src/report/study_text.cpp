@@ -147,7 +147,8 @@ std::string read_again_text(const StudyReport& r) {
     const facts::Doubt& d = r.all.doubts[i];
     if (d.decides < least || !d.check) break;
     text += line(i == 0 ? "read again" : "", d.name + ": settles " + decimals(d.decides * 100, 0) +
-                                                 " % of the doubt; '" + r.all.checks[*d.check].title + "' holds in " +
+                                                 (r.all.doubts_of_care ? " % of the doubt what asks for care; '"
+                                                                       : " % of the doubt whether it passes; '") + r.all.checks[*d.check].title + "' holds in " +
                                                  decimals(d.holds_below * 100, 0) + " % where it is less, " +
                                                  decimals(d.holds_above * 100, 0) + " % where more");
   }

@@ -68,6 +68,8 @@ bool Tally::is_better(const Variant& a, const Variant& b) const {
 
 void Tally::take_best(const Variant& variant) {
   if (variant.verdict != Verdict::passes) return;
+  const auto same = [&](const Variant& other) { return other.values == variant.values; };  // drawn once more
+  if (std::any_of(all_.best.begin(), all_.best.end(), same)) return;
   const auto place = std::upper_bound(all_.best.begin(), all_.best.end(), variant,
                                       [&](const Variant& a, const Variant& b) { return is_better(a, b); });
   if (place == all_.best.end() && all_.best.size() == most_best) return;
@@ -110,9 +112,11 @@ void Tally::take(const Variant& variant) {
   if (tolerances_.empty()) take_best(variant);
 }
 
-facts::Doubt Tally::doubt_of(std::size_t reading) const {
+facts::Doubt Tally::doubt_of(std::size_t reading, bool of_care) const {
   facts::Doubt doubt{plan_.varied()[reading].name, tolerances_[reading]};
-  const auto in_doubt = [](const facts::Odds& odds) { return odds.holds > 0 && odds.holds < odds.settled(); };
+  const auto in_doubt = [of_care](const facts::Odds& odds) {
+    return odds.holds > 0 && odds.holds < odds.settled() && (of_care || odds.fails > 0);
+  };
   const auto open = static_cast<std::size_t>(std::count_if(all_.odds.begin(), all_.odds.end(), in_doubt));
   double all = 0, most = 0;
   for (std::size_t check = 0; check < all_.odds.size(); ++check) {
@@ -136,7 +140,13 @@ facts::Doubt Tally::doubt_of(std::size_t reading) const {
 }
 
 facts::Study Tally::done() {
-  for (std::size_t i = 0; i < tolerances_.size(); ++i) all_.doubts.push_back(doubt_of(i));
+  const auto settles = [](const facts::Doubt& doubt) { return doubt.decides > 0; };
+  for (const bool of_care : {false, true}) {
+    if (std::any_of(all_.doubts.begin(), all_.doubts.end(), settles)) break;
+    all_.doubts.clear();
+    for (std::size_t i = 0; i < tolerances_.size(); ++i) all_.doubts.push_back(doubt_of(i, of_care));
+    all_.doubts_of_care = of_care && std::any_of(all_.doubts.begin(), all_.doubts.end(), settles);
+  }
   std::stable_sort(all_.doubts.begin(), all_.doubts.end(),
                    [](const facts::Doubt& a, const facts::Doubt& b) { return a.decides > b.decides; });
   return std::move(all_);

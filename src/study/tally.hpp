@@ -27,7 +27,8 @@ class Tally {
   bool is_better(const facts::Variant& a, const facts::Variant& b) const;
   void take_best(const facts::Variant& variant);
   void take_outcomes(const facts::Variant& variant);
-  facts::Doubt doubt_of(std::size_t reading) const;
+  /// @param of_care also of checks that fail in no room
+  facts::Doubt doubt_of(std::size_t reading, bool of_care) const;
 
   const Plan& plan_;
   std::vector<double> tolerances_;
