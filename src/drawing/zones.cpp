@@ -38,8 +38,6 @@ std::vector<Field> fields_of(const std::array<const facts::Node*, 3>& nodes) {
   std::vector<Field> fields{{passing, {0, 0, 0}}};
   std::size_t checks = 0, built = 0;
   for (const facts::Node* node : nodes) checks = std::max(checks, node->margins.size()), built += is_built(*node);
-  if (built < 3) fields.push_back({not_built, {}});
-  for (std::size_t i = 0; built < 3 && i < 3; ++i) fields.back().z[i] = is_built(*nodes[i]) ? 2 : -2;
   for (std::size_t check = 0; check < checks; ++check) {
     Field field{first_check + check, {}};
     double sum = 0, least = 1;
@@ -50,6 +48,10 @@ std::vector<Field> fields_of(const std::array<const facts::Node*, 3>& nodes) {
       if (!is_built(*nodes[i]) && built > 0) field.z[i] = sum / static_cast<double>(built);
     if (least < 0) fields.push_back(field);
   }
+  if (built == 3) return fields;
+  constexpr double deep = 1e8;  // so far past all margins that its border lies half-way
+  fields.push_back({not_built, {}});
+  for (std::size_t i = 0; i < 3; ++i) fields.back().z[i] = is_built(*nodes[i]) ? deep : -deep;
   return fields;
 }
 

@@ -57,6 +57,8 @@ Judged judge(const job::Job& job, const Needs& needs, measure::Memory& memory) {
 
 void weigh(const std::vector<Result>& results, bool for_map, facts::Variant& variant) {
   const Result* first = nullptr;
+  constexpr double most = 1e6;  // of its limit
+  double worst = 0;             // what fails without a margin is worse still
   const auto before = [](const Result& a, const Result& b) {
     if ((a.outcome == Outcome::fail) != (b.outcome == Outcome::fail)) return a.outcome == Outcome::fail;
     return room(a) < room(b);
@@ -64,8 +66,10 @@ void weigh(const std::vector<Result>& results, bool for_map, facts::Variant& var
   for (const Result& r : results) {
     variant.outcomes += letter_of(r.outcome);
     if (counts(r) && (r.margin || r.outcome == Outcome::fail) && (!first || before(r, *first))) first = &r;
-    if (for_map) variant.margins.push_back(!counts(r) ? 1 : std::clamp(room(r), -1.0, 1.0));
+    if (for_map) variant.margins.push_back(counts(r) ? std::min(room(r), most) : 1);
+    if (counts(r) && r.margin) worst = std::max(std::min(worst, *r.margin), -most);
   }
+  for (double& margin : variant.margins) margin = std::max(margin, worst - 1);
   variant.verdict = rules::any_failed(results) ? facts::Verdict::fails : facts::Verdict::passes;
   if (!first) return;
   variant.gives_way = static_cast<std::size_t>(first - results.data());

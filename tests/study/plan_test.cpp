@@ -1,4 +1,5 @@
 /// Which variants a study has, and what all of them together say. No solid is built here.
+#include <algorithm>
 #include <cmath>
 #include <set>
 
@@ -10,6 +11,7 @@
 #include "job/study_file.hpp"
 #include "study/plan.hpp"
 #include "study/tally.hpp"
+#include "study/variant.hpp"
 #include "support/run.hpp"
 
 namespace fallwright::study {
@@ -268,6 +270,64 @@ TEST(StudyTally, FindsTheReadingThatDecides) {
   EXPECT_EQ(all.doubts[0].holds_below, 0);
   EXPECT_EQ(all.doubts[0].holds_above, 1);
   EXPECT_EQ(all.doubts[1].decides, 0);
+}
+
+TEST(StudyTally, TellsFirstWhatSettlesWhetherTheRoomPasses) {
+  // Source: closed form: one check fails where one reading is under zero, another asks for care where another reading
+  // is; who reads the first one again knows whether the room passes. Where nothing fails the other is told, as such.
+  const Plan plan{read("[study]\njob = \"ferry-steps-3.toml\"\nvary = \"readings\"\nsamples = 2000\n")};
+  for (const bool fails : {true, false}) {
+    Tally tally{plan, {{"a", "A"}, {"b", "B"}}, {}};
+    for (std::size_t i = 0; i < 2000; ++i) {
+      facts::Variant v = plan.nth(i);
+      const bool broken = fails && v.offsets_mm[3] < 0;
+      v.outcomes = std::string{v.offsets_mm[2] > 0 ? "p" : "c"} + (broken ? "f" : "p");
+      v.verdict = broken ? facts::Verdict::fails : facts::Verdict::passes;
+      tally.take(v);
+    }
+    const facts::Study all = tally.done();
+    EXPECT_EQ(all.doubts[0].name, plan.varied()[fails ? 3 : 2].name);
+    EXPECT_NEAR(all.doubts[0].decides, 1, 0.001);
+    EXPECT_EQ(all.doubts[1].decides, 0);
+    EXPECT_EQ(all.doubts_of_care, !fails);
+  }
+}
+
+TEST(StudyTally, CountsNoJobTwiceAmongTheBest) {
+  // Source: by hand: the same values drawn three times are one job.
+  const Counted counted;
+  Tally tally{counted.plan, {{"a", "A"}, {"b", "B"}}, {}};
+  for (const std::size_t which : {1u, 1u, 3u, 1u}) {
+    facts::Variant v = counted.plan.nth(which);
+    v.gives_way = 1, v.margin = v.aim = 0.1, v.outcomes = "pp";
+    tally.take(v);
+  }
+  EXPECT_EQ(tally.done().best.size(), 2u);
+}
+
+TEST(StudyMap, NamesAtEachCrossingWhatGivesWayThere) {
+  // Source: the rows of the variants: the check that is broken worst, by however much, and one without a margin before
+  // all others.
+  const auto result = [](double margin) {
+    rules::Result r;
+    r.outcome = margin < 0 ? rules::Outcome::fail : rules::Outcome::pass;
+    r.limit.when_broken = rules::Outcome::fail, r.margin = margin;
+    return r;
+  };
+  std::vector<rules::Result> results{result(-1.5), result(-4), result(17), result(-2)};
+  const auto least = [](const facts::Variant& v) {
+    return static_cast<std::size_t>(std::min_element(v.margins.begin(), v.margins.end()) - v.margins.begin());
+  };
+  facts::Variant by_margin;
+  weigh(results, true, by_margin);
+  EXPECT_EQ(by_margin.gives_way, 1u);
+  EXPECT_EQ(least(by_margin), 1u);
+  EXPECT_EQ(by_margin.margins[2], 17);
+  results[3].margin.reset();
+  facts::Variant without;
+  weigh(results, true, without);
+  EXPECT_EQ(without.gives_way, 3u);
+  EXPECT_EQ(least(without), 3u);
 }
 
 TEST(StudyTally, NamesNoReadingForWhatChanceMakesOfFewRooms) {
