@@ -146,13 +146,14 @@ std::string read_again_text(const StudyReport& r) {
   for (std::size_t i = 0; i < std::min(r.all.doubts.size(), most_readings); ++i) {
     const facts::Doubt& d = r.all.doubts[i];
     if (d.decides < least || !d.check) break;
-    text += line(i == 0 ? "read again" : "", d.name + ": settles " + decimals(d.decides * 100, 0) +
-                                                 (r.all.doubts_of_care ? " % of the doubt what asks for care; '"
-                                                                       : " % of the doubt whether it passes; '") + r.all.checks[*d.check].title + "' holds in " +
+    const std::string of = r.all.doubts_of_care ? " % of the doubt what asks for care; '" : " % of the doubt; '";
+    text += line(i == 0 ? "read again" : "", d.name + ": settles " + decimals(d.decides * 100, 0) + of +
+                                                 r.all.checks[*d.check].title + "' holds in " +
                                                  decimals(d.holds_below * 100, 0) + " % where it is less, " +
                                                  decimals(d.holds_above * 100, 0) + " % where more");
   }
-  return text.empty() ? line("read again", "nothing: no single reading settles more than chance makes of so many rooms") : text;
+  if (!text.empty()) return text;
+  return line("read again", "nothing: no single reading settles more than chance makes of so many rooms");
 }
 
 std::string count_text(const facts::Study& all, const std::string& what) {

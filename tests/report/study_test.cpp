@@ -190,6 +190,9 @@ TEST(StudyText, OfReadings) {
             expected +
                 "  read again   back: settles 42 % of the doubt; 'B' holds in 10 % where it is less, 91 % where more\n"
                 "               left: settles 1 % of the doubt; 'A' holds in 20 % where it is less, 70 % where more\n");
+  s.all.doubts_of_care = true;
+  EXPECT_THAT(report::study_text(s.report(), ""),
+              testing::HasSubstr("back: settles 42 % of the doubt what asks for care; 'B' holds"));
   s.all.doubts.clear();
   EXPECT_EQ(report::study_text(s.report(), ""),
             expected + "  read again   nothing: no single reading settles more than chance makes of so many rooms\n");
