@@ -18,6 +18,7 @@ class Framing;
 class Memory;
 struct Mating;
 struct Sides;
+class View;
 
 /// The skin of every solid of a model, at the solid's place among them.
 using Skins = std::vector<std::shared_ptr<const brep::Skin>>;
@@ -28,9 +29,9 @@ struct Remembered {
   const Skins& skins;
   const std::vector<std::optional<std::size_t>>& numbers;
   Memory& memory;
-  std::vector<std::shared_ptr<const Sides>>& sides;  ///< once they were asked for
+  std::vector<std::shared_ptr<const View>>& views;  ///< once they were asked for
 
-  const Sides& all_sides(std::size_t solid) const;
+  const View& view(std::size_t solid) const;
   /// Which of the model's solids it is.
   std::size_t at(const parts::Solid& solid) const { return static_cast<std::size_t>(&solid - model.solids.data()); }
 };

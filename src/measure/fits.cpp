@@ -49,7 +49,7 @@ struct Candidate {
   const Remembered& remembered;
   std::size_t at;  ///< its place in the model
 
-  const Sides& all_sides() const { return remembered.all_sides(at); }
+  const View& view() const { return remembered.view(at); }
 };
 
 /// What two boxes share.
@@ -72,7 +72,7 @@ bool is_straight_in(const Box& box, const brep::Skin& skin) {
 /// surfaces have been compared. Where curves may be in it and something comes out, the kernel has the last word.
 double overlap(const Candidate& a, const Candidate& b, const Mating& base_on_bed) {
   if (base_and_bed(a.solid, b.solid)) return base_on_bed.overlap_mm3;
-  const double own = overlap_mm3(a.all_sides(), b.all_sides());
+  const double own = overlap_mm3(a.view(), b.view());
   const Box both = shared(a.box, b.box);
   if (own <= units::tolerance::overlap_mm3 || (is_straight_in(both, a.skin) && is_straight_in(both, b.skin)))
     return own;

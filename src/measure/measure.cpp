@@ -115,11 +115,11 @@ facts::Facts look_at_all(const parts::Model& model, Memory& memory) {
     skins.push_back(brep::guarded(solid.id, [&] { return parts::skin_of(solid); }));
     numbers.push_back(memory.number_of(*skins.back()));
   }
-  std::vector<std::shared_ptr<const Sides>> sides(skins.size());
-  const Remembered remembered{model, skins, numbers, memory, sides};
+  std::vector<std::shared_ptr<const View>> views(skins.size());
+  const Remembered remembered{model, skins, numbers, memory, views};
   facts::Facts facts = look_at_each(model, &remembered);
   const auto sides_of_first = [&](parts::Role role) {
-    return sides_that_bear(remembered.all_sides(remembered.at(*model.first(role))));
+    return sides_that_bear(remembered.view(remembered.at(*model.first(role))).all());
   };
   const Sides base = sides_of_first(parts::Role::base), bed = sides_of_first(parts::Role::bed);
   const Mating base_on_bed = mate(base, bed);

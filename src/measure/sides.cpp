@@ -66,9 +66,9 @@ bool same(const brep::About& a, const brep::About& b) {
   return std::abs(a.x - b.x) < near && std::abs(a.y - b.y) < near && std::abs(a.radius - b.radius) < near;
 }
 
-const Sides& Remembered::all_sides(std::size_t solid) const {
-  auto& known = sides[solid];
-  if (!known) known = std::make_shared<const Sides>(all_sides_of(*skins[solid]));
+const View& Remembered::view(std::size_t solid) const {
+  auto& known = views[solid];
+  if (!known) known = std::make_shared<const View>(*skins[solid]);
   return *known;
 }
 
@@ -76,35 +76,59 @@ namespace {
 
 constexpr double least_rise = 0.1;  ///< of the normal of a face that bears
 
-Sides flat_sides_of(const brep::Skin& skin, double least) {
-  Sides sides;
-  for (const brep::Flat& flat : skin.flats) {
-    if (std::abs(flat.normal.Z()) <= least) continue;
-    auto& side = flat.normal.Z() > 0 ? sides.up : sides.down;
-    for (const brep::Facet3& facet : brep::triangles_of(flat)) add(side, facet);
-    if (!flat.straight()) add_chords(sides.chords, flat);
-  }
+void add(Sides& sides, const brep::Flat& flat) {
+  auto& side = flat.normal.Z() > 0 ? sides.up : sides.down;
+  for (const brep::Facet3& facet : brep::triangles_of(flat)) add(side, facet);
+  if (!flat.straight()) add_chords(sides.chords, flat);
   sides.flat_up = sides.up.size(), sides.flat_down = sides.down.size();
-  return sides;
+}
+
+void add(Sides& sides, const brep::Round& round) {
+  for (const brep::Facet3& facet : brep::triangles_of(round)) {
+    const double up = gp_Vec{facet[0], facet[1]}.Crossed(gp_Vec{facet[0], facet[2]}).Z();
+    add(up > 0 ? sides.up : sides.down, facet);
+  }
 }
 
 }  // namespace
 
-Sides all_sides_of(const brep::Skin& skin) {
+View::View(const brep::Skin& skin) {
   constexpr double upright = 1e-12;  // rounding of a unit normal
-  Sides sides = flat_sides_of(skin, upright);
-  for (const brep::Round& round : skin.rounds) {
-    if (round.about) continue;
-    for (const brep::Facet3& facet : brep::triangles_of(round)) {
-      const double up = gp_Vec{facet[0], facet[1]}.Crossed(gp_Vec{facet[0], facet[2]}).Z();
-      add(up > 0 ? sides.up : sides.down, facet);
-    }
+  for (const brep::Flat& flat : skin.flats)
+    if (std::abs(flat.normal.Z()) > upright) faces_.push_back({&flat, nullptr});
+  for (const brep::Round& round : skin.rounds)
+    if (!round.about) faces_.push_back({nullptr, &round});
+  known_.resize(faces_.size());
+}
+
+const Sides& View::of(std::size_t face) const {
+  auto& known = known_[face];
+  if (known) return *known;
+  known.emplace();
+  const auto& [flat, round] = faces_[face];
+  if (flat)
+    add(*known, *flat);
+  else
+    add(*known, *round);
+  return *known;
+}
+
+Sides View::all() const {
+  Sides all;
+  const auto join = [](auto& to, const auto& from) { to.insert(to.end(), from.begin(), from.end()); };
+  for (std::size_t i = 0; i < faces_.size(); ++i) {
+    const Sides& sides = of(i);
+    join(all.up, sides.up), join(all.down, sides.down), join(all.chords, sides.chords);
+    all.flat_up += sides.flat_up, all.flat_down += sides.flat_down;
   }
-  return sides;
+  return all;
 }
 
 Sides sides_that_bear(const brep::Skin& skin) {
-  return flat_sides_of(skin, least_rise);
+  Sides sides;
+  for (const brep::Flat& flat : skin.flats)
+    if (std::abs(flat.normal.Z()) > least_rise) add(sides, flat);
+  return sides;
 }
 
 Sides sides_that_bear(const Sides& all) {
@@ -192,94 +216,6 @@ Columns::Columns(const std::vector<Triangle>& triangles) : triangles_{triangles}
   std::vector<std::uint32_t> next(begins_.begin(), begins_.end() - 1);
   for (std::uint32_t i = 0; i < triangles.size(); ++i)
     each(triangles[i], [&](int, int, std::size_t cell) { held_[next[cell]++] = i; });
-}
-
-namespace {
-
-/// The box round a plan.
-struct Plan {
-  double x0 = 1e300, y0 = 1e300, x1 = -1e300, y1 = -1e300;
-};
-
-Plan plan_of(const Sides& sides) {
-  Plan plan;
-  for (const auto* side : {&sides.up, &sides.down})
-    for (const Triangle& t : *side)
-      plan = {std::min(plan.x0, t.x0), std::min(plan.y0, t.y0), std::max(plan.x1, t.x1), std::max(plan.y1, t.y1)};
-  return plan;
-}
-
-Plan shared(const Plan& a, const Plan& b) {
-  return {std::max(a.x0, b.x0), std::max(a.y0, b.y0), std::min(a.x1, b.x1), std::min(a.y1, b.y1)};
-}
-
-/// The volume under the lower of two planes where both are, above a level.
-double under_both(const Triangle& a, const Triangle& b, double level) {
-  Patch polygon = common(a, b);
-  if (polygon.size() < 3) return 0;
-  // Under b's plane, less what of it rises above a's.
-  const double above = integrate(keep(polygon, [](const Spot& s) { return -s.open; })).volume;
-  for (Spot& s : polygon) s.open = height(b, s.x, s.y) - level;
-  return integrate(polygon).volume + above;
-}
-
-}  // namespace
-
-namespace {
-
-/// The sum, over the triangles of one solid near a triangle of another, of what lies under both, with their signs.
-/// Where all of them lie above the triangle, what lies under it counts as often for their tops as against it for their
-/// undersides: where a solid stands on another nothing need be cut.
-class Near {
- public:
-  explicit Near(const Sides& sides, const Plan& plan)
-      : up_{near(sides.up, plan)}, down_{near(sides.down, plan)}, ups_{up_}, downs_{down_} {}
-
-  double under(const Triangle& t) {
-    const double top = highest(t);
-    met_.clear();
-    bool all_above = true;
-    const auto meet = [&](const Triangle& o, double sign) {
-      if (lies_beyond_an_edge(o, t) || lies_beyond_an_edge(t, o)) return;
-      met_.push_back({&o, sign});
-      all_above = all_above && lowest(o) >= top;
-    };
-    ups_.near(t, [&](const Triangle& o) { meet(o, 1); });
-    downs_.near(t, [&](const Triangle& o) { meet(o, -1); });
-    double sum = 0;
-    if (!all_above)
-      for (const auto& [o, sign] : met_) sum += sign * under_both(t, *o, t.corner[0].Z());
-    return sum;
-  }
-
-  static std::vector<Triangle> near(const std::vector<Triangle>& side, const Plan& plan) {
-    std::vector<Triangle> found;
-    std::copy_if(side.begin(), side.end(), std::back_inserter(found), [&](const Triangle& t) {
-      return t.x1 >= plan.x0 && t.x0 <= plan.x1 && t.y1 >= plan.y0 && t.y0 <= plan.y1;
-    });
-    return found;
-  }
-
- private:
-  static double highest(const Triangle& t) { return std::max({t.corner[0].Z(), t.corner[1].Z(), t.corner[2].Z()}); }
-  static double lowest(const Triangle& t) { return std::min({t.corner[0].Z(), t.corner[1].Z(), t.corner[2].Z()}); }
-
-  std::vector<Triangle> up_, down_;
-  Columns ups_, downs_;
-  std::vector<std::pair<const Triangle*, double>> met_;
-};
-
-}  // namespace
-
-/// Along a plumb line a solid is what lies under its tops less what lies under its undersides, so what two share is the
-/// sum, with these signs, of what lies under both of two faces. Whatever level one counts from, it drops out.
-double overlap_mm3(const Sides& a, const Sides& b) {
-  const Plan both = shared(plan_of(a), plan_of(b));  // beyond it nothing lies under faces of both
-  Near near{b, both};
-  double sum = 0;
-  for (const Triangle& t : Near::near(a.up, both)) sum += near.under(t);
-  for (const Triangle& t : Near::near(a.down, both)) sum -= near.under(t);
-  return sum;
 }
 
 }  // namespace fallwright::measure

@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 #include <boost/container/small_vector.hpp>
@@ -43,9 +44,31 @@ struct Sides {
   std::size_t flat_up = 0, flat_down = 0;  ///< so many of them, the first ones, are of flat faces
 };
 
-/// All faces that are not upright, round ones by the kernel's mesh. Exact for straight edges; an arc's chord error
-/// touches only the plan of a flat face, never its height, and `mate` makes it good.
-Sides all_sides_of(const brep::Skin& skin);
+/// The faces of a solid that are not upright, each in triangles once it is asked for, round ones by the kernel's mesh.
+/// Exact for straight edges; an arc's chord error touches only the plan of a flat face, never its height, and `mate`
+/// makes it good.
+class View {
+ public:
+  struct Face {
+    const brep::Flat* flat = nullptr;  ///< else it is round
+    const brep::Round* round = nullptr;
+    const brep::Box& box() const { return flat ? flat->box : round->box; }
+    const std::vector<brep::Ring>& rings() const { return flat ? flat->rings : round->rings; }
+  };
+
+  /// @pre the skin outlives it.
+  explicit View(const brep::Skin& skin);
+
+  /// Flat ones first.
+  const std::vector<Face>& faces() const { return faces_; }
+  /// A face's triangles alone; a flat one has either tops or undersides.
+  const Sides& of(std::size_t face) const;
+  Sides all() const;
+
+ private:
+  std::vector<Face> faces_;
+  mutable std::vector<std::optional<Sides>> known_;
+};
 /// The sides with which solids lie on each other: flat faces that are not steep.
 Sides sides_that_bear(const brep::Skin& skin);
 Sides sides_that_bear(const Sides& all);
@@ -122,7 +145,6 @@ class Columns {
 };
 
 /// The volume that two solids share; where a round face bounds it as exact as that face's mesh.
-/// @pre each is given by all its sides.
-double overlap_mm3(const Sides& a, const Sides& b);
+double overlap_mm3(const View& a, const View& b);
 
 }  // namespace fallwright::measure

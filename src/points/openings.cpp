@@ -103,11 +103,43 @@ void add(Region& region, const std::vector<Point>& corners) {
   region.insert(polygon);
 }
 
+/// Where the way from `a` to `b` goes, along each axis: 1 up, -1 down, 0 neither.
+std::pair<int, int> heading(const Point& a, const Point& b) {
+  const auto sign = [](int from, int to) { return (to > from) - (to < from); };
+  return {sign(a.x(), b.x()), sign(a.y(), b.y())};
+}
+
+/// All that a square reaches whose middle goes along a way that turns back along neither axis: what its corners left
+/// and right of the way draw, and its two sides behind the first point and before the last.
+std::vector<Point> swept_along(const std::vector<Point>& way, int dx, int dy, int by) {
+  const int x = dx < 0 ? -by : by, y = dy < 0 ? -by : by;
+  std::vector<Point> outline{{way.front().x() - x, way.front().y() - y}};
+  for (const Point& p : way) outline.emplace_back(p.x() + x, p.y() - y);
+  outline.emplace_back(way.back().x() + x, way.back().y() + y);
+  for (auto p = way.rbegin(); p != way.rend(); ++p) outline.emplace_back(p->x() - x, p->y() + y);
+  return outline;
+}
+
+/// To a region all that a square reaches whose middle goes round a ring: an arc is swept as a whole, not by its chords.
+void add_way_round(Region& region, const std::vector<Point>& ring, int by) {
+  std::vector<Point> way{ring.front()};
+  int dx = 0, dy = 0;
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    const Point& next = ring[(i + 1) % ring.size()];
+    const auto [x, y] = heading(ring[i], next);
+    if (x * dx < 0 || y * dy < 0) {
+      add(region, swept_along(way, dx, dy, by));
+      way = {ring[i]}, dx = dy = 0;
+    }
+    way.push_back(next);
+    dx = x != 0 ? x : dx, dy = y != 0 ? y : dy;
+  }
+  add(region, swept_along(way, dx, dy, by));
+}
+
 /// To a region all that a square reaches whose middle goes along the sides of a part.
 void add_sides(Region& region, const Polygon& part, int by) {
-  const auto along = [&](const std::vector<Point>& ring) {
-    for (std::size_t i = 0; i < ring.size(); ++i) add(region, swept({ring[i], ring[(i + 1) % ring.size()]}, by));
-  };
+  const auto along = [&](const std::vector<Point>& ring) { add_way_round(region, ring, by); };
   along(std::vector<Point>(part.begin(), part.end()));
   for (auto hole = part.begin_holes(); hole != part.end_holes(); ++hole)
     along(std::vector<Point>(hole->begin(), hole->end()));

@@ -77,7 +77,7 @@ void compare(const parts::Solid& a, const parts::Solid& b, unsigned seed) {
   if (a.role == parts::Role::bed && b.role == parts::Role::base) return;  // a mating of surfaces
   BRepAlgoAPI_Common common{a.shape, b.shape};
   const double volume = common.IsDone() && !common.Shape().IsNull() ? brep::volume_mm3(common.Shape()) : 0;
-  const double shared = overlap_mm3(all_sides_of(one), all_sides_of(other));
+  const double shared = overlap_mm3(View{one}, View{other});
   const bool curved = !one.rounds.empty() || !other.rounds.empty();  // by chords; the kernel has the last word on these
   EXPECT_NEAR(shared, volume, curved ? units::tolerance::overlap_mm3 + 0.02 * volume : 1e-3 + 1e-6 * volume);
 }
@@ -166,7 +166,7 @@ TEST(Overlap, IsWhatTwoSolidsShare) {
   // Source: closed form: boxes that share a 4 x 5 x 6 corner, one within another, and two that only touch.
   const TopoDS_Shape box = BRepPrimAPI_MakeBox{10, 20, 30}.Solid(), small = BRepPrimAPI_MakeBox{2, 3, 4}.Solid();
   const auto shared = [](const brep::Skin& a, const brep::Skin& b) {
-    return overlap_mm3(all_sides_of(a), all_sides_of(b));
+    return overlap_mm3(View{a}, View{b});
   };
   EXPECT_NEAR(shared(moved(box, 0, 0, 0), moved(box, 6, 15, 24)), 120, 1e-9);
   EXPECT_NEAR(shared(moved(box, 0, 0, 0), moved(small, 5, 5, 5)), 24, 1e-9);
