@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <map>
 #include <optional>
 #include <utility>
 
@@ -57,31 +56,6 @@ std::vector<Facet3> fan(const SeenRing& ring) {
   return triangles;
 }
 
-/// Whether each triangle is of the face: an odd number of rings lies round it.
-std::vector<bool> within(const std::vector<points::Triangle>& triangles) {
-  enum class Place { unknown, outside, inside };
-  std::vector<Place> places(triangles.size(), Place::unknown);
-  std::vector<std::size_t> here;
-  const auto put = [&](std::size_t at, bool is_inside) {
-    if (places[at] != Place::unknown) return;
-    places[at] = is_inside ? Place::inside : Place::outside;
-    here.push_back(at);
-  };
-  for (std::size_t t = 0; t < triangles.size(); ++t)
-    for (std::size_t i = 0; i < 3; ++i)
-      if (!triangles[t].beyond[i]) put(t, triangles[t].is_fixed[i]);
-  while (!here.empty()) {
-    const std::size_t t = here.back();
-    here.pop_back();
-    for (std::size_t i = 0; i < 3; ++i)
-      if (const auto next = triangles[t].beyond[i])
-        put(*next, (places[t] == Place::inside) != triangles[t].is_fixed[i]);
-  }
-  std::vector<bool> inside;
-  for (const Place place : places) inside.push_back(place == Place::inside);
-  return inside;
-}
-
 /// Nothing where rings cross, as seen in a plane.
 std::optional<std::vector<Facet3>> triangles_within(const std::vector<SeenRing>& rings) {
   if (rings.size() == 1 && rings.front().size() < 5 && is_convex(rings.front())) return fan(rings.front());
@@ -96,13 +70,10 @@ std::optional<std::vector<Facet3>> triangles_within(const std::vector<SeenRing>&
       sides.emplace_back(first + i, first + (i + 1) % ring.size());
     }
   }
-  const auto mesh = points::triangulate(places, sides);
-  if (!mesh) return std::nullopt;
-  const std::vector<bool> inside = within(mesh->triangles);
+  const auto within = points::triangulate_within(places, sides);
+  if (!within) return std::nullopt;
   std::vector<Facet3> triangles;
-  for (std::size_t t = 0; t < inside.size(); ++t)
-    if (const auto& [a, b, c] = mesh->triangles[t].corners; inside[t])
-      triangles.push_back({*corners[a], *corners[b], *corners[c]});
+  for (const auto& [a, b, c] : *within) triangles.push_back({*corners[a], *corners[b], *corners[c]});
   return triangles;
 }
 

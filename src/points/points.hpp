@@ -41,6 +41,11 @@ struct Triangulation {
 std::optional<Triangulation> triangulate(const std::vector<Point2>& points,
                                          const std::vector<std::pair<std::size_t, std::size_t>>& sides);
 
+/// Of those the ones that lie within the sides: such as an odd number of rings of sides lies round, by the numbers of
+/// their points.
+std::optional<std::vector<std::array<std::size_t, 3>>> triangulate_within(
+    const std::vector<Point2>& points, const std::vector<std::pair<std::size_t, std::size_t>>& sides);
+
 /// Triangles of the convex hull, by the numbers of their points, those in one place by the first.
 /// @pre the points do not lie on one plane.
 std::vector<std::array<std::size_t, 3>> hull(const std::vector<Point3>& points);
