@@ -5,6 +5,7 @@
 
 #include <new>
 #include <string>
+#include <type_traits>
 
 #include <Standard_Failure.hxx>
 #include <Standard_OutOfMemory.hxx>
@@ -20,17 +21,25 @@ std::string what_to_change(const std::string& part);
 /// The kernel's own word for what happened, and what to change; never empty, whatever the kernel says.
 diag::ModelError refused(const std::string& part, const Standard_Failure& failure);
 
-/// Does `work`, which calls the kernel for `part`: a solid's id, a file or a sheet.
-/// @throws diag::ModelError for whatever the kernel throws, std::bad_alloc where it has no memory left; other exceptions
-/// pass.
-template <class Work>
-auto guarded(const std::string& part, const Work& work) -> decltype(work()) {
+inline const std::string& told(const std::string& part) {
+  return part;
+}
+template <class Tell>
+std::string told(const Tell& part) requires std::is_invocable_v<Tell> {
+  return part();
+}
+
+/// Does `work`, which calls the kernel for `part`: a solid's id, a file or a sheet, or what tells it when it is asked.
+/// @throws diag::ModelError for whatever the kernel throws, std::bad_alloc where it has no memory left; other
+/// exceptions pass.
+template <class Part, class Work>
+auto guarded(const Part& part, const Work& work) -> decltype(work()) {
   try {
     return work();
   } catch (const Standard_OutOfMemory&) {
     throw std::bad_alloc{};
   } catch (const Standard_Failure& failure) {
-    throw refused(part, failure);
+    throw refused(told(part), failure);
   }
 }
 

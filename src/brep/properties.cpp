@@ -85,6 +85,18 @@ void add_planar(Sums& sums, const TopoDS_Face& face) {
   sums.area += twice_area.Modulus() / 2;
 }
 
+/// The same of a face whose rings are known and have no curve.
+void add_straight(Sums& sums, const Flat& flat) {
+  gp_XYZ twice_area;
+  const gp_XYZ corner = flat.rings.front().front().XYZ() - sums.apex.XYZ();
+  for (const Ring& ring : flat.rings)
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+      const gp_XYZ p = ring[i].XYZ() - sums.apex.XYZ(), q = ring[(i + 1) % ring.size()].XYZ() - sums.apex.XYZ();
+      add_step(sums, twice_area, corner, (p + q) / 2, q - p);
+    }
+  sums.area += twice_area.Modulus() / 2;
+}
+
 void add_curved(Sums& sums, const TopoDS_Face& face) {
   GProp_GProps surface;
   BRepGProp::SurfaceProperties(face, surface);
@@ -152,6 +164,22 @@ bool add_cylinder(Sums& sums, const TopoDS_Face& face) {
   return true;
 }
 
+void add(Sums& sums, const Flat& flat) {
+  if (flat.straight() && !flat.rings.empty())
+    add_straight(sums, flat);
+  else
+    add_planar(sums, flat.face);
+}
+
+Sums sum_up(const Skin& skin) {
+  Sums sums;
+  if (!skin.extent.corners.empty()) sums.apex = skin.extent.corners.front();
+  for (const Flat& flat : skin.flats) add(sums, flat);
+  for (const Round& round : skin.rounds)
+    if (!add_cylinder(sums, round.face)) add_curved(sums, round.face);
+  return sums;
+}
+
 Sums sum_up(const TopoDS_Shape& shape) {
   Sums sums;
   if (TopExp_Explorer vertex{shape, TopAbs_VERTEX}; vertex.More())
@@ -169,10 +197,21 @@ Sums sum_up(const TopoDS_Shape& shape) {
 
 }  // namespace
 
-Properties properties(const TopoDS_Shape& shape) {
-  const Sums sums = sum_up(shape);
+namespace {
+
+Properties properties_of(const Sums& sums) {
   const gp_XYZ middle = sums.volume != 0 ? sums.moment / sums.volume : gp_XYZ{};
   return {sums.volume, sums.area, gp_Pnt{sums.apex.XYZ() + middle}};
+}
+
+}  // namespace
+
+Properties properties(const TopoDS_Shape& shape) {
+  return properties_of(sum_up(shape));
+}
+
+Properties properties(const Skin& skin) {
+  return properties_of(sum_up(skin));
 }
 
 double volume_mm3(const TopoDS_Shape& shape) {
@@ -181,6 +220,35 @@ double volume_mm3(const TopoDS_Shape& shape) {
 
 double area_mm2(const TopoDS_Shape& shape) {
   return sum_up(shape).area;
+}
+
+double area_mm2(const Flat& flat) {
+  Sums sums;
+  add(sums, flat);
+  return sums.area;
+}
+
+PlaneProperties plane_properties(const Flat& flat) {
+  const gp_XYZ origin = flat.rings.front().front().XYZ();
+  double area = 0;
+  gp_XYZ moment;
+  gp_Mat second;  // of the places themselves: over a triangle a twelfth of its area times corners and their sum
+  second.SetDiagonal(0, 0, 0);
+  const auto square = [](const gp_XYZ& p) { return gp_Mat{p * p.X(), p * p.Y(), p * p.Z()}; };
+  for (const Ring& ring : flat.rings)
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+      const gp_XYZ p = ring[i].XYZ() - origin, q = ring[(i + 1) % ring.size()].XYZ() - origin;
+      const double a = p.Crossed(q).Dot(flat.normal.XYZ()) / 2;
+      area += a;
+      moment += (p + q) * (a / 3);
+      second += (square(p) + square(q) + square(p + q)) * (a / 12);
+    }
+  const gp_XYZ middle = moment / area;
+  second -= square(middle) * area;
+  gp_Mat inertia;
+  const double all = second(1, 1) + second(2, 2) + second(3, 3);
+  inertia.SetDiagonal(all, all, all);
+  return {area, gp_Pnt{origin + middle}, inertia - second};
 }
 
 std::array<double, 6> box_of(const TopoDS_Shape& shape) {

@@ -7,10 +7,12 @@
 
 #include <TopoDS_Face.hxx>
 #include <TopoDS_Shape.hxx>
+#include <gp_Mat.hxx>
 #include <gp_Pnt.hxx>
 
 namespace fallwright::brep {
 
+struct Flat;
 struct Skin;
 
 struct Properties {
@@ -21,8 +23,19 @@ struct Properties {
 
 /// Exact for planar faces (integrated over the faces, not over a mesh); round faces to about 1e-10 of their size.
 Properties properties(const TopoDS_Shape& shape);
+/// The same of a solid whose skin is known.
+Properties properties(const Skin& skin);
 double volume_mm3(const TopoDS_Shape& shape);
 double area_mm2(const TopoDS_Shape& shape);
+double area_mm2(const Flat& flat);
+
+/// Of a flat face, whose arcs count for their chords: its area, its middle, and the moments of inertia about that.
+struct PlaneProperties {
+  double area_mm2 = 0;
+  gp_Pnt centroid;
+  gp_Mat inertia_mm4;
+};
+PlaneProperties plane_properties(const Flat& flat);
 
 /// xmin ymin zmin xmax ymax zmax, tight: the kernel's tolerance is not added.
 std::array<double, 6> box_of(const TopoDS_Shape& shape);

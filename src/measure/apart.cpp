@@ -2,8 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 #include <vector>
+
+#include <boost/container/small_vector.hpp>
 
 #include <BRepExtrema_DistShapeShape.hxx>
 #include <gp_Vec.hxx>
@@ -111,8 +114,8 @@ void edge_to_edge(const Edge& a, const Edge& b, Nearest& nearest) {
 /// A face, and what of it lies near the other solid: of a base's underside with all its ribs that is little.
 struct NearFace {
   const Flat& flat;
-  std::vector<gp_Pnt> corners;
-  std::vector<std::pair<Edge, Box>> edges;
+  boost::container::small_vector<gp_Pnt, 8> corners;
+  boost::container::small_vector<std::pair<Edge, Box>, 8> edges;
 
   NearFace(const Flat& face, const Box& other, double reach_mm) : flat{face} {
     const auto is_near = [&](const Box& box) { return brep::apart(box, other) <= reach_mm + same_mm; };
@@ -150,11 +153,13 @@ bool is_chord(const Edge& edge, const Flat& flat) {
   });
 }
 
+using Edges = boost::container::small_vector<const std::pair<Edge, Box>*, 8>;
+
 /// Edges of a face near another one, none of them a chord.
-std::vector<std::pair<Edge, Box>> edges_near(const NearFace& side, const Box& box, double reach) {
-  std::vector<std::pair<Edge, Box>> edges;
+Edges edges_near(const NearFace& side, const Box& box, double reach) {
+  Edges edges;
   for (const auto& edge : side.edges)
-    if (brep::apart(edge.second, box) <= reach && !is_chord(edge.first, side.flat)) edges.push_back(edge);
+    if (brep::apart(edge.second, box) <= reach && !is_chord(edge.first, side.flat)) edges.push_back(&edge);
   return edges;
 }
 
@@ -163,11 +168,11 @@ void face_to_face(const NearFace& a, const NearFace& b, Nearest& nearest) {
   corners_to_face(b, a.flat, false, nearest);
   const double reach = nearest.best() + same_mm;
   const auto of_a = edges_near(a, b.flat.box, reach), of_b = edges_near(b, a.flat.box, reach);
-  for (const auto& [p, box] : of_a) edge_through_face(p, b.flat, nearest);
-  for (const auto& [q, box] : of_b) edge_through_face(q, a.flat, nearest);
-  for (const auto& [p, box_p] : of_a)
-    for (const auto& [q, box_q] : of_b)
-      if (nearest.matters(brep::apart(box_p, box_q))) edge_to_edge(p, q, nearest);
+  for (const auto* p : of_a) edge_through_face(p->first, b.flat, nearest);
+  for (const auto* q : of_b) edge_through_face(q->first, a.flat, nearest);
+  for (const auto* p : of_a)
+    for (const auto* q : of_b)
+      if (nearest.matters(brep::apart(p->second, q->second))) edge_to_edge(p->first, q->first, nearest);
 }
 
 /// The middle of what two boxes share, or of the way between them.
@@ -347,13 +352,18 @@ std::vector<std::pair<double, const Flat*>> flats_near(const brep::Skin& skin, c
 
 std::optional<Apart> apart(const brep::Skin& a, const brep::Skin& b, double reach_mm) {
   Nearest nearest{reach_mm};
-  std::vector<NearFace> near_b;
-  for (const auto& [mm, q] : flats_near(b, a.box, reach_mm)) near_b.emplace_back(*q, a.box, reach_mm);
+  const auto flats_b = flats_near(b, a.box, reach_mm);
+  std::vector<std::optional<NearFace>> near_b(flats_b.size());  // looked at when they first matter
   for (const auto& [mm, p] : flats_near(a, b.box, reach_mm)) {
     if (!nearest.matters(mm)) break;
-    const NearFace side{*p, b.box, nearest.best()};
-    for (const NearFace& q : near_b)
-      if (nearest.matters(brep::apart(p->box, q.flat.box))) face_to_face(side, q, nearest);
+    std::optional<NearFace> side;
+    for (std::size_t i = 0; i < flats_b.size() && nearest.matters(flats_b[i].first); ++i) {
+      const Flat& q = *flats_b[i].second;
+      if (!nearest.matters(brep::apart(p->box, q.box))) continue;
+      if (!side) side.emplace(*p, b.box, nearest.best());
+      if (!near_b[i]) near_b[i].emplace(q, a.box, nearest.best());
+      face_to_face(*side, *near_b[i], nearest);
+    }
   }
   for (const Curved& pair : curved_pairs(a, b, nearest.best())) {
     if (pair.least >= nearest.best() - same_mm) break;

@@ -116,9 +116,9 @@ std::vector<Piece> beside(const parts::Solid& base, const Rect& box) {
 /// The plan of all faces of the base that look down and rest, or could rest, on something.
 double underside_mm2(const parts::Solid& base) {
   double area = 0;
-  for (const TopoDS_Face& face : faces_of(base.shape))
-    if (const auto n = outward(face); n && n->Z() < -units::tolerance::ratio)
-      area += std::abs(brep::area_mm2(face) * n->Z());
+  const auto skin = parts::skin_of(base);
+  for (const brep::Flat& flat : skin->flats)
+    if (flat.normal.Z() < -units::tolerance::ratio) area += std::abs(brep::area_mm2(flat) * flat.normal.Z());
   return area;
 }
 
@@ -136,9 +136,9 @@ std::vector<points::Opening> openings(const points::Box2& box, const std::vector
 void measure_bearing(const parts::Model& model, const Mating& mating, Memory& memory, facts::Bed& bed) {
   const parts::Solid& base = *model.first(parts::Role::base);
   const Rect plan = *plan_of(model, parts::Role::base);
-  const auto bore = widest_cylinder(model.first(parts::Role::subfloor)->shape);
+  const auto bore = widest_cylinder(*model.first(parts::Role::subfloor));
   const auto body =
-      widest_cylinder(model.first(parts::Role::drain)->shape, parts::box_of(*model.first(parts::Role::subfloor))[5]);
+      widest_cylinder(*model.first(parts::Role::drain), parts::box_of(*model.first(parts::Role::subfloor))[5]);
   const auto disc_mm2 = [](const auto& wall) { return wall ? M_PI * wall->Radius() * wall->Radius() : 0.0; };
   bed.underside_mm2 = underside_mm2(base) - std::max(0.0, disc_mm2(bore) - disc_mm2(body));
   std::vector<Piece> pieces;

@@ -32,7 +32,7 @@ facts::Bought look_at_bought(const parts::Model& model, const facts::Facts& fact
   facts::Bought bought;
   bought.ribs_known = tape.ribs_known;
   const survey::StudFaces& faces = facts.room.faces;
-  if (const auto body = widest_cylinder(drain.shape)) {
+  if (const auto body = widest_cylinder(drain)) {
     bought.drain_aside_mm = body->Location().X() - middle;
     const double x = body->Location().X(), y = body->Location().Y();
     // Only from what stands: on a side without a wall that is the back wall's end.
@@ -82,9 +82,9 @@ class Screed {
  public:
   explicit Screed(const parts::Model& model)
       : model_{model},
-        subfloor_{model.first(parts::Role::subfloor)->shape, true},
-        bed_{model.first(parts::Role::bed)->shape, true},
-        base_{model.first(parts::Role::base)->shape, true} {
+        subfloor_{*model.first(parts::Role::subfloor), true},
+        bed_{*model.first(parts::Role::bed), true},
+        base_{*model.first(parts::Role::base), true} {
     std::vector<Point> rim;
     for (const parts::Facet& facet : model.first(parts::Role::base)->facets)
       if (facet.surface == facts::Surface::base_floor)
@@ -129,13 +129,13 @@ class Screed {
 
   /// Of the bed where the drain's flange lies: along the edge of its hole, how low its top is and how thin it is there.
   void look_at_flange(facts::SiteBuilt& site) const {
-    const TopoDS_Shape& bed = model_.first(parts::Role::bed)->shape;
-    const Surface underside{model_.first(parts::Role::base)->shape, false};
+    const parts::Solid& bed = *model_.first(parts::Role::bed);
+    const Surface underside{*model_.first(parts::Role::base), false};
     const auto hole = widest_cylinder(bed);
     const double radius = hole ? hole->Radius() : 0, x = hole ? hole->Location().X() : drain_.x,
                  y = hole ? hole->Location().Y() : drain_.y;
     site.flange_top_mm = site.at_flange_mm = std::numeric_limits<double>::max();
-    for (const Point& way : ways_round(bed, {x, y}, radius)) {
+    for (const Point& way : ways_round(bed.shape, {x, y}, radius)) {
       const double at_x = x + radius * way.x, at_y = y + radius * way.y, top = underside.carried_on(at_x, at_y);
       site.flange_top_mm = std::min(site.flange_top_mm, top);
       site.at_flange_mm = std::min(site.at_flange_mm, top - subfloor_.carried_on(at_x, at_y));

@@ -41,14 +41,14 @@ class Chain {
 };
 
 std::vector<facts::Rung> chain_over(const parts::Model& model, const facts::Facts& facts, double x, double y) {
-  const auto shape = [&](parts::Role role) { return model.first(role)->shape; };
+  const auto solid = [&](parts::Role role) -> const parts::Solid& { return *model.first(role); };
   Chain chain;
-  chain.here(Course::subfloor, "deck, underside", Surface{shape(parts::Role::subfloor), false}, x, y);
-  chain.here(Course::subfloor, "subfloor", Surface{shape(parts::Role::subfloor), true}, x, y);
-  chain.here(Course::bed, "bed, top", Surface{shape(parts::Role::bed), true}, x, y);
-  chain.here(Course::base, "base, top", Surface{shape(parts::Role::base), true}, x, y);
+  chain.here(Course::subfloor, "deck, underside", Surface{solid(parts::Role::subfloor), false}, x, y);
+  chain.here(Course::subfloor, "subfloor", Surface{solid(parts::Role::subfloor), true}, x, y);
+  chain.here(Course::bed, "bed, top", Surface{solid(parts::Role::bed), true}, x, y);
+  chain.here(Course::base, "base, top", Surface{solid(parts::Role::base), true}, x, y);
   if (const parts::Solid* seat = model.first(parts::Role::seat_block))
-    chain.here(Course::seat, "seat, top", Surface{seat->shape, true}, x, y);
+    chain.here(Course::seat, "seat, top", Surface{*seat, true}, x, y);
 
   const facts::Heights& h = facts.heights;
   chain.add(Course::datum, "datum, highest subfloor spot under the base", 0.0);
@@ -103,8 +103,8 @@ std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts:
   const survey::Rect over{std::max(base.x0, bed.x0), std::max(base.y0, bed.y0), std::min(base.x1, bed.x1),
                           std::min(base.y1, bed.y1)};
   const std::array<double, 3> xs = places(over.x0, over.x1), ys = places(over.y0, over.y1);
-  const Surface floor{model.first(parts::Role::subfloor)->shape, true};
-  const auto bore = widest_cylinder(model.first(parts::Role::bed)->shape);
+  const Surface floor{*model.first(parts::Role::subfloor), true};
+  const auto bore = widest_cylinder(*model.first(parts::Role::bed));
   std::vector<facts::Gauge> gauges;
   for (std::size_t row = 0; row < ys.size(); ++row)
     for (std::size_t column = 0; column < xs.size(); ++column) {

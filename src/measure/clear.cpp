@@ -67,12 +67,9 @@ std::vector<Polygon> obstacles(const parts::Model& model, double from_z) {
   std::vector<Polygon> found;
   for (const parts::Solid& solid : model.solids) {
     if (solid.role != parts::Role::seat_block && solid.role != parts::Role::bench_frame) continue;
-    for (const TopoDS_Face& face : faces_of(solid.shape)) {
-      const auto normal = outward(face);
-      if (!normal || normal->Z() > -0.1) continue;
-      const auto box = brep::box_of(face);
-      if (box[2] < from_z + reach_mm) found.push_back(plan_of(face));
-    }
+    const auto skin = parts::skin_of(solid);
+    for (const brep::Flat& flat : skin->flats)
+      if (flat.normal.Z() <= -0.1 && flat.box[2] < from_z + reach_mm) found.push_back(plan_of(flat.face));
   }
   return found;
 }

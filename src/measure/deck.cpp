@@ -17,7 +17,7 @@ facts::FloorDeck measure_deck(const parts::Model& model) {
   if (const auto bench = plan_of(model, parts::Role::bench_frame))
     over = {std::min(over.x0, bench->x0), std::min(over.y0, bench->y0), std::max(over.x1, bench->x1),
             std::max(over.y1, bench->y1)};
-  const TopoDS_Shape& subfloor = model.first(parts::Role::subfloor)->shape;
+  const parts::Solid& subfloor = *model.first(parts::Role::subfloor);
   const Surface top{subfloor, true}, bottom{subfloor, false};
   deck.thickness_mm = top.carried_on(over.x0, over.y0) - bottom.carried_on(over.x0, over.y0);
   const bool along_depth = model.job.floor.joist_direction == job::Direction::along_depth;

@@ -46,9 +46,10 @@ std::vector<gp_Pnt> ends_on(const TopoDS_Face& face, const Rim& rim, Side side) 
 Stretch along(const parts::Solid& base, const Rim& rim, Side side) {
   std::array<Stretch, 3> found{Stretch{facts::Turned::rim}, Stretch{facts::Turned::threshold},
                                Stretch{facts::Turned::upstand}};
-  for (const TopoDS_Face& face : faces_of(base.shape)) {
-    const auto normal = outward(face);
-    if (!normal || normal->Z() <= units::tolerance::ratio) continue;
+  const auto skin = parts::skin_of(base);
+  for (const brep::Flat& flat : skin->flats) {
+    if (flat.normal.Z() <= units::tolerance::ratio) continue;
+    const TopoDS_Face& face = flat.face;
     const auto ends = ends_on(face, rim, side);
     if (ends.empty()) continue;
     const auto facet = std::find_if(base.facets.begin(), base.facets.end(),

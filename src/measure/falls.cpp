@@ -57,15 +57,9 @@ facts::Facet look_at(const parts::Facet& facet) {
   return found;
 }
 
-gp_Pnt middle_of(const TopoDS_Face& face) {
-  GProp_GProps props;
-  BRepGProp::SurfaceProperties(face, props);
-  return props.CentreOfMass();
-}
-
 /// Water of a facet runs toward an edge when the way from the facet's middle to the edge goes with its flow.
 bool runs_to(const facts::Facet& facet, const TopoDS_Face& face, const gp_Pnt& edge_middle) {
-  const gp_Pnt middle = middle_of(face);
+  const gp_Pnt middle = brep::plane_properties(brep::flat_of(face)).centroid;
   return (edge_middle.X() - middle.X()) * facet.flow[0] + (edge_middle.Y() - middle.Y()) * facet.flow[1] > 0;
 }
 

@@ -169,13 +169,13 @@ class Finisher {
     const double bath = heights_.outside.value_or(subfloor_before(model_, Side::front)).least_mm;
     double area = 0;
     for (const Edge& e : threshold_.on(Side::front)) area += run_of(e) * std::max(0.0, e.middle_z() - bath);
-    for (const TopoDS_Face& face : faces_of(model_.first(parts::Role::base)->shape)) {
-      const auto n = outward(face);
-      if (!n || n->Y() < 0.99 || brep::box_of(face)[5] <= heights_.drain_top_mm) continue;
-      const auto points = corners(face);
+    const auto skin = parts::skin_of(*model_.first(parts::Role::base));
+    for (const brep::Flat& flat : skin->flats) {
+      if (flat.normal.Y() < 0.99 || flat.box[5] <= heights_.drain_top_mm) continue;
+      const auto points = corners(flat.face);
       if (std::all_of(points.begin(), points.end(),
                       [&](const gp_Pnt& p) { return threshold_.rim().on(p, Side::back, near_mm); }))
-        area += brep::properties(face).area_mm2;
+        area += brep::area_mm2(flat);
     }
     return area;
   }
@@ -282,11 +282,10 @@ class Finisher {
     const auto box = parts::box_of(solid);
     const Rim plan{solid};
     std::vector<Edge> tops;
-    for (const TopoDS_Face& face : faces_of(solid.shape)) {
-      const auto n = outward(face);
-      if (n && n->Z() > 1 - 1e-9 && brep::box_of(face)[2] > box[5] - near_mm)
-        for (const Edge& e : edges_of(face)) tops.push_back(e);
-    }
+    const auto skin = parts::skin_of(solid);
+    for (const brep::Flat& flat : skin->flats)
+      if (flat.normal.Z() > 1 - 1e-9 && flat.box[2] > box[5] - near_mm)
+        for (const Edge& e : edges_of(flat.face)) tops.push_back(e);
     std::vector<Side> sides;
     for (const Side side : job::all_sides) {
       const bool bench = role == parts::Role::base && towards && side == *towards;
@@ -306,10 +305,9 @@ class Finisher {
 
   void bonds() {
     if (bench_) seat_bonds();
-    for (const TopoDS_Face& face : faces_of(model_.first(parts::Role::bed)->shape)) {
-      const auto n = outward(face);
-      if (n && n->Z() < -0.1) finish_.bed_bottom_mm2 += brep::properties(face).area_mm2;
-    }
+    const auto skin = parts::skin_of(*model_.first(parts::Role::bed));
+    for (const brep::Flat& flat : skin->flats)
+      if (flat.normal.Z() < -0.1) finish_.bed_bottom_mm2 += brep::area_mm2(flat);
   }
 
   /// The seat block lies on its deck and its apron stands against the frame's front.

@@ -143,9 +143,9 @@ std::vector<facts::Fit> measure_fits(const parts::Model& model, const Remembered
   std::vector<facts::Fit> fits;
   for (std::size_t i = 0; i < candidates.size(); ++i)
     for (std::size_t j = i + 1; j < candidates.size(); ++j)
-      if (auto fit = brep::guarded(candidates[i].solid.id + " beside " + candidates[j].solid.id, [&] {
-            return look_once(candidates[i], candidates[j], base_on_bed, remembered.memory);
-          }))
+      if (auto fit =
+              brep::guarded([&] { return candidates[i].solid.id + " beside " + candidates[j].solid.id; },
+                            [&] { return look_once(candidates[i], candidates[j], base_on_bed, remembered.memory); }))
         fits.push_back(std::move(*fit));
   return fits;
 }

@@ -211,7 +211,7 @@ facts::FloorShape measure_floor(const parts::Model& model, const survey::StudFac
   const job::Job& job = model.job;
   facts::FloorShape shape;
   shape.known = !job.survey.spots.empty() || job.floor.drops_typed;
-  const Surface floor{model.first(parts::Role::subfloor)->shape, true};
+  const Surface floor{*model.first(parts::Role::subfloor), true};
   const parts::Solid& base = *model.first(parts::Role::base);
   const auto box = parts::box_of(base);
   const survey::Polygon plan = Rim{base}.corners();

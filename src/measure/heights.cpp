@@ -64,12 +64,12 @@ std::optional<double> floor_at_threshold(const parts::Solid& base) {
 /// Level faces of the base that look up and carry no water, above its rim: the tops of its upstands.
 Span upstands_of(const parts::Solid& base, double rim) {
   Span span;
-  for (const TopoDS_Face& face : faces_of(base.shape)) {
-    const auto normal = outward(face);
-    if (!normal || normal->Z() < 1 - units::tolerance::ratio) continue;
-    const bool carries =
-        std::any_of(base.facets.begin(), base.facets.end(), [&](const parts::Facet& f) { return f.face.IsSame(face); });
-    const double z = corners(face).front().Z();
+  const auto skin = parts::skin_of(base);
+  for (const brep::Flat& flat : skin->flats) {
+    if (flat.normal.Z() < 1 - units::tolerance::ratio) continue;
+    const bool carries = std::any_of(base.facets.begin(), base.facets.end(),
+                                     [&](const parts::Facet& f) { return f.face.IsSame(flat.face); });
+    const double z = flat.rings.front().front().Z();
     if (!carries && z > rim + units::tolerance::length_mm) span.add(z);
   }
   return span;
@@ -150,11 +150,12 @@ Faces faces_of_opening(const parts::Model& model, const facts::Heights& heights,
   return faces;
 }
 
-std::optional<gp_Cylinder> widest_cylinder(const TopoDS_Shape& solid, double below) {
+std::optional<gp_Cylinder> widest_cylinder(const parts::Solid& solid, double below) {
   std::optional<gp_Cylinder> widest;
-  for (const TopoDS_Face& face : faces_of(solid)) {
-    const auto cylinder = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(face));
-    if (cylinder.IsNull() || brep::box_of(face)[2] > below) continue;
+  const auto skin = parts::skin_of(solid);
+  for (const brep::Round& round : skin->rounds) {
+    const auto cylinder = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(round.face));
+    if (cylinder.IsNull() || round.box[2] > below) continue;
     if (!widest || cylinder->Radius() > widest->Radius()) widest = cylinder->Cylinder();
   }
   return widest;
@@ -183,7 +184,7 @@ void measure_heights(const parts::Model& model, facts::Facts& facts) {
 facts::Levels subfloor_before(const parts::Model& model, job::Side side) {
   constexpr double before_mm = 25;
   const auto plan = *plan_of(model, parts::Role::base);
-  const Surface floor{model.first(parts::Role::subfloor)->shape, true};
+  const Surface floor{*model.first(parts::Role::subfloor), true};
   const bool along_x = side == job::Side::front || side == job::Side::back;
   const double line = side == job::Side::front  ? std::min(0.0, plan.y0) - before_mm
                       : side == job::Side::back ? plan.y1 + before_mm
@@ -205,7 +206,7 @@ facts::DrainFit measure_drain(const parts::Model& model) {
   const parts::Solid &drain = *model.first(parts::Role::drain), &subfloor = *model.first(parts::Role::subfloor);
   // The body is what hangs lowest, in the bore or, below a thick bed, still above the floor.
   const double lowest = parts::box_of(drain)[2] + units::tolerance::length_mm;
-  const auto body = widest_cylinder(drain.shape, lowest), bore = widest_cylinder(subfloor.shape);
+  const auto body = widest_cylinder(drain, lowest), bore = widest_cylinder(subfloor);
   facts::DrainFit fit;
   for (const TopoDS_Face& face : faces_of(drain.shape)) {
     const auto wall = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(face));
@@ -213,7 +214,7 @@ facts::DrainFit measure_drain(const parts::Model& model) {
   }
   if (!body || !bore) return fit;
   const gp_Pnt at = bore->Location(), centre = body->Location();
-  if (const auto hole = widest_cylinder(model.first(parts::Role::bed)->shape))
+  if (const auto hole = widest_cylinder(*model.first(parts::Role::bed)))
     fit.body_to_bed_mm = hole->Radius() - body->Radius() +
                          std::hypot(hole->Location().X() - centre.X(), hole->Location().Y() - centre.Y());
   fit.body_to_bore_mm = bore->Radius() - body->Radius() - std::hypot(at.X() - centre.X(), at.Y() - centre.Y());

@@ -56,8 +56,9 @@ struct Shared {
 
 Shared look_at(const parts::Solid& solid, const brep::Skin* skin) {
   const TopoDS_Shape prototype = solid.shape.Located({});
-  const brep::Properties p =
-      solid.mass && solid.shape.Location().IsIdentity() ? *solid.mass : brep::properties(prototype);
+  const brep::Properties p = !solid.shape.Location().IsIdentity() ? brep::properties(prototype)
+                             : solid.mass                         ? *solid.mass
+                                          : brep::properties(skin ? *skin : *parts::skin_of(solid));
   return {p.volume_mm3, p.area_mm2, p.centroid, skin && brep::is_sound(prototype, *skin, p.volume_mm3)};
 }
 

@@ -25,7 +25,8 @@ bool lies_inside(const gp_Pnt& place, const brep::Ring& ring, double turn) {
 
 bool lies_in_ring(const View::Face& face, const brep::Ring& ring) {
   const auto round = [&](double least, double most, auto at) {
-    const auto [low, high] = std::minmax_element(ring.begin(), ring.end(), [&](const gp_Pnt& a, const gp_Pnt& b) { return at(a) < at(b); });
+    const auto [low, high] =
+        std::minmax_element(ring.begin(), ring.end(), [&](const gp_Pnt& a, const gp_Pnt& b) { return at(a) < at(b); });
     return at(*low) <= least + units::tolerance::weld_mm && at(*high) >= most - units::tolerance::weld_mm;
   };
   const Box& box = face.box();

@@ -144,7 +144,7 @@ class Runner {
   }
 
   static bool is_in_wood(const parts::Solid& joist, double x, double y, double z) {
-    return z > Surface{joist.shape, false}.carried_on(x, y) && z < Surface{joist.shape, true}.carried_on(x, y);
+    return z > Surface{joist, false}.carried_on(x, y) && z < Surface{joist, true}.carried_on(x, y);
   }
 
   /// Where nobody measured it, the thickest of all makes sold by that name.
@@ -208,8 +208,8 @@ class Runner {
       facts::JoistCrossing crossing;
       crossing.joist = joist.id;
       crossing.from_weir_mm = from;
-      crossing.bottom_mm = Surface{joist.shape, false}.carried_on(x, y);
-      crossing.top_mm = Surface{joist.shape, true}.carried_on(x, y);
+      crossing.bottom_mm = Surface{joist, false}.carried_on(x, y);
+      crossing.top_mm = Surface{joist, true}.carried_on(x, y);
       crossing.along_mm = way.across();
       crossing.along_span = share_of_span(x, y);
       if (!first || from < first->from_weir_mm) first = crossing;

@@ -13,6 +13,7 @@
 #include <gp_Circ.hxx>
 
 #include "brep/properties.hpp"
+#include "brep/skin.hpp"
 #include "measure/detail.hpp"
 #include "measure/shapes.hpp"
 #include "measure/stick_end.hpp"
@@ -21,10 +22,12 @@
 namespace fallwright::measure {
 namespace {
 
-GProp_GProps surface_of(const TopoDS_Face& face) {
+/// With the bends of steel as they are.
+brep::PlaneProperties surface_of(const TopoDS_Face& face) {
+  if (const brep::Flat flat = brep::flat_of(face); flat.straight()) return brep::plane_properties(flat);
   GProp_GProps surface;
   BRepGProp::SurfaceProperties(face, surface);
-  return surface;
+  return {surface.Mass(), surface.CentreOfMass(), surface.MatrixOfInertia()};
 }
 
 double bilinear(const gp_Mat& m, const gp_Dir& a, const gp_Dir& b) {
@@ -132,14 +135,14 @@ Bends bends_of(const TopoDS_Face& end) {
 
 namespace {
 
-facts::Bending bending_of(const GProp_GProps& surface, const TopoDS_Face& end, const gp_Dir& load) {
+facts::Bending bending_of(const brep::PlaneProperties& surface, const TopoDS_Face& end, const gp_Dir& load) {
   const gp_Dir across = outward(end)->Crossed(load);
   facts::Bending bending;
-  bending.inertia_mm4 = bilinear(surface.MatrixOfInertia(), across, across);
+  bending.inertia_mm4 = bilinear(surface.inertia_mm4, across, across);
   double low = 0, high = 0;
   // The outermost fibres lie on flats: corners reach them, no bend goes beyond.
   for (const gp_Pnt& p : corners(end)) {
-    const double at = (p.XYZ() - surface.CentreOfMass().XYZ()).Dot(load.XYZ());
+    const double at = (p.XYZ() - surface.centroid.XYZ()).Dot(load.XYZ());
     low = std::min(low, at), high = std::max(high, at);
   }
   bending.depth_mm = high - low;
@@ -154,14 +157,14 @@ facts::Bending bending_on(const TopoDS_Face& end, const gp_Dir& load) {
 }
 
 facts::Section section_on(const TopoDS_Face& end, const parts::Solid& stick) {
-  const GProp_GProps surface = surface_of(end);
+  const brep::PlaneProperties surface = surface_of(end);
   facts::Section section;
   section.stock = stick.cut->stock;
   section.steel = is_steel(stick);
-  section.area_mm2 = surface.Mass();
+  section.area_mm2 = surface.area_mm2;
   if (section.steel) section.sheet_mm = sheet_of(end, section.area_mm2);
   const gp_Dir normal = *outward(end);
-  gp_Dir way = principal_way(end, normal, surface.MatrixOfInertia());
+  gp_Dir way = principal_way(end, normal, surface.inertia_mm4);
   section.strong = bending_of(surface, end, way);
   section.weak = bending_of(surface, end, normal.Crossed(way));
   if (section.strong.inertia_mm4 < section.weak.inertia_mm4) {
@@ -171,8 +174,7 @@ facts::Section section_on(const TopoDS_Face& end, const parts::Solid& stick) {
   const gp_Dir other = normal.Crossed(way);
   section.strong.upright_mm2 = section.steel ? upright_mm2(end, way, section.sheet_mm) : section.area_mm2;
   section.weak.upright_mm2 = section.steel ? upright_mm2(end, other, section.sheet_mm) : section.area_mm2;
-  section.centroid_mm = {from_nearer_edge(end, surface.CentreOfMass(), way),
-                         from_nearer_edge(end, surface.CentreOfMass(), other)};
+  section.centroid_mm = {from_nearer_edge(end, surface.centroid, way), from_nearer_edge(end, surface.centroid, other)};
   return section;
 }
 

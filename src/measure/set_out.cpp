@@ -99,7 +99,7 @@ class Marks {
 }  // namespace
 
 std::vector<facts::Mark> measure_set_out(const parts::Model& model, const survey::StudFaces& faces) {
-  const auto bore = widest_cylinder(model.first(parts::Role::subfloor)->shape);
+  const auto bore = widest_cylinder(*model.first(parts::Role::subfloor));
   return bore ? Marks{model, faces, to_point(bore->Location())}.list() : std::vector<facts::Mark>{};
 }
 

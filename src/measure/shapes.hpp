@@ -13,6 +13,10 @@
 
 #include "facts/room.hpp"
 
+namespace fallwright::parts {
+struct Solid;
+}
+
 namespace fallwright::measure {
 
 facts::Point to_point(const gp_Pnt& p);
@@ -23,7 +27,7 @@ std::vector<gp_Pnt> corners(const TopoDS_Shape& shape);
 std::vector<TopoDS_Face> faces_of(const TopoDS_Shape& shape);
 
 /// The widest upright cylinder among the faces of a solid that begin no higher than `below`.
-std::optional<gp_Cylinder> widest_cylinder(const TopoDS_Shape& solid,
+std::optional<gp_Cylinder> widest_cylinder(const parts::Solid& solid,
                                            double below = std::numeric_limits<double>::max());
 
 }  // namespace fallwright::measure

@@ -98,7 +98,7 @@ std::optional<facts::SeatEdge> measure_seat_edge(const parts::Model& model) {
   const parts::Solid *deck = model.find(frame_part(Kind::deck)), *seat = model.first(parts::Role::seat_block);
   if (!deck || !seat) return std::nullopt;
   const auto block = parts::box_of(*seat), under = parts::box_of(*deck);
-  const Surface top{seat->shape, true};
+  const Surface top{*seat, true};
   std::optional<facts::SeatEdge> edge;
   for (const Side side : open_sides(model.job)) {
     const double past = reach_to(side, block) - reach_to(side, under);

@@ -6,6 +6,7 @@
 
 #include "measure/detail.hpp"
 #include "measure/shapes.hpp"
+#include "parts/model.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -48,20 +49,21 @@ std::vector<gp_Pnt> keep(const std::vector<gp_Pnt>& polygon, const Side& side) {
 
 }  // namespace
 
-Surface::Surface(const TopoDS_Shape& solid, bool up) : up_{up} {
-  for (const TopoDS_Face& face : faces_of(solid)) {
-    const auto n = outward(face);
-    if (!n || (up ? n->Z() <= 0.1 : n->Z() >= -0.1)) continue;
-    const brep::Flat flat = brep::flat_of(face);
+Surface::Surface(const parts::Solid& solid, bool up) : up_{up} {
+  const auto skin = parts::skin_of(solid);
+  for (const brep::Flat& flat : skin->flats) {
+    const gp_Dir& n = flat.normal;
+    if (up ? n.Z() <= 0.1 : n.Z() >= -0.1) continue;
     const gp_Pnt& o = flat.rings.front().front();
     Face found;
-    found.plane.gx = -n->X() / n->Z();
-    found.plane.gy = -n->Y() / n->Z();
+    found.plane.gx = -n.X() / n.Z();
+    found.plane.gy = -n.Y() / n.Z();
     found.plane.z0 = o.Z() - found.plane.gx * o.X() - found.plane.gy * o.Y();
+    const std::size_t outer = brep::outer_ring(flat);
     for (std::size_t i = 0; i < flat.rings.size(); ++i) {
       survey::Polygon loop;
       for (const gp_Pnt& p : flat.rings[i]) loop.push_back({p.X(), p.Y()});
-      if (i == brep::outer_ring(flat))
+      if (i == outer)
         found.outline = std::move(loop);
       else
         found.holes.push_back(std::move(loop));

@@ -7,7 +7,6 @@
 #include <utility>
 #include <vector>
 
-#include <TopoDS_Shape.hxx>
 #include <gp_Dir.hxx>
 #include <gp_Pnt.hxx>
 
@@ -15,12 +14,16 @@
 #include "measure/shapes.hpp"
 #include "survey/floor.hpp"
 
+namespace fallwright::parts {
+struct Solid;
+}
+
 namespace fallwright::measure {
 
 /// The faces of a solid that look up (or down), as a height over plan.
 class Surface {
  public:
-  Surface(const TopoDS_Shape& solid, bool up);
+  Surface(const parts::Solid& solid, bool up);
 
   /// The highest (looking up) or lowest face over a point; nothing where there is none.
   std::optional<double> at(double x, double y) const;

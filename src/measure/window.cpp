@@ -40,7 +40,7 @@ Stretch on_floor(const parts::Model& model, int axis) {
     low = std::min(low, box[axis]), high = std::max(high, box[axis + 3]);
   }
   double half = (drain[axis + 3] - drain[axis]) / 2;
-  const auto body = widest_cylinder(model.first(parts::Role::drain)->shape);
+  const auto body = widest_cylinder(*model.first(parts::Role::drain));
   if (body && model.job.drain.kind == job::DrainKind::line && 2 * half > high - low - units::tolerance::length_mm)
     half = body->Radius();
   return {low + half, high - half};
@@ -49,13 +49,13 @@ Stretch on_floor(const parts::Model& model, int axis) {
 }  // namespace
 
 std::optional<double> bore_radius_mm(const parts::Model& model) {
-  const auto bore = widest_cylinder(model.first(parts::Role::subfloor)->shape);
+  const auto bore = widest_cylinder(*model.first(parts::Role::subfloor));
   return bore ? std::optional{bore->Radius()} : std::nullopt;
 }
 
 facts::DrainWindow measure_window(const parts::Model& model, const survey::StudFaces& faces) {
   facts::DrainWindow window;
-  const auto bore = widest_cylinder(model.first(parts::Role::subfloor)->shape);
+  const auto bore = widest_cylinder(*model.first(parts::Role::subfloor));
   if (!bore) return window;
   const gp_Pnt centre = bore->Location();
   window.now_mm = window.nearest_mm = {centre.X(), centre.Y(), 0};

@@ -31,7 +31,8 @@ Solid make_bed(const job::Job& job, const job::Layout& layout) {
   const brep::Relief top = underside(job, layout, layout.bed_outline.polygon(), bed_hole_radius_mm(job, layout));
   Solid bed = to_solid({{Role::bed}}, material_of_bed(job), job.bed.density_kg_m3,
                        brep::between(top, measured_floor(job, layout), "bed"));
-  bed.mass = brep::properties(bed.shape);
+  bed.skin = skin_of(bed);
+  bed.mass = brep::properties(*bed.skin);
   return bed;
 }
 

@@ -108,7 +108,8 @@ std::optional<std::vector<std::array<std::size_t, 3>>> triangulate_within(
     }
   }
   for (const auto face : mesh.finite_face_handles())
-    if (face->info() == inside) found.push_back({face->vertex(0)->info(), face->vertex(1)->info(), face->vertex(2)->info()});
+    if (face->info() == inside)
+      found.push_back({face->vertex(0)->info(), face->vertex(1)->info(), face->vertex(2)->info()});
   return found;
 } catch (const Mesh::Intersection_of_constraints_exception&) {
   return std::nullopt;

@@ -8,6 +8,7 @@
 #include "rules/loads.hpp"
 #include "rules/span_rating.hpp"
 #include "units/quantity.hpp"
+#include "units/tolerance.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::rules {
@@ -216,6 +217,11 @@ std::vector<std::vector<Burden>> with_panes_placed(const std::vector<Burden>& bu
   return all;
 }
 
+/// By more than rounding: of what is alike the first is told.
+bool is_worse(double share, double than) {
+  return share > than * (1 + units::tolerance::ratio);
+}
+
 /// Takes what a strip feels where that is worse than what was felt before.
 void judge(const Strip& strip, const job::Floor& floor, const Grade& grade, const Imposed& people,
            const std::string& joist, FloorLoad& load) {
@@ -225,7 +231,7 @@ void judge(const Strip& strip, const job::Floor& floor, const Grade& grade, cons
     const auto strength = with_factors(lines, d.dead, d.live);
     const double bending = greatest_moment(strength, strip.span) / section.modulus_mm3() / d.bending;
     const double shear = 1.5 * greatest_shear(strength, strip.span) / (section.width_mm * section.depth_mm) / d.shear;
-    if (std::max(bending, shear) > std::max(load.bending_share, load.shear_share)) load.joist = joist;
+    if (is_worse(std::max(bending, shear), std::max(load.bending_share, load.shear_share))) load.joist = joist;
     load.bending_share = std::max(load.bending_share, bending);
     load.shear_share = std::max(load.shear_share, shear);
   };
@@ -266,8 +272,9 @@ bool reach_past(const std::vector<Burden>& burdens, const Strip& strip) {
 /// The worst of all places on the span, and how good the best of them is.
 std::optional<FloorLoad> worst_of(const std::vector<FloorLoad>& places) {
   const auto share = [](const FloorLoad& load) { return std::max(load.bending_share, load.shear_share); };
-  FloorLoad worst = *std::max_element(places.begin(), places.end(),
-                                      [&](const FloorLoad& a, const FloorLoad& b) { return share(a) < share(b); });
+  FloorLoad worst = *std::max_element(places.begin(), places.end(), [&](const FloorLoad& a, const FloorLoad& b) {
+    return is_worse(share(b), share(a));
+  });
   if (worst.joist.empty()) return std::nullopt;
   worst.best_share = share(worst), worst.best_deflection_mm = worst.deflection_mm;
   for (const FloorLoad& each : places) {

@@ -1,5 +1,6 @@
 #include "takeoff/need.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "job/prices.hpp"
@@ -11,12 +12,13 @@ namespace {
 
 using units::decimals;
 
+/// But for rounding: a weight comes from a volume and a density.
 bool is_whole(double value) {
-  return value == std::floor(value);
+  return std::abs(value - std::round(value)) <= units::tolerance::ratio * std::max(1.0, value);
 }
 
 std::string counted(double value, const std::string& unit) {
-  return decimals(value, is_whole(value) ? 0 : 2) + " " + (value == 1 ? job::one_of(unit) : unit);
+  return decimals(value, is_whole(value) ? 0 : 2) + " " + (is_whole(value) && std::round(value) == 1 ? job::one_of(unit) : unit);
 }
 
 }  // namespace

@@ -12,6 +12,7 @@
 #include <gp_Trsf.hxx>
 
 #include "brep/properties.hpp"
+#include "brep/skin.hpp"
 
 namespace fallwright::brep {
 namespace {
@@ -81,6 +82,48 @@ TEST(Properties, OfRoundSolidsAreTheKernelsWhereverTheyLie) {
       BRepAlgoAPI_Cut{BRepPrimAPI_MakeBox{gp_Pnt{-70, -60, -10}, 140., 120., 90.}.Shape(), slanted()}.Shape();
   for (const TopoDS_Shape& shape : {cylinder(2), slanted(), bored})
     for (const bool mirrored : {false, true}) expect_like_the_kernel(elsewhere(shape, mirrored), 1e-8);
+}
+
+TEST(Properties, OfASkinAreThoseOfItsShape) {
+  // Source: the sums over the shape's own faces, checked above.
+  const TopoDS_Shape bored =
+      BRepAlgoAPI_Cut{BRepPrimAPI_MakeBox{gp_Pnt{-70, -60, -10}, 140., 120., 90.}.Shape(), slanted()}.Shape();
+  for (const TopoDS_Shape& shape : {slanted(), bored})
+    for (const bool mirrored : {false, true}) {
+      const TopoDS_Shape there = elsewhere(shape, mirrored);
+      const Properties whole = properties(there), own = properties(skin_of(there));
+      EXPECT_NEAR(own.volume_mm3 / whole.volume_mm3, 1, 1e-12);
+      EXPECT_NEAR(own.area_mm2 / whole.area_mm2, 1, 1e-12);
+      EXPECT_LT(own.centroid.Distance(whole.centroid), 1e-9);
+    }
+}
+
+TEST(PlaneProperties, AreTheHandbooks) {
+  // Source: closed form: b h3 / 12 and h b3 / 12 about a rectangle's middle, together about the axis across it; and the
+  // kernel's own integrals over a face with a square hole.
+  const TopoDS_Shape block = BRepPrimAPI_MakeBox{gp_Pnt{5, 7, 0}, 38., 89., 1000.}.Shape();
+  const TopoDS_Shape tube =
+      BRepAlgoAPI_Cut{block, BRepPrimAPI_MakeBox{gp_Pnt{10, 20, -1}, 20., 30., 1002.}.Shape()}.Shape();
+  for (const Flat& flat : skin_of(block).flats) {
+    if (flat.normal.Z() < 0.9) continue;
+    const PlaneProperties end = plane_properties(flat);
+    EXPECT_NEAR(end.area_mm2, 38 * 89, 1e-9);
+    EXPECT_LT(end.centroid.Distance({24, 51.5, 1000}), 1e-9);
+    EXPECT_NEAR(end.inertia_mm4(1, 1), 38 * std::pow(89, 3) / 12, 1e-6);
+    EXPECT_NEAR(end.inertia_mm4(2, 2), 89 * std::pow(38, 3) / 12, 1e-6);
+    EXPECT_NEAR(end.inertia_mm4(3, 3), 38 * 89 * (38. * 38 + 89 * 89) / 12, 1e-6);
+  }
+  for (const Flat& flat : skin_of(elsewhere(tube, true)).flats) {
+    GProp_GProps kernel;
+    BRepGProp::SurfaceProperties(flat.face, kernel, 1e-12);
+    const PlaneProperties own = plane_properties(flat);
+    EXPECT_NEAR(own.area_mm2 / kernel.Mass(), 1, 1e-9);
+    EXPECT_LT(own.centroid.Distance(kernel.CentreOfMass()), 1e-7);
+    const double size = kernel.MatrixOfInertia().Diagonal().Modulus();
+    for (int i = 1; i <= 3; ++i)
+      for (int k = 1; k <= 3; ++k)
+        EXPECT_NEAR(own.inertia_mm4(i, k), kernel.MatrixOfInertia()(i, k), 1e-9 * size) << i << k;
+  }
 }
 
 TEST(Properties, OfACylinderThatAnotherCrosses) {

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "measure/surface.hpp"
+#include "parts/model.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -12,7 +13,8 @@ namespace {
 TEST(Surface, HoldsWhatLiesAHairBesideAnyOfItsEdges) {
   // Source: closed form: a slab of 300 by 200, 40 thick. What rounding puts beside an edge stands over the slab, what
   // is a millimetre beside it does not, and goes on in its plane.
-  const Surface top{BRepPrimAPI_MakeBox(gp_Pnt{100, 50, 10}, gp_Pnt{400, 250, 50}).Solid(), true};
+  const parts::Solid slab{{}, "slab", 0, BRepPrimAPI_MakeBox(gp_Pnt{100, 50, 10}, gp_Pnt{400, 250, 50}).Solid()};
+  const Surface top{slab, true};
   const double hair = units::tolerance::length_mm / 2;
   for (const double off : {-hair, hair, 1.0, -1.0}) {
     const bool inside = off != -1;

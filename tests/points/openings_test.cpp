@@ -178,6 +178,28 @@ TEST(Openings, ReachTheSidesOfThePlanToTheLastBit) {
   EXPECT_NEAR(back, w, 1e-5);
 }
 
+TEST(Openings, GoRoundADisc) {
+  // Source: closed form: a regular polygon of n sides in a circle covers n r2 sin(2 pi / n) / 2. A square that has room
+  // between it and a side of the plan goes all the way round; one that has none is shut off on either side.
+  constexpr double r = 50;
+  constexpr int n = 100;
+  const auto disc = [](double x, double y) {
+    Ring ring;
+    for (int i = 0; i < n; ++i)
+      ring.push_back({x + r * std::cos(2 * M_PI * i / n), y + r * std::sin(2 * M_PI * i / n)});
+    return ring;
+  };
+  const double covered = n * r * r * std::sin(2 * M_PI / n) / 2;
+  for (const double gap : {0.2, 30.0})
+    EXPECT_NEAR(area(largest_openings({0, 0, 300, 200}, {disc(150, r + gap)}, narrow, alike)), 300 * 200 - covered,
+                0.02);
+  // It all but bars a passage: left and right of it lies as much.
+  const auto halves = largest_openings({0, 0, 300, 100.05}, {disc(150, r + 0.025)}, narrow, 200);
+  ASSERT_EQ(halves.size(), 2u);
+  EXPECT_NEAR(halves[0].area, halves[1].area, 1);
+  EXPECT_LT(halves[0].area, (300 * 100.05 - covered) / 2);
+}
+
 TEST(Openings, AreNoneWhereAllIsCoveredButForHairs) {
   // Source: closed form: what is narrower than the square has no room for it.
   std::vector<Ring> pieces;
