@@ -1,13 +1,18 @@
 #include "brep/edge.hpp"
 
+#include <algorithm>
 #include <limits>
+#include <utility>
 
 #include <BRep_ListIteratorOfListOfCurveRepresentation.hxx>
 #include <BRep_TEdge.hxx>
 #include <BRep_TVertex.hxx>
+#include <BRep_Tool.hxx>
 #include <Geom_Line.hxx>
 #include <TopAbs.hxx>
 #include <TopLoc_Location.hxx>
+
+#include "units/tolerance.hpp"
 
 namespace fallwright::brep {
 namespace {
@@ -34,6 +39,45 @@ Ends ends_of(const TopoDS_Edge& edge) {
       ends.to = read_corner(vertex, edge.Location(), ends.until);
   }
   return ends;
+}
+
+namespace {
+
+/// Where its curve begins and ends are its corners.
+bool ends_at_its_corners(const TopoDS_Edge& edge, const Ends& ends) {
+  TopLoc_Location place;
+  double first = 0, last = 0;
+  const Handle(Geom_Curve)& curve = BRep_Tool::Curve(edge, place, first, last);
+  if (curve.IsNull() || !ends.from.kept || !ends.to.kept || first >= last) return false;
+  gp_Pnt begin = curve->Value(first), end = curve->Value(last);
+  if (!place.IsIdentity()) begin.Transform(place.Transformation()), end.Transform(place.Transformation());
+  if (edge.Orientation() == TopAbs_REVERSED) std::swap(begin, end);
+  const auto near = [](const CornerKey& corner) {
+    return static_cast<const BRep_TVertex*>(corner.kept)->Tolerance() + units::tolerance::weld_mm;
+  };
+  return begin.Distance(ends.at) <= near(ends.from) && end.Distance(ends.until) <= near(ends.to);
+}
+
+}  // namespace
+
+void Runs::add(const TopoDS_Edge& edge, const Ends& ends) {
+  const bool reversed = edge.Orientation() == TopAbs_REVERSED;
+  const int place = edge.Location().IsIdentity() ? 0 : edge.Location().HashCode(std::numeric_limits<int>::max());
+  const bool degenerated = BRep_Tool::Degenerated(edge);
+  runs_.push_back({edge.TShape().get(), place, reversed ? -1 : 1, degenerated});
+  // The other sense of an edge has the same ends.
+  if (!reversed && !degenerated) end_at_corners_ = end_at_corners_ && ends_at_its_corners(edge, ends);
+}
+
+bool Runs::are_sound() {
+  const auto key = [](const Run& run) { return std::pair{run.kept, run.place}; };
+  std::sort(runs_.begin(), runs_.end(), [&](const Run& a, const Run& b) { return key(a) < key(b); });
+  for (std::size_t first = 0, last = 0; first < runs_.size(); first = last) {
+    int sense = 0;
+    for (; last < runs_.size() && key(runs_[last]) == key(runs_[first]); ++last) sense += runs_[last].sense;
+    if (sense != 0 || (last - first != 2 && !runs_[first].degenerated)) return false;
+  }
+  return end_at_corners_;
 }
 
 bool is_straight(const TopoDS_Edge& edge) {

@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <functional>
+#include <vector>
 
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
@@ -32,6 +33,25 @@ struct Ends {
   gp_Pnt at, until;
 };
 Ends ends_of(const TopoDS_Edge& edge);
+
+/// How the edges of a solid are run along, over all of its faces.
+class Runs {
+ public:
+  void add(const TopoDS_Edge& edge, const Ends& ends);
+
+  /// Two faces at every edge, run along once in each sense, so that its shells close; and edges that end at their
+  /// corners. (Parts of a solid that hang together along an edge alone have four faces there.)
+  bool are_sound();
+
+ private:
+  struct Run {
+    const TopoDS_TShape* kept;
+    int place, sense;
+    bool degenerated;
+  };
+  std::vector<Run> runs_;
+  bool end_at_corners_ = true;
+};
 
 /// A line, or an edge that has no length.
 bool is_straight(const TopoDS_Edge& edge);

@@ -91,29 +91,33 @@ Polygon clip(const Polygon& polygon, double a, double b, double c) {
 }
 
 bool inside(const Loop& loop, PlanPoint point) {
-  // Winding by angle; arcs are followed in steps fine enough that no test point of ours lies between chord and arc.
-  double turn = 0;
-  const auto add = [&](PlanPoint a, PlanPoint b) {
-    const double ax = a.x - point.x, ay = a.y - point.y, bx = b.x - point.x, by = b.y - point.y;
-    turn += std::atan2(ax * by - ay * bx, ax * bx + ay * by);
-  };
+  // Sides cross a ray that runs to the right; an arc does so by its chord, and by what lies between the two.
+  bool in = false;
   for (std::size_t i = 0; i < loop.size(); ++i) {
     const Corner& a = loop[i];
-    const PlanPoint b = loop[(i + 1) % loop.size()].at;
-    if (!a.centre) {
-      add(a.at, b);
-      continue;
-    }
-    constexpr int steps = 64;
-    PlanPoint last = a.at;
-    for (int k = 1; k <= steps; ++k) {
-      const PlanPoint p = along_arc(a.at, b, *a.centre, a.clockwise, double(k) / steps);
-      add(last, p);
-      last = p;
-    }
+    const PlanPoint p = a.at, q = loop[(i + 1) % loop.size()].at;
+    if ((p.y > point.y) != (q.y > point.y) && point.x < p.x + (point.y - p.y) / (q.y - p.y) * (q.x - p.x)) in = !in;
+    if (!a.centre) continue;
+    const double radius = std::hypot(p.x - a.centre->x, p.y - a.centre->y);
+    const double left = (q.x - p.x) * (point.y - p.y) - (q.y - p.y) * (point.x - p.x);
+    const bool whole = std::hypot(q.x - p.x, q.y - p.y) < weld_mm;
+    if (std::hypot(point.x - a.centre->x, point.y - a.centre->y) < radius && (whole || (a.clockwise ? left > 0 : left < 0)))
+      in = !in;
   }
-  return std::abs(turn) > std::numbers::pi;
+  return in;
 }
+
+namespace {
+
+/// Off its corners, where loops may touch.
+PlanPoint on_first_edge(const Loop& loop) {
+  const Corner& a = loop[0];
+  const PlanPoint b = loop[1 % loop.size()].at;
+  if (a.centre) return along_arc(a.at, b, *a.centre, a.clockwise, 0.5);
+  return {(a.at.x + b.x) / 2, (a.at.y + b.y) / 2};
+}
+
+}  // namespace
 
 std::vector<std::vector<Loop>> gather(std::vector<Loop> loops) {
   std::vector<std::vector<Loop>> regions;
@@ -124,7 +128,7 @@ std::vector<std::vector<Loop>> gather(std::vector<Loop> loops) {
   for (Loop& loop : loops) {
     if (loop.empty()) continue;
     const auto owner = std::find_if(regions.begin(), regions.end(), [&](const std::vector<Loop>& region) {
-      return regions.size() == 1 || inside(region.front(), loop.front().at);
+      return regions.size() == 1 || inside(region.front(), on_first_edge(loop));
     });
     if (owner != regions.end()) owner->push_back(std::move(loop));
   }

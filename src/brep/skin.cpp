@@ -151,6 +151,7 @@ class Reach {
  public:
   std::vector<gp_Pnt> corners;  ///< each once, in the order in which they are met
   bool by_edges = true;         ///< they tell all of it
+  Runs runs;
 
   void take(const Ends& ends) {
     if (ends.from.kept && known_.insert(ends.from).second) corners.push_back(ends.at);
@@ -200,7 +201,9 @@ Way way_along(const TopoDS_Wire& wire, const TopoDS_Face& face, Reach* reach) {
   Way way;
   for (TopoDS_Iterator edge{wire}; edge.More(); edge.Next()) {
     way.add(TopoDS::Edge(edge.Value()));
-    if (reach && edge.Value().Orientation() != TopAbs_REVERSED) reach->take(way.ends.back());
+    if (!reach) continue;
+    if (edge.Value().Orientation() != TopAbs_REVERSED) reach->take(way.ends.back());
+    reach->runs.add(way.edges.back(), way.ends.back());
   }
   if (wire.Orientation() == TopAbs_REVERSED) {
     std::reverse(way.edges.begin(), way.edges.end());
@@ -351,6 +354,25 @@ Skin skin_of(const TopoDS_Shape& solid) {
     }
   }
   skin.extent = {std::move(reach.corners), reach.by_edges ? skin.box : box_to_kernel(solid)};
+  skin.closed = reach.runs.are_sound();
+  return skin;
+}
+
+std::optional<Skin> moved(const Skin& drawn, const TopLoc_Location& place) {
+  const auto straight = [](const Flat& flat) { return flat.straight(); };
+  if (!drawn.rounds.empty() || !std::all_of(drawn.flats.begin(), drawn.flats.end(), straight)) return std::nullopt;
+  const gp_Trsf& way = place.Transformation();
+  Skin skin{{}, {}, nothing, {}, drawn.closed};
+  skin.flats.reserve(drawn.flats.size());
+  for (const Flat& flat : drawn.flats) {
+    Flat& here = skin.flats.emplace_back(
+        Flat{TopoDS::Face(flat.face.Moved(place)), flat.normal.Transformed(way), flat.rings, {}, nothing});
+    for (Ring& ring : here.rings)
+      for (gp_Pnt& p : ring) p.Transform(way), take(here.box, p);
+    take(skin.box, here.box);
+  }
+  for (const gp_Pnt& p : drawn.extent.corners) skin.extent.corners.push_back(p.Transformed(way));
+  skin.extent.box = skin.box;
   return skin;
 }
 

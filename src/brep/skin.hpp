@@ -7,6 +7,7 @@
 #include <optional>
 #include <vector>
 
+#include <TopLoc_Location.hxx>
 #include <TopoDS_Face.hxx>
 #include <TopoDS_Shape.hxx>
 #include <gp_Dir.hxx>
@@ -82,6 +83,7 @@ struct Skin {
   std::vector<Round> rounds;
   Box box{};  ///< round its faces' own, whose curves may be told to reach a little too far
   Extent extent = {};
+  bool closed = false;  ///< every edge parts two faces that run along it in opposite senses, and ends at its corners
 };
 Extent extent_of(const TopoDS_Shape& shape);
 /// The corners alone.
@@ -90,6 +92,10 @@ std::vector<gp_Pnt> corners_of(const TopoDS_Shape& shape);
 /// Round an upright axis chords end at the same angles in every solid, so that faces that meet along an arc keep
 /// meeting.
 Skin skin_of(const TopoDS_Shape& solid);
+
+/// The same of a solid that is drawn elsewhere, from the skin that it has where it is drawn; nothing where curves or
+/// round faces bound it.
+std::optional<Skin> moved(const Skin& drawn, const TopLoc_Location& place);
 
 /// One face of it. @pre it is planar
 Flat flat_of(const TopoDS_Face& face);

@@ -1,20 +1,9 @@
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <optional>
 #include <set>
 #include <vector>
 
-#include <BRep_Tool.hxx>
-#include <Geom_Curve.hxx>
-#include <NCollection_DataMap.hxx>
-#include <TopExp.hxx>
-#include <TopExp_Explorer.hxx>
-#include <TopLoc_Location.hxx>
-#include <TopTools_ShapeMapHasher.hxx>
-#include <TopoDS.hxx>
-#include <TopoDS_Edge.hxx>
-#include <TopoDS_Vertex.hxx>
 
 #include "brep/properties.hpp"
 #include "brep/skin.hpp"
@@ -27,44 +16,6 @@ using units::tolerance::weld_mm;
 
 bool is_solid(const TopoDS_Shape& shape) {
   return !shape.IsNull() && shape.ShapeType() == TopAbs_SOLID;
-}
-
-bool ends_at_its_corners(const TopoDS_Edge& edge) {
-  if (BRep_Tool::Degenerated(edge)) return true;
-  TopLoc_Location place;
-  double first = 0, last = 0;
-  const Handle(Geom_Curve) curve = BRep_Tool::Curve(edge, place, first, last);
-  const TopoDS_Vertex from = TopExp::FirstVertex(edge), to = TopExp::LastVertex(edge);
-  if (curve.IsNull() || from.IsNull() || to.IsNull() || first >= last) return false;
-  const auto at = [&](double t) { return curve->Value(t).Transformed(place.Transformation()); };
-  return at(first).Distance(BRep_Tool::Pnt(from)) <= BRep_Tool::Tolerance(from) + weld_mm &&
-         at(last).Distance(BRep_Tool::Pnt(to)) <= BRep_Tool::Tolerance(to) + weld_mm;
-}
-
-/// How an edge is run along, over all faces.
-struct Run {
-  TopoDS_Edge edge;
-  int times = 0, sense = 0;
-};
-
-/// Two faces at every edge, run along once in each sense, so that its shells close; and edges that end at their
-/// corners. (Parts of a solid that
-/// hang together along an edge alone have four faces there.)
-bool edges_are_sound(const TopoDS_Shape& solid) {
-  NCollection_DataMap<TopoDS_Shape, Run, TopTools_ShapeMapHasher> runs;  // by edge, whatever its sense
-  for (TopExp_Explorer it{solid, TopAbs_EDGE}; it.More(); it.Next()) {
-    const TopoDS_Edge& edge = TopoDS::Edge(it.Current());
-    Run* run = runs.ChangeSeek(edge);
-    if (!run) run = runs.Bound(edge, {edge});
-    ++run->times;
-    run->sense += edge.Orientation() == TopAbs_REVERSED ? -1 : 1;
-  }
-  for (decltype(runs)::Iterator it{runs}; it.More(); it.Next()) {
-    const Run& run = it.Value();
-    if (run.sense != 0 || (run.times != 2 && !BRep_Tool::Degenerated(run.edge)) || !ends_at_its_corners(run.edge))
-      return false;
-  }
-  return true;
 }
 
 /// What rings of a face tell. Where a curve comes so near something that chords do not settle it, the rings in question
@@ -163,7 +114,6 @@ class Rings {
   }
 
   Verdict verdict() const {
-    if (on_it_ && is_plainly_convex()) return {};
     if (!on_it_ || !one_outer_ring()) return {false};
     Verdict verdict = stretches_apart();
     if (verdict.sound && !holes_lie_inside()) verdict.sound = false;
@@ -175,22 +125,6 @@ class Rings {
     double sum = 0;
     for (std::size_t i = 1; i + 1 < ring.size(); ++i) sum += turn(ring[0], ring[i], ring[i + 1]);
     return sum;
-  }
-
-  /// One straight ring of few corners, each of which lies to the left of every side that does not end there: most
-  /// faces are so, and nothing of such a ring comes near anything else of it.
-  bool is_plainly_convex() const {
-    constexpr std::size_t few = 8;
-    if (rings_.size() != 1 || !curves_.empty() || rings_.front().size() > few || rings_.front().size() < 3) return false;
-    const std::vector<Point>& ring = rings_.front();
-    for (std::size_t i = 0; i < ring.size(); ++i) {
-      const std::size_t next = (i + 1) % ring.size();
-      const double du = ring[next].u - ring[i].u, dv = ring[next].v - ring[i].v;
-      const double least = weld_mm * std::sqrt(du * du + dv * dv);
-      for (std::size_t k = 0; k < ring.size(); ++k)
-        if (k != i && k != next && !(turn(ring[i], ring[next], ring[k]) > least)) return false;
-    }
-    return true;
   }
 
   bool one_outer_ring() const {
@@ -336,8 +270,27 @@ class Rings {
   bool on_it_ = true;  ///< all corners lie on the face
 };
 
+/// One straight ring of few corners, which lie in the face's plane, each of them to the left of every side that does not
+/// end there: most faces are so, and nothing of such a ring comes near anything else of it.
+bool is_plainly_sound(const Flat& flat) {
+  constexpr std::size_t few = 8;
+  if (flat.rings.size() != 1 || !flat.straight() || flat.rings[0].size() < 3 || flat.rings[0].size() > few) return false;
+  const Ring& ring = flat.rings[0];
+  const gp_XYZ& normal = flat.normal.XYZ();
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    if (std::abs((ring[i].XYZ() - ring[0].XYZ()).Dot(normal)) > weld_mm) return false;
+    const std::size_t next = (i + 1) % ring.size();
+    const gp_XYZ side = ring[next].XYZ() - ring[i].XYZ(), left = normal.Crossed(side);
+    const double least = weld_mm * side.Modulus();
+    for (std::size_t k = 0; k < ring.size(); ++k)
+      if (k != i && k != next && !((ring[k].XYZ() - ring[i].XYZ()).Dot(left) > least)) return false;
+  }
+  return true;
+}
+
 bool is_sound_face(const Flat& flat) {
   if (flat.rings.empty()) return false;
+  if (is_plainly_sound(flat)) return true;
   const Verdict verdict = Rings{flat}.verdict();
   if (!verdict.sound) return !flat.straight() && is_valid_face_to_kernel(flat.face);
   return verdict.open.empty() || is_valid_to_kernel(flat.face, verdict.open);
@@ -364,12 +317,11 @@ bool is_sound(const TopoDS_Shape& solid) {
 }
 
 bool is_sound(const TopoDS_Shape& solid, const Skin& skin, double volume_mm3) {
-  return is_solid(solid) && edges_are_sound(solid) && are_sound(skin.flats) && are_sound(skin.rounds) &&
-         volume_mm3 > 0;
+  return is_solid(solid) && skin.closed && are_sound(skin.flats) && are_sound(skin.rounds) && volume_mm3 > 0;
 }
 
 bool is_sound_to_kernel(const TopoDS_Shape& solid) {
-  return is_solid(solid) && edges_are_sound(solid) && is_valid_to_kernel(solid) && volume_mm3(solid) > 0;
+  return is_solid(solid) && skin_of(solid).closed && is_valid_to_kernel(solid) && volume_mm3(solid) > 0;
 }
 
 }  // namespace fallwright::brep

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
@@ -16,8 +17,25 @@
 namespace fallwright::parts {
 namespace {
 
+/// Sticks of one shape are looked at once, where it is drawn.
+class Looks {
+ public:
+  std::shared_ptr<const brep::Skin> at(const Solid& solid) {
+    const TopLoc_Location& place = solid.shape.Location();
+    if (solid.skin || place.IsIdentity()) return skin_of(solid);
+    const auto [drawn, is_new] = drawn_.try_emplace(solid.shape.TShape().get());
+    if (is_new) drawn->second = brep::skin_of(solid.shape.Located({}));
+    auto skin = brep::moved(drawn->second, place);
+    return skin ? std::make_shared<const brep::Skin>(std::move(*skin)) : skin_of(solid);
+  }
+
+ private:
+  std::map<const Standard_Transient*, brep::Skin> drawn_;
+};
+
 void look_at(std::vector<Solid>& solids) {
-  for (Solid& solid : solids) solid.skin = brep::guarded(solid.id, [&] { return skin_of(solid); });
+  Looks looks;
+  for (Solid& solid : solids) solid.skin = brep::guarded(solid.id, [&] { return looks.at(solid); });
 }
 
 Model assemble(const job::Job& job) {

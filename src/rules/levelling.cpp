@@ -141,7 +141,16 @@ std::optional<double> most_slope(const std::vector<Bound>& bounds) {
   return std::max(0.0, (steepest->limit * low - flattest->limit * high) / (low + high));
 }
 
-Levelling window(facts::Surface of, const std::vector<Bound>& bounds, double length, double width) {
+/// Where it ends, all round.
+void add_edge(const std::vector<Bound>& bounds, Levelling& levelling) {
+  for (int degrees = 0; degrees < 360; degrees += 5) {
+    const double dx = std::cos(degrees * M_PI / 180), dy = std::sin(degrees * M_PI / 180);
+    const double slope = first_of(bounds, dx, dy).first;
+    levelling.edge.push_back({slope * dx, slope * dy});
+  }
+}
+
+Levelling window(facts::Surface of, const std::vector<Bound>& bounds, double length, double width, Ask ask) {
   Levelling levelling;
   levelling.of = of;
   if (bounds.empty()) return levelling;
@@ -158,11 +167,7 @@ Levelling window(facts::Surface of, const std::vector<Bound>& bounds, double len
     levelling.ways.push_back(
         {way.low, way.over, slope * way.over, bound->name, bound->helps(), bound->of == Bound::Of::fall});
   }
-  for (int degrees = 0; degrees < 360; degrees += 5) {
-    const double dx = std::cos(degrees * M_PI / 180), dy = std::sin(degrees * M_PI / 180);
-    const double slope = first_of(bounds, dx, dy).first;
-    levelling.edge.push_back({slope * dx, slope * dy});
-  }
+  if (ask == Ask::ways_and_edge) add_edge(bounds, levelling);
   return levelling;
 }
 
@@ -218,7 +223,7 @@ const Way* Levelling::first() const {
   return it == ways.end() ? nullptr : &*it;
 }
 
-Levelling base_levelling(const facts::Facts& facts, const Limits& limits) {
+Levelling base_levelling(const facts::Facts& facts, const Limits& limits, Ask ask) {
   const facts::Part* base = part_of(facts, facts::Role::base);
   if (!base || facts.site_built) return {};  // what is screeded is not set in one piece
   std::vector<Bound> bounds;
@@ -226,7 +231,7 @@ Levelling base_levelling(const facts::Facts& facts, const Limits& limits) {
   add_bounds(facts, facts::Surface::base_floor, "", limits.at("floor.fall-greatest"), {}, bounds);
   add_bounds(facts, facts::Surface::threshold, "threshold", limits.at("threshold.falls-inward"), Vec{0, 1, 0}, bounds);
   add_threshold_heights(facts, limits, bounds);
-  return window(facts::Surface::base_floor, bounds, across_rim(facts, *base, 0), across_rim(facts, *base, 1));
+  return window(facts::Surface::base_floor, bounds, across_rim(facts, *base, 0), across_rim(facts, *base, 1), ask);
 }
 
 Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const Limits& limits) {
@@ -238,7 +243,8 @@ Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const L
   std::vector<Bound> bounds;
   add_bounds(facts, facts::Surface::seat, "seat", limits.at("seat.fall-least"), toward, bounds);
   add_bounds(facts, facts::Surface::seat, "seat", limits.at("seat.fall-greatest"), {}, bounds);
-  return window(facts::Surface::seat, bounds, seat->bbox_mm[3] - seat->bbox_mm[0], seat->bbox_mm[4] - seat->bbox_mm[1]);
+  return window(facts::Surface::seat, bounds, seat->bbox_mm[3] - seat->bbox_mm[0], seat->bbox_mm[4] - seat->bbox_mm[1],
+                Ask::ways_and_edge);
 }
 
 std::string text_at_most(double mm, const job::Job& job) {

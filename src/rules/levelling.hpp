@@ -37,8 +37,9 @@ struct Levelling {
 };
 
 /// The base's floor and threshold, its falls and its height above the drain; both come from the solids, the limits are
-/// those of its checks.
-Levelling base_levelling(const facts::Facts& facts, const Limits& limits);
+/// those of its checks. The edge of all that is allowed is for those who draw it: finding it is most of the work.
+enum class Ask { ways, ways_and_edge };
+Levelling base_levelling(const facts::Facts& facts, const Limits& limits, Ask ask = Ask::ways_and_edge);
 /// The seat, as its frame is set out of level.
 Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const Limits& limits);
 

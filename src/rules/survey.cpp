@@ -338,7 +338,7 @@ std::string what_opens(const Levelling& window, const Way& way, double wanted_mm
 
 Finding levelling(const Ground& ground, const Limit& limit) {
   const job::Job& job = ground.job;
-  const Levelling window = base_levelling(ground.facts, ground.limits);
+  const Levelling window = base_levelling(ground.facts, ground.limits, Ask::ways);
   const Way* way = first_way(window, told_hand(ground.facts));
   if (!way) return cannot_tell("the floor has no facet to measure");
   if (window.broken) return cannot_tell("mend first the fall, or threshold, that is out even when set level");
