@@ -315,8 +315,12 @@ class Finisher {
     const parts::Solid& seat = *model_.first(parts::Role::seat_block);
     for (const gp_Dir& way : {gp::DZ(), toward(opposite(*bench_))}) {
       const gp_Trsf turn = upright(way);
+      const TopLoc_Location turned{turn};
       const auto sides = [&](const parts::Solid& solid) {
-        return sides_that_bear(brep::skin_of(solid.shape.Moved(TopLoc_Location{turn})));
+        const auto skin = parts::skin_of(solid);
+        if (turned.IsIdentity()) return sides_that_bear(*skin);
+        const auto there = brep::moved(*skin, turned);
+        return sides_that_bear(there ? *there : brep::skin_of(solid.shape.Moved(turned)));
       };
       const Sides upper = sides(seat);
       for (const parts::Solid& member : model_.solids)
