@@ -101,7 +101,8 @@ bool inside(const Loop& loop, PlanPoint point) {
     const double radius = std::hypot(p.x - a.centre->x, p.y - a.centre->y);
     const double left = (q.x - p.x) * (point.y - p.y) - (q.y - p.y) * (point.x - p.x);
     const bool whole = std::hypot(q.x - p.x, q.y - p.y) < weld_mm;
-    if (std::hypot(point.x - a.centre->x, point.y - a.centre->y) < radius && (whole || (a.clockwise ? left > 0 : left < 0)))
+    if (std::hypot(point.x - a.centre->x, point.y - a.centre->y) < radius &&
+        (whole || (a.clockwise ? left > 0 : left < 0)))
       in = !in;
   }
   return in;

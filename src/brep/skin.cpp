@@ -360,8 +360,9 @@ Skin skin_of(const TopoDS_Shape& solid) {
 
 std::optional<Skin> moved(const Skin& drawn, const TopLoc_Location& place) {
   const auto straight = [](const Flat& flat) { return flat.straight(); };
-  if (!drawn.rounds.empty() || !std::all_of(drawn.flats.begin(), drawn.flats.end(), straight)) return std::nullopt;
   const gp_Trsf& way = place.Transformation();
+  if (!drawn.rounds.empty() || !std::all_of(drawn.flats.begin(), drawn.flats.end(), straight) || way.IsNegative())
+    return std::nullopt;
   Skin skin{{}, {}, nothing, {}, drawn.closed};
   skin.flats.reserve(drawn.flats.size());
   for (const Flat& flat : drawn.flats) {

@@ -94,7 +94,7 @@ std::vector<gp_Pnt> corners_of(const TopoDS_Shape& shape);
 Skin skin_of(const TopoDS_Shape& solid);
 
 /// The same of a solid that is drawn elsewhere, from the skin that it has where it is drawn; nothing where curves or
-/// round faces bound it.
+/// round faces bound it, or where it is a mirror image.
 std::optional<Skin> moved(const Skin& drawn, const TopLoc_Location& place);
 
 /// One face of it. @pre it is planar

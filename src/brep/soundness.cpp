@@ -4,7 +4,6 @@
 #include <set>
 #include <vector>
 
-
 #include "brep/properties.hpp"
 #include "brep/skin.hpp"
 #include "units/tolerance.hpp"
@@ -270,11 +269,12 @@ class Rings {
   bool on_it_ = true;  ///< all corners lie on the face
 };
 
-/// One straight ring of few corners, which lie in the face's plane, each of them to the left of every side that does not
-/// end there: most faces are so, and nothing of such a ring comes near anything else of it.
+/// One straight ring of few corners, which lie in the face's plane, each of them to the left of every side that does
+/// not end there: most faces are so, and nothing of such a ring comes near anything else of it.
 bool is_plainly_sound(const Flat& flat) {
   constexpr std::size_t few = 8;
-  if (flat.rings.size() != 1 || !flat.straight() || flat.rings[0].size() < 3 || flat.rings[0].size() > few) return false;
+  if (flat.rings.size() != 1 || !flat.straight() || flat.rings[0].size() < 3 || flat.rings[0].size() > few)
+    return false;
   const Ring& ring = flat.rings[0];
   const gp_XYZ& normal = flat.normal.XYZ();
   for (std::size_t i = 0; i < ring.size(); ++i) {

@@ -18,7 +18,8 @@ bool is_whole(double value) {
 }
 
 std::string counted(double value, const std::string& unit) {
-  return decimals(value, is_whole(value) ? 0 : 2) + " " + (is_whole(value) && std::round(value) == 1 ? job::one_of(unit) : unit);
+  return decimals(value, is_whole(value) ? 0 : 2) + " " +
+         (is_whole(value) && std::round(value) == 1 ? job::one_of(unit) : unit);
 }
 
 }  // namespace

@@ -46,6 +46,26 @@ TEST(Area, ItsCentreIsThatOfRectangleAndHalfDisc) {
   EXPECT_NEAR(hole.y, -M_PI * 9 * 20, 1e-6);
 }
 
+TEST(Inside, IsExactBesideAnArcAndRoundItsCorners) {
+  // Source: closed form: a place lies in a disc of 50 by its distance from the middle, a hair from the circle as well;
+  // a slot of two half discs and what lies between them; a rectangle with a half disc bitten out of its right side.
+  const Loop disc = circle({10, 20}, 50);
+  for (int i = 0; i < 360; ++i) {
+    const double angle = (i + 0.4) * std::numbers::pi / 180;
+    for (const double off : {-1e-5, 1e-5, -30., 30.}) {
+      const PlanPoint at{10 + (50 + off) * std::cos(angle), 20 + (50 + off) * std::sin(angle)};
+      EXPECT_EQ(inside(disc, at), off < 0) << i << " " << off;
+      EXPECT_EQ(inside(reversed(disc), at), off < 0) << i << " " << off;
+    }
+  }
+  const Loop bitten{{{0, 0}}, {{100, 0}}, {{100, 30}, PlanPoint{100, 50}, true}, {{100, 70}}, {{100, 100}}, {{0, 100}}};
+  EXPECT_FALSE(inside(bitten, {80.01, 50}));
+  EXPECT_TRUE(inside(bitten, {79.99, 50}));
+  EXPECT_TRUE(inside(bitten, {90, 30}));
+  EXPECT_FALSE(inside(bitten, {99, 35}));
+  EXPECT_FALSE(inside(bitten, {110, 50}));
+}
+
 TEST(Clip, HalvesAddUpToTheWhole) {
   // Source: conservation of area; random lines through random convex polygons.
   std::mt19937 random{20240611};

@@ -12,6 +12,8 @@
 #include <BRepPrimAPI_MakePrism.hxx>
 #include <BRepPrimAPI_MakeSphere.hxx>
 #include <Bnd_Box.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Wire.hxx>
 #include <gp_Circ.hxx>
@@ -72,6 +74,41 @@ TEST(Skin, PiecesOfAnArcHoldItAndEndWhereItsChordsDo) {
       }
     }
   EXPECT_GE(pieces, 2 * 90) << "a hundred in a full turn, above and below";
+}
+
+TEST(Skin, OfWhatIsDrawnElsewhereIsThatOfTheShapeThere) {
+  // Source: closed form, to the last bit: the kernel moves corners and normals by the same sums.
+  const TopoDS_Shape block = BRepAlgoAPI_Cut{BRepPrimAPI_MakeBox{38., 89., 1000.}.Shape(),
+                                             BRepPrimAPI_MakeBox{gp_Pnt{10, -1, 200}, 20., 91., 30.}.Shape()}
+                                 .Shape();
+  gp_Trsf turn, move, mirror;
+  turn.SetRotation(gp_Ax1{{0, 0, 0}, {1, 2, 3}}, 0.7);
+  move.SetTranslation({1000.1, -2000.3, 500.7});
+  mirror.SetMirror(gp_Ax2{{1, 2, 3}, gp::DX()});
+  const TopoDS_Shape drawn = TopExp_Explorer{block, TopAbs_SOLID}.Current().Located({});
+  for (const TopLoc_Location& place : {TopLoc_Location{move}, TopLoc_Location{move * turn}}) {
+    const Skin there = skin_of(drawn.Located(place));
+    const auto own = moved(skin_of(drawn), place);
+    ASSERT_TRUE(own);
+    EXPECT_TRUE(own->closed && there.closed);
+    EXPECT_EQ(own->box, there.box);
+    EXPECT_EQ(own->extent.box, there.extent.box);
+    ASSERT_EQ(own->flats.size(), there.flats.size());
+    const auto is_same = [](const gp_Pnt& a, const gp_Pnt& b) { return a.IsEqual(b, 0); };
+    for (std::size_t i = 0; i < there.flats.size(); ++i) {
+      EXPECT_TRUE(own->flats[i].face.IsEqual(there.flats[i].face));
+      EXPECT_TRUE(own->flats[i].normal.IsEqual(there.flats[i].normal, 0));
+      EXPECT_EQ(own->flats[i].box, there.flats[i].box);
+      ASSERT_EQ(own->flats[i].rings.size(), there.flats[i].rings.size());
+      for (std::size_t k = 0; k < there.flats[i].rings.size(); ++k)
+        EXPECT_TRUE(std::equal(own->flats[i].rings[k].begin(), own->flats[i].rings[k].end(),
+                               there.flats[i].rings[k].begin(), there.flats[i].rings[k].end(), is_same));
+    }
+    EXPECT_TRUE(std::equal(own->extent.corners.begin(), own->extent.corners.end(), there.extent.corners.begin(),
+                           there.extent.corners.end(), is_same));
+  }
+  EXPECT_FALSE(moved(skin_of(drawn), TopLoc_Location{mirror}));
+  EXPECT_FALSE(moved(skin_of(bored_slabs().front()), TopLoc_Location{move}));
 }
 
 TEST(Extent, OfRoundSolidsIsTheKernelsBoxAndHasEachCornerOnce) {

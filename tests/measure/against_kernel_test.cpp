@@ -165,9 +165,7 @@ TEST(Apart, OfCurvesIsExact) {
 TEST(Overlap, IsWhatTwoSolidsShare) {
   // Source: closed form: boxes that share a 4 x 5 x 6 corner, one within another, and two that only touch.
   const TopoDS_Shape box = BRepPrimAPI_MakeBox{10, 20, 30}.Solid(), small = BRepPrimAPI_MakeBox{2, 3, 4}.Solid();
-  const auto shared = [](const brep::Skin& a, const brep::Skin& b) {
-    return overlap_mm3(View{a}, View{b});
-  };
+  const auto shared = [](const brep::Skin& a, const brep::Skin& b) { return overlap_mm3(View{a}, View{b}); };
   EXPECT_NEAR(shared(moved(box, 0, 0, 0), moved(box, 6, 15, 24)), 120, 1e-9);
   EXPECT_NEAR(shared(moved(box, 0, 0, 0), moved(small, 5, 5, 5)), 24, 1e-9);
   EXPECT_NEAR(shared(moved(small, 5, 5, 5), moved(box, 0, 0, 0)), 24, 1e-9);
