@@ -8,6 +8,7 @@
 #include "diag/nearest.hpp"
 #include "job/range.hpp"
 #include "job/study_keys.hpp"
+#include "job/study_stands.hpp"
 #include "job/suggest.hpp"
 #include "job/toml.hpp"
 #include "job/value.hpp"
@@ -45,6 +46,8 @@ class StudyReader {
     read_keys();
     stop_if_faulty(faults_);
     count_variants();
+    stop_if_faulty(faults_);
+    tell_where_none_stands();
     stop_if_faulty(faults_);
     study_.file = file_;
     return std::move(study_);
@@ -195,6 +198,7 @@ class StudyReader {
     for (const Varied& other : study_.keys)
       if (other.name == varied.name) return fault(named, "key.path", "'" + varied.name + "' stands twice");
     study_.keys.push_back(std::move(varied));
+    key_places_.push_back(named.source().begin);
   }
 
   /// Which entry of its section a key is of, from 0; what is wrong with it is told.
@@ -303,9 +307,16 @@ class StudyReader {
                   "'?");
   }
 
+  /// Before any work: whoever varies what collides with the job would wait for nothing but refusals.
+  void tell_where_none_stands() {
+    if (const auto none = none_stands(study_, base_))
+      fault(key_places_[none->key], study_.keys[none->key].name, none->message);
+  }
+
   std::string file_;
   std::vector<diag::Fault> faults_;
   toml::table table_, base_;
+  std::vector<toml::source_position> key_places_;  ///< of each of the study's keys
   std::map<std::string, Value> values_;
   Study study_;
 };

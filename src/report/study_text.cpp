@@ -101,6 +101,7 @@ std::vector<Move> moves_of(const facts::Study& all) {
 
 std::string moves_text(const StudyReport& r) {
   std::string text;
+  if (r.all.refused + r.all.broken == r.all.variants) return text;  // nothing was judged that a value could move
   const auto pass = [](const facts::Share& s) { return counted(s.passes) + " of " + counted(s.of) + " pass"; };
   const std::vector<Move> moves = moves_of(r.all);
   for (std::size_t i = 0; i < std::min(moves.size(), most_keys); ++i) {
