@@ -12,7 +12,7 @@
 #include "job/suggest.hpp"
 #include "job/toml.hpp"
 #include "job/value.hpp"
-#include "units/quantity.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::job {
 namespace {
@@ -234,8 +234,9 @@ class StudyReader {
     if (!list) {
       if (!from || !to || !step)
         return fault(entry, key.path, "'from', 'to' and 'step' go together"), std::vector<Worth>{};
-      const auto all = worths_in_range(*from, *to, *step, key, study_.job.unit, why);
-      if (all.empty()) fault(*from, key.path, why);
+      RangeFault wrong;
+      const auto all = worths_in_range(*from, *to, *step, key, study_.job.unit, wrong);
+      if (all.empty()) fault(*wrong.at, key.path, wrong.why);
       return all;
     }
     if (!list->as_array() || list->as_array()->empty())
@@ -289,13 +290,18 @@ class StudyReader {
     return best;
   }
 
+  /// Past what can be counted it is only a large number.
+  static std::string said(double count) {
+    return count < 1e15 ? units::grouped(static_cast<std::size_t>(count)) : "more than 10^15";
+  }
+
   /// How many variants that makes, and whether the map's keys are there.
   void count_variants() {
     double all = 1;
     for (const Varied& key : study_.keys) all *= static_cast<double>(key.shown.size());
     if (study_.way == Way::all && all > most_variants)
       fault(*table_.get("key"), "key",
-            "all combinations are " + units::decimals(all, 0) + "; allowed are " + units::decimals(most_variants, 0) +
+            "all combinations are " + said(all) + "; allowed are " + said(most_variants) +
                 ": take fewer values, or way = \"samples\"");
     if (study_.vary == Vary::readings) return;
     std::vector<std::string> known;

@@ -1,5 +1,6 @@
 #include "job/study_keys.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <sstream>
 
@@ -7,6 +8,7 @@
 #include "job/range.hpp"
 #include "job/value.hpp"
 #include "units/quantity.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::job {
 namespace {
@@ -88,34 +90,47 @@ std::optional<Worth> worth_of(const toml::node& node, const Key& key, UnitSystem
 }
 
 std::vector<Worth> worths_in_range(const toml::node& from, const toml::node& to, const toml::node& step, const Key& key,
-                                   UnitSystem unit, std::string& why) {
-  if (!can_step(key.kind)) {
-    why = "its values make no range; list them, like values = [" + key.usual(unit) + "]";
-    return {};
-  }
+                                   UnitSystem unit, RangeFault& fault) {
+  const auto none = [&](const toml::node& at, const std::string& why) {
+    fault = {&at, why};
+    return std::vector<Worth>{};
+  };
+  if (!can_step(key.kind))
+    return none(from, "its values make no range; list them, like values = [" + key.usual(unit) + "]");
   Key apart = key;  // a step may be less than the key itself may be
   apart.least = apart.greatest = 0;
   std::string told;
   const auto low = read_value(from, key, unit, told);
-  if (!low) return why = "from: " + told, std::vector<Worth>{};
+  if (!low) return none(from, "from: " + told);
   const auto high = read_value(to, key, unit, told);
-  if (!high) return why = "to: " + told, std::vector<Worth>{};
+  if (!high) return none(to, "to: " + told);
   const auto by = read_value(step, apart, unit, told);
-  if (!by) return why = "step: " + told, std::vector<Worth>{};
+  if (!by) return none(step, "step: " + told);
   const auto text = [&](double number) { return unquoted(number_written(key.kind, number, unit)); };
-  if (by->number <= 0) return why = "step: found " + text(by->number) + "; it must be above zero", std::vector<Worth>{};
-  const double steps = std::floor((high->number - low->number) / by->number + 1e-9);
-  if (steps < 0) {
-    why = "from " + text(low->number) + " to " + text(high->number) + " is no range; give the least value first";
-    return {};
-  }
-  if (steps >= most_values) {
-    why = "makes " + units::decimals(steps + 1, 0) + " values; allowed are " + units::decimals(most_values, 0);
-    return {};
+  if (by->number <= 0) return none(step, "step: found " + text(by->number) + "; it must be above zero");
+  const double span = (high->number - low->number) / by->number, steps = std::round(span);
+  if (span < 0)
+    return none(to,
+                "from " + text(low->number) + " to " + text(high->number) + " is no range; give the least value first");
+  if (steps >= most_values)
+    return none(step, "makes " + units::grouped(static_cast<std::size_t>(std::min(steps, 1e15)) + 1) +
+                          " values; allowed are " + units::grouped(static_cast<std::size_t>(most_values)));
+  constexpr double same = 1e-6;  // of a step: two units' last digits differ by less
+  if (std::abs(span - steps) > same) {
+    const double below = low->number + std::floor(span) * by->number;
+    const auto as_there = [](const toml::node& node) {
+      return node.value_exact<std::string>().value_or(toml_of(node));
+    };
+    const bool percent = as_there(step).ends_with("%");
+    const auto near = [&](double number) {
+      return unquoted(number_written(key.kind, number, percent ? UnitSystem::metric : unit));
+    };
+    return none(to, "to: " + as_there(to) + " is no whole number of steps of " + as_there(step) + " from " +
+                        as_there(from) + "; the nearest are " + near(below) + " and " + near(below + by->number));
   }
   std::vector<Worth> all;
   for (double i = 0; i <= steps; ++i) {
-    const double number = low->number + i * by->number;
+    const double number = i == steps ? high->number : low->number + i * by->number;
     const std::string toml = number_written(key.kind, number, unit);
     all.push_back({unquoted(toml), toml, number});
   }

@@ -27,9 +27,15 @@ struct Worth {
 /// A value as the job file would have it. @return nothing when the key does not allow it; `why` then tells.
 std::optional<Worth> worth_of(const toml::node& node, const Key& key, UnitSystem unit, std::string& why);
 
-/// Values from one to another by a step, both given as the key's own values; the last is the one that is not past `to`.
-/// @return none when they make no range; `why` then tells.
+/// What is wrong with a range, and with which end of it or its step.
+struct RangeFault {
+  const toml::node* at = nullptr;
+  std::string why;
+};
+
+/// Values from one to another by a step, both given as the key's own values and both among them.
+/// @return none when they make no range; `fault` then tells.
 std::vector<Worth> worths_in_range(const toml::node& from, const toml::node& to, const toml::node& step, const Key& key,
-                                   UnitSystem unit, std::string& why);
+                                   UnitSystem unit, RangeFault& fault);
 
 }  // namespace fallwright::job

@@ -26,7 +26,7 @@ std::string giving_way(const facts::Study& all) {
   std::string text;
   for (std::size_t i = 0; i < std::min(order.size(), most_checks); ++i)
     text +=
-        line(i == 0 ? "gives way" : "", all.checks[order[i]].title + ": first in " + counted(all.odds[order[i]].first));
+        line(i == 0 ? "gives way" : "", all.checks[order[i]].title + ": first in " + grouped(all.odds[order[i]].first));
   return text;
 }
 
@@ -102,7 +102,7 @@ std::vector<Move> moves_of(const facts::Study& all) {
 std::string moves_text(const StudyReport& r) {
   std::string text;
   if (r.all.refused + r.all.broken == r.all.variants) return text;  // nothing was judged that a value could move
-  const auto pass = [](const facts::Share& s) { return counted(s.passes) + " of " + counted(s.of) + " pass"; };
+  const auto pass = [](const facts::Share& s) { return grouped(s.passes) + " of " + grouped(s.of) + " pass"; };
   const std::vector<Move> moves = moves_of(r.all);
   for (std::size_t i = 0; i < std::min(moves.size(), most_keys); ++i) {
     const Move& m = moves[i];
@@ -124,9 +124,9 @@ std::string odds_text(const StudyReport& r) {
   for (std::size_t i = 0; i < all.odds.size(); ++i) {
     const facts::Odds& o = all.odds[i];
     if (all.checks[i].id == "room.goes-in" && o.settled() > 0)
-      text += line("goes in", "in " + counted(o.holds) + " of " + counted(o.settled()) + " rooms that read like this");
+      text += line("goes in", "in " + grouped(o.holds) + " of " + grouped(o.settled()) + " rooms that read like this");
     else if (all.checks[i].id == "room.drop-in" && o.settled() > 0)
-      text += line("goes down", "in " + counted(o.holds) + " of " + counted(o.settled()) +
+      text += line("goes down", "in " + grouped(o.holds) + " of " + grouped(o.settled()) +
                                     " rooms that read like this, let down level");
     else if (o.holds > 0 && o.holds < o.settled())
       doubtful.push_back(i);
@@ -135,8 +135,8 @@ std::string odds_text(const StudyReport& r) {
                    [&](std::size_t a, std::size_t b) { return all.odds[a].holds < all.odds[b].holds; });
   for (std::size_t i = 0; i < std::min(doubtful.size(), most_checks); ++i)
     text += line(i == 0 ? "in doubt" : "", all.checks[doubtful[i]].title + ": holds in " +
-                                               counted(all.odds[doubtful[i]].holds) + " of " +
-                                               counted(all.odds[doubtful[i]].settled()));
+                                               grouped(all.odds[doubtful[i]].holds) + " of " +
+                                               grouped(all.odds[doubtful[i]].settled()));
   if (doubtful.size() > most_checks) text += line("", "and " + std::to_string(doubtful.size() - most_checks) + " more");
   return text;
 }
@@ -158,9 +158,9 @@ std::string read_again_text(const StudyReport& r) {
 }
 
 std::string count_text(const facts::Study& all, const std::string& what) {
-  std::string text = counted(all.passes) + " of " + counted(all.variants) + what;
-  if (all.refused > 0) text += "; " + counted(all.refused) + " cannot stand";
-  if (all.broken > 0) text += "; " + counted(all.broken) + " cannot be made";
+  std::string text = grouped(all.passes) + " of " + grouped(all.variants) + what;
+  if (all.refused > 0) text += "; " + grouped(all.refused) + " cannot stand";
+  if (all.broken > 0) text += "; " + grouped(all.broken) + " cannot be made";
   return text;
 }
 

@@ -7,6 +7,7 @@
 #include "facts/study.hpp"
 #include "job/study_file.hpp"
 #include "units/quantity.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::report {
 
@@ -37,11 +38,6 @@ inline std::string aim_text(job::Aim aim, double value) {
   return whole(value, "stick");
 }
 
-/// "12,345".
-inline std::string counted(std::size_t number) {
-  std::string text = std::to_string(number);
-  for (std::size_t at = text.size(); at > 3; at -= 3) text.insert(at - 3, ",");
-  return text;
-}
+using units::grouped;
 
 }  // namespace fallwright::report

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <concepts>
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -27,6 +28,13 @@ inline std::string_view trimmed(std::string_view text, std::string_view blanks =
   const std::size_t from = text.find_first_not_of(blanks);
   if (from == std::string_view::npos) return {};
   return text.substr(from, text.find_last_not_of(blanks) - from + 1);
+}
+
+/// "12,345".
+inline std::string grouped(std::size_t number) {
+  std::string text = std::to_string(number);
+  for (std::size_t at = text.size(); at > 3; at -= 3) text.insert(at - 3, ",");
+  return text;
 }
 
 /// "1 check", "3 checks".

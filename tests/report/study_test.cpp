@@ -142,9 +142,9 @@ TEST(StudyText, TellsItsAimInItsUnit) {
   EXPECT_STREQ(report::aim_column(Aim::fewest_bags), "bags of mortar");
   EXPECT_STREQ(report::aim_column(Aim::least_sticks), "sticks");
   EXPECT_STREQ(report::aim_column(Aim::lowest_price), "price");
-  EXPECT_EQ(report::counted(999), "999");
-  EXPECT_EQ(report::counted(1000), "1,000");
-  EXPECT_EQ(report::counted(1234567), "1,234,567");
+  EXPECT_EQ(units::grouped(999), "999");
+  EXPECT_EQ(units::grouped(1000), "1,000");
+  EXPECT_EQ(units::grouped(1234567), "1,234,567");
 }
 
 /// Nine checks of rooms that read alike, and what moves them.

@@ -173,15 +173,15 @@ TEST(StudyFile, IsRefusedWithPlaceFoundAndAllowed) {
       {head + "[[key]]\npath = \"drain.from_left\"\nfrom = \"3 in\"\nto = \"2 in\"\nstep = \"1 in\"\n",
        "give the least value first"},
       {head + "[[key]]\npath = \"drain.from_left\"\nfrom = \"3 in\"\nto = \"4 in\"\nstep = \"0 in\"\n",
-       "it must be above zero"},
+       "study.toml:7:8: drain.from_left: step: found 0 in; it must be above zero"},
       {head + "[[key]]\npath = \"drain.from_left\"\nfrom = \"here\"\nto = \"4 in\"\nstep = \"1 in\"\n",
        "drain.from_left: from: found 'here'"},
       {head + "[[key]]\npath = \"drain.from_left\"\nfrom = \"3 in\"\nto = \"there\"\nstep = \"1 in\"\n",
-       "drain.from_left: to: found 'there'"},
+       "study.toml:6:6: drain.from_left: to: found 'there'"},
       {head + "[[key]]\npath = \"drain.from_left\"\nfrom = \"3 in\"\nto = \"4 in\"\nstep = \"slowly\"\n",
        "drain.from_left: step: found 'slowly'"},
       {head + "[[key]]\npath = \"drain.from_left\"\nfrom = \"3 in\"\nto = \"40 in\"\nstep = \"0.001 mm\"\n",
-       "allowed are 10000"},
+       "study.toml:7:8: drain.from_left: makes 939,801 values; allowed are 10,000"},
       {head + "[[key]]\npath = \"base.pattern\"\nfrom = 1\nto = 2\nstep = 1\n", "list them, like values = ["},
       {head + "[[key]]\npath = \"survey.plumb.lean\"\nvalues = [1]\n", "the job has no [[survey.plumb]]"},
       {head + "[[key]]\npath = \"job.unit\"\nvalues = [\"mm\"]\n", "cannot vary"},
@@ -195,6 +195,27 @@ TEST(StudyFile, IsRefusedWithPlaceFoundAndAllowed) {
       {"key = 3\n" + head, "key: this may stand several times"},
   };
   for (const auto& [text, told] : all) EXPECT_THAT(faults_of(text), HasSubstr(told.substr(0, told.find("tannery"))));
+}
+
+TEST(StudyFile, DropsNoEndOfARange) {
+  // Source: by hand: from 50 in steps of 4 in lead to 58 and 62 in, not to 59 in; from 711 mm steps of 7 mm to 725 and
+  // 732 mm, not to 731 mm; from 2 % steps of 0.1 % to 2.2 and 2.3 %, 1 in 45 being 2.222 %. 28 in and 736.6 mm are an
+  // inch apart, and so are their ends.
+  const auto range = [](const std::string& path, const std::string& from, const std::string& to,
+                        const std::string& by) {
+    return head + "[[key]]\npath = \"" + path + "\"\nfrom = \"" + from + "\"\nto = \"" + to + "\"\nstep = \"" + by +
+           "\"\n";
+  };
+  EXPECT_THAT(faults_of(range("base.length", "50 in", "59 in", "4 in")),
+              HasSubstr("study.toml:6:6: base.length: to: 59 in is no whole number of steps of 4 in from 50 in; the "
+                        "nearest are 58 in and 62 in"));
+  EXPECT_THAT(faults_of(range("drain.from_left", "711 mm", "731 mm", "7 mm")),
+              HasSubstr("the nearest are 725 mm and 732 mm"));
+  EXPECT_THAT(faults_of(range("base.fall", "2 %", "1:45", "0.1 %")),
+              HasSubstr("to: 1:45 is no whole number of steps of 0.1 % from 2 %; the nearest are 2.20 % and 2.30 %"));
+  const job::Study whole = read(range("drain.from_left", "28 in", "736.6 mm", "1/4 in"));
+  EXPECT_EQ(whole.keys.at(0).shown,
+            (std::vector<std::string>{"28 in", "28-1/4 in", "28-1/2 in", "28-3/4 in", "29 in"}));
 }
 
 TEST(StudyFile, IsRefusedWhereNoVariantOfItCanStand) {
