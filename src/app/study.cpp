@@ -26,8 +26,10 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const std::vector<std::string>& names_of_study() {
-  static const std::vector<std::string> names{"variants.csv", "study.pdf", "study.svg", "study.json"};
+/// The map of a study of readings is a second sheet.
+std::vector<std::string> names_of(const study::Plan& plan) {
+  std::vector<std::string> names{"variants.csv", "study.pdf", "study.svg", "study.json"};
+  if (plan.study().vary == job::Vary::readings && plan.map()) names.push_back("study-map.svg");
   return names;
 }
 
@@ -83,7 +85,7 @@ void write_sheets(const study::Plan& plan, const Judge& judge, const facts::Stud
 /// All variants, from wherever they come, to files and a few lines.
 int whole(const StudyOptions& options, const study::Plan& plan, const Judge& judge, const Say& say) {
   const job::Study& study = plan.study();
-  Desk desk = app::desk(options, study, options.out, names_of_study(), say);
+  Desk desk = app::desk(options, study, options.out, names_of(plan), say);
   study::Tally tally{plan, judge.checks(), judge.today()};
   Rows rows{*desk.staging, "variants.csv"};
   rows.add(report::variants_head(study, plan.varied()));

@@ -254,6 +254,19 @@ TEST_F(Study, ReplacesOnlyWhatAStudyWrote) {
   EXPECT_THAT(ran.out, HasSubstr("variants.csv"));
 }
 
+TEST_F(Study, FindsWhatIsInTheWayOfItsMapBeforeAnyWork) {
+  // Source: the contract of the output folder: a file that no study wrote is told at once. A million rooms are more
+  // than a minute makes.
+  const std::string file =
+      write("[study]\njob = \"old.toml\"\nvary = \"readings\"\nsamples = 1000000\nmap = [\"back\", \"front\"]\n");
+  fs::create_directories(in_ / "out/s");
+  std::ofstream{in_ / "out/s/study-map.svg"} << "mine";
+  const sample::Ran ran = sample::run("timeout 60 " FALLWRIGHT " study " + file + into() + "2>&1");
+  EXPECT_EQ(ran.code, 3);
+  EXPECT_THAT(ran.out, HasSubstr("study-map.svg: is in the way"));
+  EXPECT_EQ(sample::slurped(in_ / "out/s/study-map.svg"), "mine");
+}
+
 TEST_F(Study, NamedAsItsJobLeavesWhatWasBuiltOfIt) {
   // Source: the contract of the output folder: nothing is lost by a run of another kind, either way.
   const auto build = [&](const std::string& job, const std::string& out) {
