@@ -121,6 +121,16 @@ void must_be_checks(const std::vector<job::Asked>& ids, const std::string& file,
   if (!faults.empty()) throw diag::JobFaults{faults};
 }
 
+/// Checks that tell whether readings are of one room. Where those as taken contradict themselves so do most that are
+/// near to them, and all are drawn as they come.
+std::vector<std::size_t> agreements_of(const std::vector<rules::Result>& results) {
+  std::vector<std::size_t> found;
+  for (std::size_t i = 0; i < results.size(); ++i)
+    for (const char* id : {"survey.closes", "survey.widths-agree"})
+      if (results[i].id == id && results[i].outcome == rules::Outcome::pass) found.push_back(i);
+  return found;
+}
+
 std::string first_of(const diag::JobFaults& faults) {
   const diag::Fault& fault = faults.faults().front();
   return (fault.key.empty() ? "" : fault.key + ": ") + fault.message;
@@ -181,6 +191,7 @@ void Judge::look_at_today() {
   columns_ = report::Columns{study.columns, study.file, report};
   today_.columns = columns_.of(report);
   results_ = report.judgement.results;
+  if (study.vary == job::Vary::readings) agreements_ = agreements_of(results_);
 }
 
 std::vector<facts::Check> Judge::checks() const {
@@ -189,8 +200,23 @@ std::vector<facts::Check> Judge::checks() const {
   return checks;
 }
 
+bool Judge::is_no_room(const facts::Variant& variant) const {
+  if (variant.for_map || variant.outcomes.empty()) return false;
+  return std::any_of(agreements_.begin(), agreements_.end(), [&](std::size_t check) {
+    return variant.outcomes[check] == facts::failed || variant.outcomes[check] == facts::cautioned;
+  });
+}
+
 facts::Variant Judge::variant(std::size_t number) const {
-  facts::Variant variant = plan_.nth(number);
+  constexpr std::size_t most_draws = 100;  // half of all agree, at the worst, where those as taken do
+  for (std::size_t draw = 0;; ++draw) {
+    facts::Variant variant = judged(plan_.nth(number, draw));
+    variant.left_out = draw;
+    if (draw + 1 == most_draws || !is_no_room(variant)) return variant;
+  }
+}
+
+facts::Variant Judge::judged(facts::Variant variant) const {
   const bool mapped = plan_.node_of(variant).has_value();
   try {
     job::Job job = plan_.job_of(variant);

@@ -34,16 +34,20 @@ class Judge {
   const facts::Variant& today() const { return today_; }
   const std::vector<rules::Result>& todays_results() const { return results_; }
   std::vector<facts::Check> checks() const;
-  /// A variant that cannot stand, or that the kernel cannot make, says why.
+  /// A variant that cannot stand, or that the kernel cannot make, says why. Readings are drawn until they are such as a
+  /// room may have together, as far as today's are.
   facts::Variant variant(std::size_t number) const;
 
  private:
   void look_at_today();
+  facts::Variant judged(facts::Variant variant) const;
+  bool is_no_room(const facts::Variant& variant) const;
 
   const study::Plan& plan_;
   Wanted wanted_;
   facts::Variant today_;
   std::vector<rules::Result> results_;
+  std::vector<std::size_t> agreements_;  ///< checks that readings agree which hold today; of readings that vary only
   report::Columns columns_;
   std::unique_ptr<measure::Memory> memory_;  ///< of today's job, closed: threads only look at it
 };

@@ -53,7 +53,7 @@ void add_readings(Pen& pen, Point at, double width, const StudySubject& s) {
                percent(d.holds_below), percent(d.holds_above)});
   }
   table.across(std::string{"Settles: the share of the doubt "} +
-               (s.all.doubts_of_care ? "what asks for care" : "whether the room passes") +
+               (s.all.doubts_of_care ? "about what asks for care" : "whether the room passes") +
                " that would be gone if this were known. Less, more: how often the check holds where the room is less, "
                "or more, than was read.");
 }
@@ -67,7 +67,10 @@ Sheet draw_odds(const StudySubject& s) {
     sheet.notes = {std::to_string(s.all.variants) +
                        " rooms that read like this one: every reading drawn anew within its own tolerance, all values "
                        "alike likely, seed " +
-                       std::to_string(s.study.seed) + ".",
+                       std::to_string(s.study.seed) + "." +
+                       (s.all.left_out > 0 ? " Left out: " + std::to_string(s.all.left_out) +
+                                                 " drawn sets of readings that no room has together."
+                                           : ""),
                    "All checks pass in " + std::to_string(s.all.passes) + " of them; " +
                        std::to_string(s.all.refused + s.all.broken) + " cannot stand or cannot be made."};
   });

@@ -39,6 +39,7 @@ struct Variant {
   std::optional<double> aim = {};
   std::vector<std::string> columns = {};  ///< as JSON: a number, a text in quotes, or nothing
   std::vector<double> margins = {};       ///< of every check, where the map needs them
+  std::size_t left_out = 0;               ///< sets of readings drawn before this one that contradict themselves
 };
 
 /// The letters of `outcomes`.
@@ -89,6 +90,7 @@ struct Study {
   std::vector<Check> checks;
   Variant today;
   std::size_t variants = 0, passes = 0, refused = 0, broken = 0;
+  std::size_t left_out = 0;                   ///< sets of readings that were drawn and that no room has together
   std::optional<Variant> first_refused = {};  ///< or broken: its reason may be that of all
   std::vector<Variant> best;                  ///< at most five, the best first; none of what fails
   std::vector<std::vector<Share>> by_value;   ///< for each key, for each of its values

@@ -97,6 +97,7 @@ std::string to_json(const StudyReport& r) {
                  {"sha256", r.study.job.sha256}};
   json["variants"] = r.all.variants;
   json["pass"] = r.all.passes;
+  json["draws_left_out"] = r.study.vary == job::Vary::readings ? Json(r.all.left_out) : Json(nullptr);
   json["cannot_stand"] = r.all.refused;
   json["cannot_be_made"] = r.all.broken;
   json["today"] = variant(r, r.all.today);

@@ -147,7 +147,7 @@ std::string read_again_text(const StudyReport& r) {
   for (std::size_t i = 0; i < std::min(r.all.doubts.size(), most_readings); ++i) {
     const facts::Doubt& d = r.all.doubts[i];
     if (d.decides < least || !d.check) break;
-    const std::string of = r.all.doubts_of_care ? " % of the doubt what asks for care; '" : " % of the doubt; '";
+    const std::string of = r.all.doubts_of_care ? " % of the doubt about what asks for care; '" : " % of the doubt; '";
     text += line(i == 0 ? "read again" : "", d.name + ": settles " + decimals(d.decides * 100, 0) + of +
                                                  r.all.checks[*d.check].title + "' holds in " +
                                                  decimals(d.holds_below * 100, 0) + " % where it is less, " +
@@ -172,6 +172,8 @@ std::string study_text(const StudyReport& r, const std::string& folder) {
   text += line("passes", count_text(r.all, readings ? " rooms that read like this" : " variants"));
   if (const auto& refused = r.all.first_refused)
     text += line("", "variant " + std::to_string(refused->number + 1) + ": " + refused->reason);
+  if (r.all.left_out > 0)
+    text += line("left out", grouped(r.all.left_out) + " drawn sets of readings that no room has together");
   text += giving_way(r.all);
   text += line("today", verdict_text(r.all.today, r.all));
   text += readings ? odds_text(r) + read_again_text(r) : best_text(r) + moves_text(r);

@@ -15,9 +15,9 @@ namespace {
 
 /// A number from 0 up to 1, below it, that hangs on nothing but what it is for: any machine draws the same, in any
 /// order. The mixing steps are those of a published generator of 64 bits (Steele, Lea and Flood 2014).
-double drawn(std::uint64_t seed, std::uint64_t number, std::uint64_t item) {
+double drawn(std::uint64_t seed, std::uint64_t number, std::uint64_t item, std::uint64_t draw) {
   std::uint64_t state = 0;  // the seed is mixed before the number is added: one seed's numbers are no other seed's
-  for (const std::uint64_t part : {seed, number, item, std::uint64_t{0}}) {
+  for (const std::uint64_t part : {seed, number, item, draw}) {
     state += 0x9e3779b97f4a7c15u + part;
     state = (state ^ (state >> 30)) * 0xbf58476d1ce4e5b9u;
     state = (state ^ (state >> 27)) * 0x94d049bb133111ebu;
@@ -102,7 +102,7 @@ void Plan::lay_map() {
   map_ = std::move(map);
 }
 
-facts::Variant Plan::nth(std::size_t number) const {
+facts::Variant Plan::nth(std::size_t number, std::size_t draw) const {
   facts::Variant variant;
   variant.number = number;
   variant.for_map = number >= own_;
@@ -118,7 +118,7 @@ facts::Variant Plan::nth(std::size_t number) const {
       values[i] = number % varied_[i].shown.size();
   } else {
     for (std::size_t i = 0; i < varied_.size(); ++i) {
-      const double share = drawn(study_.seed, number, i);
+      const double share = drawn(study_.seed, number, i, draw);
       values[i] = static_cast<std::size_t>(share * static_cast<double>(varied_[i].shown.size()));
       if (readings) variant.offsets_mm.push_back((2 * share - 1) * doubts_[i].tolerance_mm);
     }

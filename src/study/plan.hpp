@@ -23,8 +23,8 @@ class Plan {
   /// What varies: the study's keys, or the readings with their offsets on the map.
   const std::vector<job::Varied>& varied() const { return varied_; }
   std::size_t count() const { return own_ + for_map_; }
-  /// A variant as yet unjudged. @pre number < count()
-  facts::Variant nth(std::size_t number) const;
+  /// A variant as yet unjudged. @param draw from 0, of readings that are drawn anew. @pre number < count()
+  facts::Variant nth(std::size_t number, std::size_t draw = 0) const;
   /// Its job. @throws diag::JobFaults where it cannot stand.
   job::Job job_of(const facts::Variant& variant) const;
 

@@ -98,6 +98,7 @@ void Tally::take(const Variant& variant) {
     all_.map->nodes[*node] = {true, variant.verdict, variant.aim, variant.margins};
   if (variant.for_map) return;
   ++all_.variants;
+  all_.left_out += variant.left_out;
   all_.passes += variant.verdict == Verdict::passes;
   all_.refused += variant.verdict == Verdict::refused;
   all_.broken += variant.verdict == Verdict::broken;

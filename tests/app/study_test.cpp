@@ -188,6 +188,42 @@ TEST_F(Study, TellsTheOddsOfARoomAsRead) {
   EXPECT_EQ(json["readings"].size(), 24u);
 }
 
+TEST_F(Study, DrawsRoomsAndNoReadingsThatNoneHas) {
+  // Source: closed form: of a room near to a rectangle of width w and depth d, l across, both diagonals are together
+  // w / l of back and front and d / l of the sides. What is left over is spread by least squares over the six, each by
+  // its part and the square of its tolerance: no one's share is more than its own tolerance. Shares draw alike.
+  const std::string file = write("[study]\njob = \"old.toml\"\nvary = \"readings\"\nsamples = 120\n");
+  const sample::Ran ran = study(file + into());
+  ASSERT_EQ(ran.code, 0);
+  const Json json = result();
+  constexpr double w = 72.22, d = 36.23, l = 80.8, part[] = {w / l, w / l, d / l, d / l, -1, -1};
+  constexpr double read[] = {72.125, 72.3125, 36.25, 36.21875, 80.5625, 81.0625};  // in; of two people the mean
+  const char* const names[] = {"back", "front", "left", "right", "diagonal from back left", "diagonal from back right"};
+  double tolerance[6] = {}, all = 0;
+  for (const auto& reading : json["readings"])
+    for (int i = 0; i < 6; ++i)
+      if (reading["reading"] == names[i]) tolerance[i] = reading["tolerance_mm"];
+  for (int i = 0; i < 6; ++i) all += part[i] * part[i] * tolerance[i] * tolerance[i];
+  const auto lines = rows();
+  ASSERT_EQ(lines.size(), 121u);
+  for (std::size_t row = 1; row < lines.size(); ++row) {
+    std::istringstream fields{lines[row]};
+    std::string field;
+    std::getline(fields, field, ','), std::getline(fields, field, ',');
+    double over = 0, worst = 0;
+    for (int i = 0; i < 6 && std::getline(fields, field, ','); ++i)
+      over += part[i] * (read[i] * 25.4 + std::stod(field));
+    for (int i = 0; i < 6; ++i) worst = std::max(worst, std::abs(over * part[i]) * tolerance[i] / all);
+    EXPECT_LT(worst, 1.02) << lines[row];
+  }
+  const int left_out = json["draws_left_out"];
+  EXPECT_GT(left_out, 0);
+  EXPECT_THAT(ran.out, HasSubstr("left out     " + std::to_string(left_out) + " drawn sets of readings"));
+  for (const char* share : {"1/2", "2/2"}) ASSERT_EQ(study(file + into("shares") + "-q --part " + share).code, 0);
+  ASSERT_EQ(study(file + into("shares") + "-q --merge").code, 0);
+  expect_same(in_ / "out/s", in_ / "shares/s");
+}
+
 TEST_F(Study, LooksForTheLowestPrice) {
   // Source: the report's own sum of prices, row by row. With one price missing a list would look cheap: it is named.
   std::string job = sample::slurped(in_ / "room.toml");

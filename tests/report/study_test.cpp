@@ -192,7 +192,7 @@ TEST(StudyText, OfReadings) {
                 "               left: settles 1 % of the doubt; 'A' holds in 20 % where it is less, 70 % where more\n");
   s.all.doubts_of_care = true;
   EXPECT_THAT(report::study_text(s.report(), ""),
-              testing::HasSubstr("back: settles 42 % of the doubt what asks for care; 'B' holds"));
+              testing::HasSubstr("back: settles 42 % of the doubt about what asks for care; 'B' holds"));
   s.all.doubts.clear();
   EXPECT_EQ(report::study_text(s.report(), ""),
             expected + "  read again   nothing: no single reading settles more than chance makes of so many rooms\n");
@@ -213,7 +213,7 @@ TEST(StudyJson, HoldsEveryNumberOnce) {
     "study": {"name": "where the drain may stand", "file": "drain.toml", "sha256": "5ha", "vary": "keys", "way": "all",
               "seed": null, "aim": "greatest-least-margin"},
     "job": {"name": "bath", "file": "bath.toml", "sha256": "a5h"},
-    "variants": 12345, "pass": 8000, "cannot_stand": 45, "cannot_be_made": 1,
+    "variants": 12345, "pass": 8000, "draws_left_out": null, "cannot_stand": 45, "cannot_be_made": 1,
     "today": {"verdict": "fail", "gives_way_first": "floor.fall-least", "margin": -0.2, "aim": null,
               "values": {"drain.from_left": "24 in"}, "columns": {}},
     "keys": [{"path": "drain.from_left", "today": "24 in", "held": "24 in", "values": [
@@ -241,9 +241,11 @@ TEST(StudyJson, HoldsEveryNumberOnce) {
   s.varied.push_back(key("bench.place", {"left", "right"}));
   s.all.map->up = 1, s.all.map->ys = {1};
   s.study.way = job::Way::samples, s.study.seed = 77, s.study.vary = job::Vary::readings;
+  s.all.left_out = 41;
   const json other = json::parse(report::to_json(s.report()));
   EXPECT_EQ(other["map"]["up"], json::parse(R"({"path": "bench.place", "values": ["right"]})"));
   EXPECT_EQ(other["study"]["seed"], 77);
+  EXPECT_EQ(other["draws_left_out"], 41);
   EXPECT_EQ(other["study"]["way"], "samples");
   EXPECT_EQ(other["study"]["vary"], "readings");
   s.all.map.reset();
@@ -284,8 +286,19 @@ TEST(StudyRows, OfReadings) {
 
 TEST(StudyRows, ReadBackToTheLastBit) {
   // Source: ISO C++ std::numeric_limits: 17 digits tell a double from all others; no two fields alike.
-  const facts::Variant v{7, true,     {3, 1},  {0.1 + 0.2, -1e-17}, Verdict::broken, "a \"reason\"", "pf",
-                         1, -1e3 / 3, 2e3 / 3, {"4e7", ""},         {0.7, 1. / 3}};
+  const facts::Variant v{7,
+                         true,
+                         {3, 1},
+                         {0.1 + 0.2, -1e-17},
+                         Verdict::broken,
+                         "a \"reason\"",
+                         "pf",
+                         1,
+                         -1e3 / 3,
+                         2e3 / 3,
+                         {"4e7", ""},
+                         {0.7, 1. / 3},
+                         9};
   const facts::Variant read = report::read_row(report::kept_row(v));
   EXPECT_EQ(read.number, 7u);
   EXPECT_TRUE(read.for_map);
@@ -299,6 +312,7 @@ TEST(StudyRows, ReadBackToTheLastBit) {
   EXPECT_EQ(read.aim, v.aim);
   EXPECT_EQ(read.columns, v.columns);
   EXPECT_EQ(read.margins, v.margins);
+  EXPECT_EQ(read.left_out, 9u);
   const facts::Variant bare = report::read_row(report::kept_row({}));
   EXPECT_FALSE(bare.for_map || bare.gives_way || bare.margin || bare.aim);
   EXPECT_EQ(bare.verdict, Verdict::passes);
