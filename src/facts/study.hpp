@@ -70,6 +70,20 @@ struct Doubt {
   double holds_below = 0, holds_above = 0;
 };
 
+/// Of a key: the value most of whose variants pass and the one of which fewest do, how far these shares are apart, and
+/// what share of the doubt whether a variant passes would go if the key were known; of samples beyond chance alone.
+struct Move {
+  std::size_t key = 0, most = 0, least = 0;
+  double by = 0, decides = 0;
+};
+
+/// Some of the best that are equal by the aim, from the first to the last of them; what tells them apart all the same.
+struct Tie {
+  std::size_t first = 0, last = 0;
+  bool by_aim = false;     ///< its number before it is rounded up to what is bought
+  bool by_margin = false;  ///< what has least to spare
+};
+
 /// A crossing of two keys' values on the map.
 struct Node {
   bool known = false;
@@ -93,7 +107,9 @@ struct Study {
   std::size_t left_out = 0;                   ///< sets of readings that were drawn and that no room has together
   std::optional<Variant> first_refused = {};  ///< or broken: its reason may be that of all
   std::vector<Variant> best;                  ///< at most five, the best first; none of what fails
+  std::vector<Tie> ties;                      ///< among the best
   std::vector<std::vector<Share>> by_value;   ///< for each key, for each of its values
+  std::vector<Move> moves;                    ///< of each key, what moves the verdict most first
   std::vector<Odds> odds;                     ///< for each check
   std::vector<Doubt> doubts;                  ///< what decides most first; of readings only
   /// They are of checks that never fail: of the doubt whether the room passes no reading settles anything.

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <filesystem>
 
 #include "report/json_words.hpp"
@@ -29,8 +30,10 @@ Json variant(const StudyReport& r, const facts::Variant& v) {
   return json;
 }
 
-Json key(const job::Varied& varied, const std::vector<facts::Share>& shares) {
+Json key(const job::Varied& varied, const std::vector<facts::Share>& shares, const std::vector<facts::Move>& moves,
+         std::size_t place) {
   Json values = Json::array();
+  const auto move = std::find_if(moves.begin(), moves.end(), [&](const facts::Move& m) { return m.key == place; });
   for (std::size_t i = 0; i < varied.shown.size(); ++i)
     values.push_back({{"value", varied.shown[i]},
                       {"number", i < varied.numbers.size() ? Json(varied.numbers[i]) : Json(nullptr)},
@@ -39,6 +42,7 @@ Json key(const job::Varied& varied, const std::vector<facts::Share>& shares) {
   return {{"path", varied.name},
           {"today", varied.now.empty() ? Json(nullptr) : Json(varied.now)},
           {"held", varied.shown[varied.held]},
+          {"decides", move == moves.end() ? Json(nullptr) : Json(move->decides)},
           {"values", values}};
 }
 
@@ -103,7 +107,8 @@ std::string to_json(const StudyReport& r) {
   json["today"] = variant(r, r.all.today);
   json["today"].erase("variant");  // it is none of them
   json["keys"] = Json::array();
-  for (std::size_t i = 0; i < r.all.by_value.size(); ++i) json["keys"].push_back(key(r.varied[i], r.all.by_value[i]));
+  for (std::size_t i = 0; i < r.all.by_value.size(); ++i)
+    json["keys"].push_back(key(r.varied[i], r.all.by_value[i], r.all.moves, i));
   json["checks"] = checks(r.all);
   json["best"] = list(r.all.best, [&](const facts::Variant& v) { return variant(r, v); });
   json["readings"] = doubts(r.all);

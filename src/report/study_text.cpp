@@ -47,18 +47,21 @@ std::string values_text(const StudyReport& r, const facts::Variant& v) {
   return text;
 }
 
-/// Where the aim tells the best from none of the others they stand in the order they were made in.
-std::string tie_text(const StudyReport& r) {
+/// What is equal by the aim, and by what it stands in its order all the same.
+std::string tie_text(const StudyReport& r, const facts::Tie& tie) {
   const std::vector<facts::Variant>& best = r.all.best;
-  if (best.size() < 2 || !best.front().aim || best.front().aim != best.back().aim ||
-      best.front().margin != best.back().margin)
-    return "";
-  const bool margins = r.study.aim == job::Aim::greatest_least_margin;
-  std::string words = "a tie, in the order they were made; others may tie with them";
-  const auto& check = best.front().gives_way;
-  const bool one =
-      check && std::all_of(best.begin(), best.end(), [&](const facts::Variant& v) { return v.gives_way == check; });
-  if (margins && one && r.study.aim_at.empty())
+  std::string words = std::to_string(tie.first + 1) + (tie.last == tie.first + 1 ? " and " : " to ") +
+                      std::to_string(tie.last + 1) + ": a tie by the aim, ";
+  words += tie.by_aim      ? "the least mortar first"
+           : tie.by_margin ? "the most to spare first"
+                           : "in the order they were made";
+  constexpr std::size_t most_best = 5;
+  if (best.size() == most_best && tie.last + 1 == best.size()) words += "; others may tie with them";
+  const auto& check = best[tie.first].gives_way;
+  const auto same = [&](const facts::Variant& v) { return v.gives_way == check; };
+  const bool one = check && std::all_of(best.begin() + static_cast<std::ptrdiff_t>(tie.first),
+                                        best.begin() + static_cast<std::ptrdiff_t>(tie.last) + 1, same);
+  if (r.study.aim == job::Aim::greatest_least_margin && one && r.study.aim_at.empty())
     words += ": of each '" + r.all.checks[*check].title +
              "' has least to spare, and as much; name the checks that your keys move (aim_at)";
   return line("", words);
@@ -72,47 +75,27 @@ std::string best_text(const StudyReport& r) {
                                            (v.aim ? ": " + aim_text(r.study.aim, *v.aim) : "") + "  (variant " +
                                            std::to_string(v.number + 1) + ")");
   }
-  return text + tie_text(r);
+  for (const facts::Tie& tie : r.all.ties) text += tie_text(r, tie);
+  return text;
 }
 
-/// Of each key the value most of whose variants pass, and the one of which fewest do; the key where these are farthest
-/// apart first.
-struct Move {
-  std::size_t key = 0, most = 0, least = 0;
-  double by = 0;
-};
-
-std::vector<Move> moves_of(const facts::Study& all) {
-  std::vector<Move> moves;
-  for (std::size_t key = 0; key < all.by_value.size(); ++key) {
-    Move move{key};
-    const auto& shares = all.by_value[key];
-    for (std::size_t i = 0; i < shares.size(); ++i) {
-      if (shares[i].of == 0) continue;
-      if (shares[move.most].of == 0 || shares[i].share() > shares[move.most].share()) move.most = i;
-      if (shares[move.least].of == 0 || shares[i].share() < shares[move.least].share()) move.least = i;
-    }
-    move.by = shares[move.most].share() - shares[move.least].share();
-    moves.push_back(move);
-  }
-  std::stable_sort(moves.begin(), moves.end(), [](const Move& a, const Move& b) { return a.by > b.by; });
-  return moves;
+/// Samples that pass may differ between values by chance alone.
+std::string move_text(const StudyReport& r, const facts::Move& m) {
+  const job::Varied& key = r.varied[m.key];
+  const auto& shares = r.all.by_value[m.key];
+  const auto pass = [](const facts::Share& s) { return grouped(s.passes) + " of " + grouped(s.of) + " pass"; };
+  if (m.by == 0) return key.name + ": no value makes a difference";
+  if (r.study.way == job::Way::samples && m.decides == 0)
+    return key.name + ": no more than chance makes of so many samples";
+  return key.name + ": " + pass(shares[m.most]) + " with " + key.shown[m.most] + ", " + pass(shares[m.least]) +
+         " with " + key.shown[m.least];
 }
 
 std::string moves_text(const StudyReport& r) {
   std::string text;
   if (r.all.refused + r.all.broken == r.all.variants) return text;  // nothing was judged that a value could move
-  const auto pass = [](const facts::Share& s) { return grouped(s.passes) + " of " + grouped(s.of) + " pass"; };
-  const std::vector<Move> moves = moves_of(r.all);
-  for (std::size_t i = 0; i < std::min(moves.size(), most_keys); ++i) {
-    const Move& m = moves[i];
-    const job::Varied& key = r.varied[m.key];
-    const auto& shares = r.all.by_value[m.key];
-    text += line(i == 0 ? "moves most" : "", m.by == 0 ? key.name + ": no value makes a difference"
-                                                       : key.name + ": " + pass(shares[m.most]) + " with " +
-                                                             key.shown[m.most] + ", " + pass(shares[m.least]) +
-                                                             " with " + key.shown[m.least]);
-  }
+  for (std::size_t i = 0; i < std::min(r.all.moves.size(), most_keys); ++i)
+    text += line(i == 0 ? "moves most" : "", move_text(r, r.all.moves[i]));
   return text;
 }
 

@@ -14,36 +14,59 @@ using facts::Verdict;
 
 constexpr std::size_t most_best = 5;
 
+/// Without what two ways to the same number leave between them: a room and its mirror image are a tie.
+double settled(double value) {
+  constexpr double grain = 1e-6;
+  return std::round(value / grain) * grain;
+}
+
 /// Bags and sticks are bought whole.
 double wanted(job::Aim aim, double value) {
-  if (aim == job::Aim::lowest_price) return value;
-  return aim == job::Aim::greatest_least_margin ? -value : std::ceil(value - 1e-9);
+  if (aim == job::Aim::lowest_price) return settled(value);
+  return aim == job::Aim::greatest_least_margin ? settled(-value) : std::ceil(value - 1e-9);
+}
+
+double to_spare(const Variant& variant) {
+  return settled(variant.margin.value_or(-1e9));
 }
 
 double part(std::size_t some, std::size_t all) {
   return all == 0 ? 0 : static_cast<double>(some) / static_cast<double>(all);
 }
 
-/// How far shares of tenths scatter beyond what so many draws scatter by chance, as a share of the whole doubt. Nothing
-/// where chance alone may scatter them so: by the chi-square test that they are one share, at one in twenty for all
-/// `questions` that are asked alike.
-template <class Bins>
-double decided(const Bins& bins, std::size_t tenths, double share, std::size_t all, std::size_t questions) {
-  double spread = 0;
+/// How a check, or the whole, came out in one part of all variants.
+struct Part {
+  std::size_t of = 0, holds = 0;
+};
+
+struct Spread {
+  double share = 0;  ///< of the whole doubt
   std::size_t used = 0;
-  for (std::size_t i = 0; i < tenths; ++i) {
-    if (bins.of[i] == 0) continue;
-    const double off = part(bins.holds[i], bins.of[i]) - share;
-    spread += part(bins.of[i], all) * off * off;
-    ++used;
+};
+
+/// How far shares of parts scatter about that of all, `share`.
+Spread spread_of(const std::vector<Part>& parts, double share, std::size_t all) {
+  Spread spread;
+  for (const Part& p : parts) {
+    if (p.of == 0) continue;
+    const double off = part(p.holds, p.of) - share;
+    spread.share += part(p.of, all) * off * off / (share * (1 - share));
+    ++spread.used;
   }
-  const double doubt = share * (1 - share);
-  if (used < 2) return 0;
-  const boost::math::chi_squared by_chance{static_cast<double>(used - 1)};
+  return spread;
+}
+
+/// The same beyond what so many draws scatter by chance. Nothing where chance alone may scatter them so: by the
+/// chi-square test that they are one share, at one in twenty for all `questions` that are asked alike.
+double decided(const std::vector<Part>& parts, double share, std::size_t all, std::size_t questions) {
+  const Spread spread = spread_of(parts, share, all);
+  if (spread.used < 2) return 0;
+  const boost::math::chi_squared by_chance{static_cast<double>(spread.used - 1)};
   const double seldom = 0.05 / static_cast<double>(questions);
-  if (spread * static_cast<double>(all) / doubt <= quantile(complement(by_chance, seldom))) return 0;
-  const double chance = all > used ? (doubt - spread) * part(used - 1, all - used) : 0;  // what is left scatters too
-  return std::clamp((spread - chance) / doubt, 0.0, 1.0);
+  if (spread.share * static_cast<double>(all) <= quantile(complement(by_chance, seldom))) return 0;
+  const double chance = all > spread.used ? (1 - spread.share) * part(spread.used - 1, all - spread.used)
+                                          : 0;  // what is left scatters too
+  return std::clamp(spread.share - chance, 0.0, 1.0);
 }
 
 }  // namespace
@@ -63,7 +86,56 @@ bool Tally::is_better(const Variant& a, const Variant& b) const {
   const job::Aim aim = plan_.study().aim;
   const double x = a.aim ? wanted(aim, *a.aim) : HUGE_VAL, y = b.aim ? wanted(aim, *b.aim) : HUGE_VAL;
   if (x != y) return x < y;
-  return a.margin.value_or(-HUGE_VAL) > b.margin.value_or(-HUGE_VAL);
+  const double fine = settled(a.aim.value_or(0)), finer = settled(b.aim.value_or(0));
+  if (aim == job::Aim::fewest_bags && fine != finer) return fine < finer;  // of as many bags the least in them
+  return to_spare(a) > to_spare(b);
+}
+
+bool Tally::is_tie(const Variant& a, const Variant& b) const {
+  const job::Aim aim = plan_.study().aim;
+  return a.aim && b.aim && wanted(aim, *a.aim) == wanted(aim, *b.aim);
+}
+
+std::vector<facts::Tie> Tally::ties() const {
+  std::vector<facts::Tie> ties;
+  const std::vector<Variant>& best = all_.best;
+  for (std::size_t first = 0, last = 0; first < best.size(); first = ++last) {
+    facts::Tie tie{first};
+    for (; last + 1 < best.size() && is_tie(best[first], best[last + 1]); ++last) {
+      tie.by_aim |= settled(*best[last + 1].aim) != settled(*best[first].aim);
+      tie.by_margin |= to_spare(best[last + 1]) != to_spare(best[first]);
+    }
+    tie.last = last;
+    if (last > first) ties.push_back(tie);
+  }
+  return ties;
+}
+
+/// Of all combinations nothing is left to chance.
+std::vector<facts::Move> Tally::moves() const {
+  std::vector<facts::Move> moves;
+  const bool drawn = plan_.study().way == job::Way::samples;
+  const double share = part(all_.passes, all_.variants);
+  for (std::size_t key = 0; key < all_.by_value.size(); ++key) {
+    facts::Move move{key};
+    const std::vector<facts::Share>& shares = all_.by_value[key];
+    std::vector<Part> parts;
+    for (std::size_t i = 0; i < shares.size(); ++i) {
+      parts.push_back({shares[i].of, shares[i].passes});
+      if (shares[i].of == 0) continue;
+      if (shares[move.most].of == 0 || shares[i].share() > shares[move.most].share()) move.most = i;
+      if (shares[move.least].of == 0 || shares[i].share() < shares[move.least].share()) move.least = i;
+    }
+    move.by = shares[move.most].share() - shares[move.least].share();
+    if (share > 0 && share < 1)
+      move.decides = drawn ? decided(parts, share, all_.variants, all_.by_value.size())
+                           : spread_of(parts, share, all_.variants).share;
+    moves.push_back(move);
+  }
+  std::stable_sort(moves.begin(), moves.end(), [drawn](const facts::Move& a, const facts::Move& b) {
+    return drawn ? a.decides > b.decides : a.by > b.by;
+  });
+  return moves;
 }
 
 void Tally::take_best(const Variant& variant) {
@@ -125,8 +197,10 @@ facts::Doubt Tally::doubt_of(std::size_t reading, bool of_care) const {
     const double share = part(odds.holds, odds.settled());
     if (!in_doubt(odds)) continue;
     const Bins& bins = bins_[reading][check];
+    std::vector<Part> parts;
+    for (std::size_t i = 0; i < tenths; ++i) parts.push_back({bins.of[i], bins.holds[i]});
     const double whole = share * (1 - share),
-                 goes = whole * decided(bins, tenths, share, odds.settled(), open * tolerances_.size());
+                 goes = whole * decided(parts, share, odds.settled(), open * tolerances_.size());
     all += whole;
     doubt.decides += goes;
     if (goes <= most) continue;
@@ -150,6 +224,8 @@ facts::Study Tally::done() {
   }
   std::stable_sort(all_.doubts.begin(), all_.doubts.end(),
                    [](const facts::Doubt& a, const facts::Doubt& b) { return a.decides > b.decides; });
+  all_.ties = ties();
+  all_.moves = moves();
   return std::move(all_);
 }
 

@@ -25,7 +25,10 @@ class Tally {
   };
 
   bool is_better(const facts::Variant& a, const facts::Variant& b) const;
+  bool is_tie(const facts::Variant& a, const facts::Variant& b) const;
   void take_best(const facts::Variant& variant);
+  std::vector<facts::Tie> ties() const;
+  std::vector<facts::Move> moves() const;
   void take_outcomes(const facts::Variant& variant);
   /// @param of_care also of checks that fail in no room
   facts::Doubt doubt_of(std::size_t reading, bool of_care) const;

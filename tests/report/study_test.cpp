@@ -57,12 +57,12 @@ Studied of_keys() {
                   {{100, 50}, {100, 50}},
                   {{1000, 700}, {1000, 600}},
                   {{1000, 650}, {1000, 700}}};
+  all.moves = {{1, 1, 0, 0.8, 0.64}, {0, 1, 2, 0.5, 0.25}, {3, 0, 1, 0.1, 0.01}, {4, 1, 0, 0.05, 0}, {2, 0, 0, 0, 0}};
   return s;
 }
 
 TEST(StudyText, OfKeys) {
-  // Source: by hand: what gives way most often first; the key whose shares lie farthest apart first, of values that
-  // some variant has; four of the five.
+  // Source: by hand: what gives way most often first; keys in the order they move the verdict, four of the five.
   Studied s = of_keys();
   EXPECT_EQ(
       report::study_text(s.report(), "out/drain"),
@@ -81,13 +81,19 @@ TEST(StudyText, OfKeys) {
       "               bench.seat_fall: 700 of 1,000 pass with 2 %, 600 of 1,000 pass with 3 %\n"
       "               tile.height: 700 of 1,000 pass with 80 in, 650 of 1,000 pass with 72 in\n"
       "  files        out/drain\n");
-  s.all.by_value.resize(3);
+  s.all.moves.erase(s.all.moves.begin() + 2, s.all.moves.begin() + 4);
   s.all.refused = s.all.broken = 0;
   s.all.today.verdict = Verdict::passes, s.all.today.margin = 0.125, s.all.today.gives_way = 1;
   std::string text = report::study_text(s.report(), "");
   EXPECT_THAT(text, testing::HasSubstr("  passes       8,000 of 12,345 variants\n"));
   EXPECT_THAT(text, testing::HasSubstr("  today        passes; least to spare: trap arm is short enough (12.5 %)\n"));
   EXPECT_THAT(text, testing::EndsWith("               base.made: no value makes a difference\n"));
+  s.study.way = job::Way::samples;
+  s.all.moves[1].decides = 0;
+  EXPECT_THAT(
+      report::study_text(s.report(), ""),
+      testing::HasSubstr("  moves most   bench.place: 5,400 of 6,000 pass with right, 600 of 6,000 pass with left\n"
+                         "               drain.from_left: no more than chance makes of so many samples\n"));
   s.all.today = {0, false, {}, {}, Verdict::refused};
   EXPECT_THAT(report::study_text(s.report(), ""), testing::HasSubstr("  today        cannot stand\n"));
 }
@@ -107,15 +113,21 @@ TEST(StudyText, TellsATieThatNoKeyOfTheStudyMoves) {
   // has more to spare, or an aim that looks elsewhere already, is no tie of that kind.
   Studied s = of_keys();
   for (facts::Variant& v : s.all.best) v.gives_way = 1, v.margin = 0.0, v.aim = 0.0;
+  s.all.ties = {{0, 1}};
   const auto told = [&] { return unwrapped(report::study_text(s.report(), "")); };
-  EXPECT_THAT(told(),
-              testing::HasSubstr("a tie, in the order they were made; others may tie with them: of each 'trap arm "
-                                 "is short enough' has least to spare, and as much"));
+  EXPECT_THAT(told(), testing::HasSubstr("1 and 2: a tie by the aim, in the order they were made: of each 'trap arm "
+                                         "is short enough' has least to spare, and as much"));
   EXPECT_THAT(told(), testing::HasSubstr("(aim_at)"));
   s.study.aim_at = {{}};
   EXPECT_THAT(told(), testing::HasSubstr("a tie"));
   EXPECT_THAT(told(), testing::Not(testing::HasSubstr("aim_at")));
-  s.all.best[0].aim = s.all.best[0].margin = 0.01;
+  s.study.aim = job::Aim::fewest_bags;
+  s.all.best.resize(5, s.all.best[0]);
+  s.all.ties = {{0, 2, true, false}, {3, 4, false, true}};
+  EXPECT_THAT(told(),
+              testing::HasSubstr("1 to 3: a tie by the aim, the least mortar first 4 and 5: a tie by the aim, the "
+                                 "most to spare first; others may tie with them"));
+  s.all.ties.clear();
   EXPECT_THAT(told(), testing::Not(testing::HasSubstr("a tie")));
 }
 
@@ -216,7 +228,7 @@ TEST(StudyJson, HoldsEveryNumberOnce) {
     "variants": 12345, "pass": 8000, "draws_left_out": null, "cannot_stand": 45, "cannot_be_made": 1,
     "today": {"verdict": "fail", "gives_way_first": "floor.fall-least", "margin": -0.2, "aim": null,
               "values": {"drain.from_left": "24 in"}, "columns": {}},
-    "keys": [{"path": "drain.from_left", "today": "24 in", "held": "24 in", "values": [
+    "keys": [{"path": "drain.from_left", "today": "24 in", "held": "24 in", "decides": 0.25, "values": [
       {"value": "20 in", "number": 508.0, "variants": 0, "pass": 0},
       {"value": "24 in", "number": 609.6, "variants": 4000, "pass": 3000},
       {"value": "28 in", "number": 711.2, "variants": 4000, "pass": 1000}]}],

@@ -336,6 +336,60 @@ TEST(StudyTally, TellsFirstWhatSettlesWhetherTheRoomPasses) {
   }
 }
 
+TEST(StudyTally, NamesNoKeyForWhatChanceMakesOfFewSamples) {
+  // Source: closed form: whether a variant passes hangs on one key alone, all of the doubt; of the other's twenty
+  // values one or two samples each fall on its two, and the shares that pass differ between them from none to all. Of
+  // all combinations nothing is chance: the other key's shares are alike.
+  const std::string ten =
+      "values = [\"10 in\", \"11 in\", \"12 in\", \"13 in\", \"14 in\", \"15 in\", \"16 in\", "
+      "\"17 in\", \"18 in\", \"19 in\", \"20 in\", \"21 in\", \"22 in\", \"23 in\", \"24 in\", "
+      "\"25 in\", \"26 in\", \"27 in\", \"28 in\", \"29 in\"]\n";
+  for (const std::string way : {"way = \"samples\"\nsamples = 40\n", ""}) {
+    const Plan plan{read(head + way + "[[key]]\npath = \"drain.from_left\"\n" + ten +
+                         "[[key]]\npath = \"base.fall\"\nvalues = [\"1/4 in/ft\", \"0.26 in/ft\", \"0.27 in/ft\"]\n")};
+    Tally tally{plan, {{"a", "A"}}, {}};
+    for (std::size_t i = 0; i < (way.empty() ? 60u : 40u); ++i) {
+      facts::Variant v = plan.nth(i);
+      v.verdict = v.values[1] == 2 ? facts::Verdict::fails : facts::Verdict::passes;
+      v.outcomes = v.values[1] == 2 ? "f" : "p";
+      tally.take(v);
+    }
+    const facts::Study all = tally.done();
+    ASSERT_EQ(all.moves.size(), 2u);
+    EXPECT_EQ(all.moves[0].key, 1u) << way;
+    EXPECT_NEAR(all.moves[0].decides, 1, 1e-9);
+    EXPECT_EQ(all.moves[0].least, 2u);
+    EXPECT_NEAR(all.moves[1].decides, 0, 1e-9);
+    EXPECT_EQ(all.moves[1].by > 0.5, !way.empty());
+  }
+}
+
+TEST(StudyTally, TellsEveryTieAndPutsTheLeastMortarFirst) {
+  // Source: by hand: bags are bought whole: 3.83, 3.55 and 3.83 are four each, the one with 3.55 in it first; 4.2 and
+  // 4.2 are five each, of which one has more to spare.
+  const Plan plan{
+      read("[study]\njob = \"tannery-lane-2a.toml\"\naim = \"fewest-bags\"\n[[key]]\npath = "
+           "\"drain.from_left\"\nfrom = \"26 in\"\nto = \"30 in\"\nstep = \"1 in\"\n")};
+  Tally tally{plan, {{"a", "A"}}, {}};
+  const double bags[] = {3.83, 3.55, 3.83 - 1e-12, 4.2, 4.2}, margins[] = {0.1, 0.1, 0.1, 0.1, 0.3};
+  for (std::size_t i = 0; i < 5; ++i) {
+    facts::Variant v = plan.nth(i);
+    v.gives_way = 0, v.aim = bags[i], v.margin = margins[i], v.outcomes = "p";
+    tally.take(v);
+  }
+  const facts::Study all = tally.done();
+  std::vector<std::size_t> order;
+  for (const facts::Variant& v : all.best) order.push_back(v.number);
+  EXPECT_EQ(order, (std::vector<std::size_t>{1, 0, 2, 4, 3}));
+  ASSERT_EQ(all.ties.size(), 2u);
+  EXPECT_EQ(all.ties[0].first, 0u);
+  EXPECT_EQ(all.ties[0].last, 2u);
+  EXPECT_TRUE(all.ties[0].by_aim && !all.ties[0].by_margin);
+  EXPECT_EQ(all.ties[1].first, 3u);
+  EXPECT_EQ(all.ties[1].last, 4u);
+  EXPECT_TRUE(!all.ties[1].by_aim && all.ties[1].by_margin);
+}
+
 TEST(StudyTally, CountsNoJobTwiceAmongTheBest) {
   // Source: by hand: the same values drawn three times are one job.
   const Counted counted;
