@@ -78,9 +78,10 @@ report::Report report_of(job::Job job, study::Judged judged, const Wanted& wante
   return report;
 }
 
-void set_aim(const job::Study& study, const report::Report& report, facts::Variant& variant) {
+void set_aim(const job::Study& study, const report::Report& report, bool mapped, facts::Variant& variant) {
   switch (study.aim) {
     case job::Aim::greatest_least_margin:
+      if (mapped) variant.aimed = study::aimed_margins(report.judgement.results, study.aim_at);
       variant.aim = study::least_margin(report.judgement.results, study.aim_at);
       return;
     case job::Aim::fewest_bags:
@@ -185,7 +186,7 @@ void Judge::look_at_today() {
   Wanted all = wanted_;
   all.cuts = all.rows = true;
   const report::Report report = report_of(study.job, std::move(judged), all);
-  set_aim(study, report, today_);
+  set_aim(study, report, false, today_);
   must_be_checks(study.aim_at, study.file, report.judgement.results);
   must_have_aim(study, report, today_);
   columns_ = report::Columns{study.columns, study.file, report};
@@ -223,7 +224,7 @@ facts::Variant Judge::judged(facts::Variant variant) const {
     study::Judged judged = study::judge(job, {wanted_.worst_cases, wanted_.drain_window}, *memory_);
     study::weigh(judged.results, mapped, variant);
     const report::Report report = report_of(std::move(job), std::move(judged), wanted_);
-    set_aim(plan_.study(), report, variant);
+    set_aim(plan_.study(), report, mapped, variant);
     variant.columns = columns_.of(report);
   } catch (const diag::JobFaults& e) {
     variant.verdict = facts::Verdict::refused, variant.reason = first_of(e);

@@ -225,12 +225,15 @@ class MapSheet {
     }
   }
 
+  bool is_of_margins() const { return s_.study.aim == job::Aim::greatest_least_margin; }
+
   std::vector<double> levels() const {
     double least = HUGE_VAL, greatest = -HUGE_VAL;
-    const bool margin = s_.study.aim == job::Aim::greatest_least_margin;
+    const bool margin = is_of_margins();
+    std::vector<double> values = margin ? zones_.least_margins() : std::vector<double>{};
     for (const facts::Node& node : map_.nodes)
-      if (node.aim && (!margin || node.verdict == facts::Verdict::passes))
-        least = std::min(least, *node.aim), greatest = std::max(greatest, *node.aim);
+      if (node.aim && !margin) values.push_back(*node.aim);
+    for (const double value : values) least = std::min(least, value), greatest = std::max(greatest, value);
     if (!(greatest - least > 1e-6)) return {};
     const double step = margin ? round_step(greatest - least, 5) : std::max(1.0, round_step(greatest - least, 6));
     const double off = s_.study.aim == job::Aim::least_sticks ? 0.5 : 0;  // between whole numbers
@@ -257,7 +260,7 @@ class MapSheet {
   /// A label on every line, where it meets nothing: the place farthest from what is written already.
   void label_contours() {
     const std::vector<double> at = levels();
-    contours_ = zones_.contours(at, s_.study.aim == job::Aim::greatest_least_margin);
+    contours_ = is_of_margins() ? zones_.margin_lines(at) : zones_.contours(at);
     for (std::size_t level = 0; level < at.size(); ++level) {
       Text best;
       double farthest = 1;

@@ -9,11 +9,8 @@
 namespace fallwright::drawing {
 namespace {
 
-/// A number at three corners of a triangle, linear between them.
-struct Plane {
-  double z0 = 0, gx = 0, gy = 0;
-  double at(Point p) const { return z0 + gx * p.x + gy * p.y; }
-};
+using Plane = Zones::Plane;
+using Ends = std::pair<Point, Point>;
 
 Plane through(const std::array<Point, 3>& p, const std::array<double, 3>& z) {
   const double x1 = p[1].x - p[0].x, y1 = p[1].y - p[0].y, x2 = p[2].x - p[0].x, y2 = p[2].y - p[0].y;
@@ -70,6 +67,46 @@ bool lies_in(const std::vector<Point>& ring, Point p) {
     if ((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x) < 0) return false;
   }
   return true;
+}
+
+std::vector<double> over_corners(const Plane& plane, const std::vector<Point>& ring, double level = 0) {
+  std::vector<double> values;
+  for (const Point& corner : ring) values.push_back(plane.at(corner) - level);
+  return values;
+}
+
+/// The line on which a value, linear over a convex ring and known at each corner, is zero.
+std::optional<Ends> where_zero(const std::vector<Point>& ring, const std::vector<double>& values) {
+  std::vector<Point> crossings;
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    const std::size_t k = (i + 1) % ring.size();
+    if ((values[i] < 0) == (values[k] < 0)) continue;
+    const double t = values[i] / (values[i] - values[k]);
+    crossings.push_back({ring[i].x + t * (ring[k].x - ring[i].x), ring[i].y + t * (ring[k].y - ring[i].y)});
+  }
+  if (crossings.size() != 2) return std::nullopt;
+  return Ends{crossings[0], crossings[1]};
+}
+
+/// Where one of some planes is at a level in a ring, and none of the others below it.
+std::optional<Ends> least_along(const std::vector<Plane>& planes, std::size_t own, double level,
+                                const std::vector<Point>& ring) {
+  const auto line = where_zero(ring, over_corners(planes[own], ring, level));
+  if (!line) return std::nullopt;
+  double from = 0, to = 1;
+  for (std::size_t other = 0; other < planes.size() && from < to; ++other) {
+    if (other == own) continue;
+    const double a = planes[other].at(line->first) - level, b = planes[other].at(line->second) - level;
+    if (a < 0 && b < 0) return std::nullopt;
+    if (a < 0 && b >= 0) from = std::max(from, a / (a - b));
+    if (b < 0 && a >= 0) to = std::min(to, a / (a - b));
+  }
+  if (!(from < to)) return std::nullopt;
+  const auto at = [&](double t) {
+    return Point{line->first.x + t * (line->second.x - line->first.x),
+                 line->first.y + t * (line->second.y - line->first.y)};
+  };
+  return Ends{at(from), at(to)};
 }
 
 /// Neighbours in a row that are of one zone throughout become one patch.
@@ -146,8 +183,7 @@ std::vector<Patch> Zones::patches_in(const Triangle& t) const {
     for (const Field& other : fields) {
       if (other.zone == own.zone || ring.empty()) continue;
       const Plane over = through(p, {other.z[0] - own.z[0], other.z[1] - own.z[1], other.z[2] - own.z[2]});
-      std::vector<double> values;
-      for (const Point& corner : ring) values.push_back(over.at(corner));
+      const std::vector<double> values = over_corners(over, ring);
       // Where two are alike the first of them is there: nothing, then what stands earlier among the checks.
       const bool none =
           own.zone > other.zone && std::all_of(values.begin(), values.end(), [](double v) { return v <= 0; });
@@ -181,24 +217,73 @@ void Zones::find_borders(const std::vector<Patch>& patches) {
       borders_.push_back({sides[i].from, sides[i].to});
 }
 
-std::vector<Stretch> Zones::contours(const std::vector<double>& levels, bool in_passing_only) const {
+std::vector<Stretch> Zones::contours(const std::vector<double>& levels) const {
   std::vector<Stretch> all;
   for (const auto& t : triangles_) {
     if (std::any_of(t.begin(), t.end(), [](const Corner& c) { return !c.node->aim; })) continue;
-    if (in_passing_only &&
-        std::none_of(t.begin(), t.end(), [](const Corner& c) { return c.node->verdict == facts::Verdict::passes; }))
-      continue;
+    const std::vector<Point> ring{t[0].p, t[1].p, t[2].p};
     for (std::size_t level = 0; level < levels.size(); ++level) {
-      std::vector<Point> crossings;
-      for (std::size_t i = 0; i < 3; ++i) {
-        const Corner &a = t[i], &b = t[(i + 1) % 3];
-        const double x = *a.node->aim - levels[level], y = *b.node->aim - levels[level];
-        if ((x < 0) == (y < 0)) continue;
-        const double s = x / (x - y);
-        crossings.push_back({a.p.x + s * (b.p.x - a.p.x), a.p.y + s * (b.p.y - a.p.y)});
-      }
-      if (crossings.size() == 2) all.push_back({crossings[0], crossings[1], level});
+      std::vector<double> over;
+      for (const Corner& c : t) over.push_back(*c.node->aim - levels[level]);
+      if (const auto line = where_zero(ring, over)) all.push_back({line->first, line->second, level});
     }
+  }
+  return all;
+}
+
+/// Margins that the aim looks at, alike ones once. @param below at some corner; none where a corner has none
+std::vector<Zones::Plane> Zones::aimed_in(const Triangle& t, double below) {
+  std::vector<std::array<double, 3>> found;
+  std::vector<Plane> planes;
+  if (std::any_of(t.begin(), t.end(), [](const Corner& c) { return c.node->aimed.empty(); })) return planes;
+  for (std::size_t check = 0; check < t[0].node->aimed.size(); ++check) {
+    const std::array<double, 3> z{t[0].node->aimed[check], t[1].node->aimed[check], t[2].node->aimed[check]};
+    if (*std::min_element(z.begin(), z.end()) > below || std::find(found.begin(), found.end(), z) != found.end())
+      continue;
+    found.push_back(z);
+    planes.push_back(through({t[0].p, t[1].p, t[2].p}, z));
+  }
+  return planes;
+}
+
+std::vector<Stretch> Zones::margin_lines(const std::vector<double>& levels) const {
+  std::vector<Stretch> all;
+  for (const Triangle& t : triangles_) {
+    const std::vector<Plane> planes = levels.empty() ? std::vector<Plane>{} : aimed_in(t, levels.back());
+    if (planes.empty()) continue;
+    std::vector<Point> ring{t[0].p, t[1].p, t[2].p};
+    for (const Plane& margin : margins_that_end(t)) ring = kept(ring, over_corners(margin, ring));
+    if (ring.size() < 3) continue;
+    for (std::size_t level = 0; level < levels.size(); ++level)
+      for (std::size_t own = 0; own < planes.size(); ++own)
+        if (const auto line = least_along(planes, own, levels[level], ring))
+          all.push_back({line->first, line->second, level});
+  }
+  return all;
+}
+
+/// What must not be below zero in a triangle for nothing to give way there.
+std::vector<Zones::Plane> Zones::margins_that_end(const Triangle& t) {
+  std::vector<Plane> planes;
+  for (const Field& field : fields_of({t[0].node, t[1].node, t[2].node}))
+    if (field.zone != passing) planes.push_back(through({t[0].p, t[1].p, t[2].p}, field.z));
+  return planes;
+}
+
+std::vector<double> Zones::least_margins() const {
+  constexpr int parts = 4;
+  std::vector<double> all;
+  for (const Triangle& t : triangles_) {
+    const std::vector<Plane> planes = aimed_in(t, HUGE_VAL), ends = margins_that_end(t);
+    for (int i = 0; i <= parts && !planes.empty(); ++i)
+      for (int j = 0; i + j <= parts; ++j) {
+        const double a = static_cast<double>(i) / parts, b = static_cast<double>(j) / parts, c = 1 - a - b;
+        const Point p{a * t[0].p.x + b * t[1].p.x + c * t[2].p.x, a * t[0].p.y + b * t[1].p.y + c * t[2].p.y};
+        if (std::any_of(ends.begin(), ends.end(), [&](const Plane& end) { return end.at(p) < 0; })) continue;
+        double least = HUGE_VAL;
+        for (const Plane& plane : planes) least = std::min(least, plane.at(p));
+        all.push_back(least);
+      }
   }
   return all;
 }

@@ -40,13 +40,23 @@ struct Stretch {
 /// margin is below zero and below all others', so that the border of a check whose margin is straight lies where it is.
 class Zones {
  public:
+  /// A number at three corners of a triangle, linear between them.
+  struct Plane {
+    double z0 = 0, gx = 0, gy = 0;
+    double at(Point p) const { return z0 + gx * p.x + gy * p.y; }
+  };
+
   Zones(const facts::Map& map, const Axis& across, const Axis& up);
 
   const std::vector<Patch>& patches() const { return patches_; }
   /// Lines between two zones.
   const std::vector<Stretch>& borders() const { return borders_; }
-  /// Lines of equal aim. @param in_passing_only none in triangles of which no corner passes
-  std::vector<Stretch> contours(const std::vector<double>& levels, bool in_passing_only) const;
+  /// Lines of equal aim, which is taken as a plane over every triangle.
+  std::vector<Stretch> contours(const std::vector<double>& levels) const;
+  /// Lines over what passes where the least margin that the aim looks at is one of these, each margin taken as a plane.
+  std::vector<Stretch> margin_lines(const std::vector<double>& levels) const;
+  /// That least margin at points spread over what passes; none where nothing does.
+  std::vector<double> least_margins() const;
   /// Parallel lines over one zone, at an angle and so far apart.
   std::vector<Stretch> hatch(std::size_t zone, double angle_deg, double apart) const;
   /// The zone at the middle of every square of a grid that begins at `low`, row by row; nothing off the map.
@@ -60,6 +70,8 @@ class Zones {
   using Triangle = std::array<Corner, 3>;
 
   std::vector<Patch> patches_in(const Triangle& triangle) const;
+  static std::vector<Plane> aimed_in(const Triangle& triangle, double below);
+  static std::vector<Plane> margins_that_end(const Triangle& triangle);
   void find_borders(const std::vector<Patch>& patches);
 
   std::vector<Patch> patches_;

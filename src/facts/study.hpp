@@ -39,7 +39,8 @@ struct Variant {
   std::optional<double> aim = {};
   std::vector<std::string> columns = {};  ///< as JSON: a number, a text in quotes, or nothing
   std::vector<double> margins = {};       ///< of every check, where the map needs them
-  std::size_t left_out = 0;               ///< sets of readings drawn before this one that contradict themselves
+  std::vector<double> aimed = {};  ///< of those that an aim at margins looks at; past all others' where it does not
+  std::size_t left_out = 0;        ///< sets of readings drawn before this one that contradict themselves
 };
 
 /// The letters of `outcomes`.
@@ -89,7 +90,7 @@ struct Node {
   bool known = false;
   Verdict verdict = Verdict::passes;
   std::optional<double> aim = {};
-  std::vector<double> margins = {};
+  std::vector<double> margins = {}, aimed = {};  ///< as a variant has them
 };
 
 /// The map over one or two of what varies. Nodes row by row, the lowest first.

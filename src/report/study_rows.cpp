@@ -100,6 +100,7 @@ std::string kept_row(const facts::Variant& v) {
                  maybe(v.aim),
                  v.columns,
                  v.margins,
+                 v.aimed,
                  v.left_out};
   return row.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
@@ -115,7 +116,7 @@ facts::Variant read_row(const std::string& line) try {
   if (!row.at(8).is_null()) v.margin = row.at(8).get<double>();
   if (!row.at(9).is_null()) v.aim = row.at(9).get<double>();
   v.columns = row.at(10).get<std::vector<std::string>>(), v.margins = row.at(11).get<std::vector<double>>();
-  v.left_out = row.at(12);
+  v.aimed = row.at(12).get<std::vector<double>>(), v.left_out = row.at(13);
   return v;
 } catch (const Json::exception&) {
   throw std::runtime_error{"a row that no study wrote"};

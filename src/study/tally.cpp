@@ -167,7 +167,7 @@ void Tally::take_outcomes(const Variant& variant) {
 
 void Tally::take(const Variant& variant) {
   if (const auto node = plan_.node_of(variant))
-    all_.map->nodes[*node] = {true, variant.verdict, variant.aim, variant.margins};
+    all_.map->nodes[*node] = {true, variant.verdict, variant.aim, variant.margins, variant.aimed};
   if (variant.for_map) return;
   ++all_.variants;
   all_.left_out += variant.left_out;

@@ -36,6 +36,11 @@ bool counts(const Result& r) {
   return (r.outcome == Outcome::pass && r.limit.when_broken == Outcome::fail) || r.outcome == Outcome::fail;
 }
 
+bool is_aimed_at(const Result& r, const std::vector<job::Asked>& ids) {
+  if (ids.empty()) return counts(r);
+  return std::any_of(ids.begin(), ids.end(), [&](const job::Asked& a) { return a.path == r.id; });
+}
+
 /// What fails without a margin is broken past all measure.
 double room(const Result& r) {
   return r.margin ? *r.margin : r.outcome == Outcome::fail ? std::numeric_limits<double>::lowest() : 1;
@@ -76,14 +81,17 @@ void weigh(const std::vector<Result>& results, bool for_map, facts::Variant& var
   variant.margin = first->margin;
 }
 
+std::vector<double> aimed_margins(const std::vector<Result>& results, const std::vector<job::Asked>& ids) {
+  std::vector<double> margins;
+  for (const Result& r : results)
+    margins.push_back(r.margin && is_aimed_at(r, ids) ? std::clamp(*r.margin, -no_margin, no_margin) : no_margin);
+  return margins;
+}
+
 std::optional<double> least_margin(const std::vector<Result>& results, const std::vector<job::Asked>& ids) {
   std::optional<double> least;
-  const auto looked_at = [&](const Result& r) {
-    return ids.empty() ? counts(r)
-                       : std::any_of(ids.begin(), ids.end(), [&](const job::Asked& a) { return a.path == r.id; });
-  };
   for (const Result& r : results)
-    if (r.margin && looked_at(r)) least = std::min(*r.margin, least.value_or(*r.margin));
+    if (r.margin && is_aimed_at(r, ids)) least = std::min(*r.margin, least.value_or(*r.margin));
   return least;
 }
 

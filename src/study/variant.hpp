@@ -35,6 +35,11 @@ Judged judge(const job::Job& job, const Needs& needs, measure::Memory& memory);
 /// caution when they are broken make no variant fail, and none gives way by them.
 void weigh(const std::vector<rules::Result>& results, bool for_map, facts::Variant& variant);
 
+/// Of every check its margin where it is one of these, by their ids; where none is named, of those that can fail the
+/// job. `no_margin` for the others.
+std::vector<double> aimed_margins(const std::vector<rules::Result>& results, const std::vector<job::Asked>& ids);
+inline constexpr double no_margin = 1e6;  ///< of its limit; no check has more to spare
+
 /// The least margin of these checks, by their ids; of all that can fail the job where none is named. What "greatest
 /// least margin" aims at.
 std::optional<double> least_margin(const std::vector<rules::Result>& results, const std::vector<job::Asked>& ids);

@@ -50,7 +50,7 @@ Mapped plain_map() {
   for (std::size_t up = 0; up < 3; ++up)
     for (const double inches : {24, 20, 21, 22, 23}) {
       const double margin = (inches - 21) / 10;
-      map.nodes.push_back({true, margin < 0 ? Verdict::fails : Verdict::passes, margin, {margin, 1}});
+      map.nodes.push_back({true, margin < 0 ? Verdict::fails : Verdict::passes, margin, {margin, 1}, {margin, 1}});
     }
   m.all.map = map;
   return m;
@@ -129,6 +129,39 @@ TEST(StudyMap, SaysWhatIsHeldAndWhatItsZonesAre) {
   EXPECT_THAT(words_of(s), Not(Contains("today")));
   EXPECT_THAT(words_of(s), Contains("no such job can stand, or be built"));
   EXPECT_THAT(s.notes, Contains("Today's job lies outside this map."));
+}
+
+TEST(StudyMap, LinesOfTheLeastMarginLieWhereTheLeastOfAllIsThatMuch) {
+  // Source: closed form: over four inches one margin rises from 0 to 40 % and another falls from 40 % to 0, straight:
+  // the least of them is 5, 10 and 15 % at 1/2, 1 and 1-1/2 in from either end, 20 % in the middle, and at each
+  // crossing nothing. A third that fails at the last crossing alone, and that the aim does not look at, ends what
+  // passes half-way: no line lies past it.
+  Mapped m;
+  m.study.job = sample::alcove();
+  m.varied = {lengths("drain.from_left", {20, 24}, 30)};
+  m.all.checks = {{"a", "A"}, {"b", "B"}, {"c", "C"}};
+  const auto lines = [&](double last) {
+    const auto end = last < 0 ? Verdict::fails : Verdict::passes;
+    m.all.map = facts::Map{
+        0,
+        {},
+        {0, 1},
+        {0},
+        {{true, Verdict::passes, 0.0, {0, 0.4, 0.1}, {0, 0.4, 1e6}}, {true, end, 0.0, {0.4, 0, last}, {0.4, 0, 1e6}}}};
+    const Sheet s = m.draw();
+    const double x20 = place_of(s, "20\"").x, inch = (place_of(s, "24\"").x - x20) / 4;
+    std::vector<double> at;
+    for (const Line& l : s.lines)
+      if (l.kind == LineKind::existing && l.to.x < x20 + 4 * inch + 1) {
+        EXPECT_NEAR(l.from.x, l.to.x, 1e-6);
+        at.push_back(std::round((l.from.x - x20) / inch * 1000) / 1000);
+      }
+    std::sort(at.begin(), at.end());
+    at.erase(std::unique(at.begin(), at.end()), at.end());
+    return at;
+  };
+  EXPECT_EQ(lines(0.1), (std::vector<double>{0.5, 1, 1.5, 2.5, 3, 3.5}));
+  EXPECT_EQ(lines(-0.1), (std::vector<double>{0.5, 1, 1.5}));
 }
 
 TEST(StudyMap, LinesOfEqualAimAreInTheAimsUnit) {

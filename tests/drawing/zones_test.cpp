@@ -23,7 +23,8 @@ facts::Map mapped(std::size_t nx, std::size_t ny, const A& a, const B& b) {
     for (std::size_t i = 0; i < nx; ++i) {
       const double x = static_cast<double>(i), y = static_cast<double>(j), m = a(x, y), n = b(x, y);
       const bool passes = m >= 0 && n >= 0;
-      map.nodes.push_back({true, passes ? facts::Verdict::passes : facts::Verdict::fails, std::min(m, n), {m, n}});
+      map.nodes.push_back(
+          {true, passes ? facts::Verdict::passes : facts::Verdict::fails, std::min(m, n), {m, n}, {m, n}});
     }
   return map;
 }
@@ -104,11 +105,26 @@ TEST(Zones, HaveLinesOfEqualAim) {
   const facts::Map map = mapped(
       7, 5, [](double x, double) { return x / 10; }, [](double, double) { return 1; });
   double length = 0;
-  for (const Stretch& s : Zones{map, even(7), even(5)}.contours({0.25}, true)) {
+  for (const Stretch& s : Zones{map, even(7), even(5)}.contours({0.25})) {
     EXPECT_NEAR(s.from.x, 2.5, 1e-9);
     length += std::abs(s.to.y - s.from.y);
   }
   EXPECT_NEAR(length, 4, 1e-9);
+}
+
+TEST(Zones, HaveLinesOfTheLeastMarginWithTheirCornersBetweenCrossings) {
+  // Source: closed form: the least of x / 10 and (3 - y) / 10 is 0.25 along x = 2.5 below y = 0.5 and along y = 0.5
+  // right of it: half a square and three and a half. Past y = 3, where the second fails, is none.
+  const facts::Map map = mapped(
+      7, 5, [](double x, double) { return x / 10; }, [](double, double y) { return (3 - y) / 10; });
+  double up = 0, across = 0;
+  for (const Stretch& s : Zones{map, even(7), even(5)}.margin_lines({0.25})) {
+    const bool upright = std::abs(s.from.x - 2.5) < 1e-9 && std::abs(s.to.x - 2.5) < 1e-9;
+    EXPECT_TRUE(upright || (std::abs(s.from.y - 0.5) < 1e-9 && std::abs(s.to.y - 0.5) < 1e-9));
+    (upright ? up : across) += std::hypot(s.to.x - s.from.x, s.to.y - s.from.y);
+  }
+  EXPECT_NEAR(up, 0.5, 1e-9);
+  EXPECT_NEAR(across, 3.5, 1e-9);
 }
 
 TEST(StudySheet, HasNoTextOverText) {

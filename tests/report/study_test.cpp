@@ -310,6 +310,7 @@ TEST(StudyRows, ReadBackToTheLastBit) {
                          2e3 / 3,
                          {"4e7", ""},
                          {0.7, 1. / 3},
+                         {1. / 7},
                          9};
   const facts::Variant read = report::read_row(report::kept_row(v));
   EXPECT_EQ(read.number, 7u);
@@ -324,6 +325,7 @@ TEST(StudyRows, ReadBackToTheLastBit) {
   EXPECT_EQ(read.aim, v.aim);
   EXPECT_EQ(read.columns, v.columns);
   EXPECT_EQ(read.margins, v.margins);
+  EXPECT_EQ(read.aimed, v.aimed);
   EXPECT_EQ(read.left_out, 9u);
   const facts::Variant bare = report::read_row(report::kept_row({}));
   EXPECT_FALSE(bare.for_map || bare.gives_way || bare.margin || bare.aim);
