@@ -26,29 +26,32 @@ std::string tolerance(const StudySubject& s, double mm) {
   return "\xc2\xb1" + plain.substr(0, blank) + (plain.ends_with(" in") ? "\"" : plain.substr(blank + 1));
 }
 
-/// Checks that hold in some of the rooms and not in others, and whether the base goes down and in.
+/// Checks that do not hold in all of the rooms, and whether the base goes down and in.
 void add_odds(Pen& pen, double width, const facts::Study& all) {
   Table table{pen, {0, 0}, width, {{"check", 3.4}, {"holds in", 1.3}, {"fails in", 1}, {"caution in", 1.2}}};
   table.head();
   for (std::size_t i = 0; i < all.odds.size(); ++i) {
     const facts::Odds& o = all.odds[i];
     const std::string& id = all.checks[i].id;
-    const bool always = o.holds == 0 || o.holds == o.settled();
+    const bool always = o.holds == o.settled();
     if (o.settled() == 0 || (always && id != "room.goes-in" && id != "room.drop-in")) continue;
     table.row({all.checks[i].title, std::to_string(o.holds) + " of " + std::to_string(o.settled()),
                std::to_string(o.fails), std::to_string(o.cautions)});
   }
-  table.across("Checks that are not listed come out alike in all of these rooms.");
+  table.across("Checks that are not listed hold in all of these rooms in which they were checked.");
 }
 
 void add_readings(Pen& pen, Point at, double width, const StudySubject& s) {
   Table table{
       pen, at, width, {{"read again", 2.9}, {"settles", 0.8}, {"and most of all", 2.6}, {"less", 0.7}, {"more", 0.7}}};
   table.head();
+  const auto settles = [](const facts::Doubt& d) { return d.check && d.decides > 0; };
+  if (std::none_of(s.all.doubts.begin(), s.all.doubts.end(), settles))
+    return table.across("Nothing: no single reading settles more than chance makes of so many rooms.");
   constexpr std::size_t most = 16;
   for (std::size_t i = 0; i < std::min(s.all.doubts.size(), most); ++i) {
     const facts::Doubt& d = s.all.doubts[i];
-    if (!d.check) continue;
+    if (!settles(d)) continue;
     table.row({d.name + ", " + tolerance(s, d.tolerance_mm), percent(d.decides), s.all.checks[*d.check].title,
                percent(d.holds_below), percent(d.holds_above)});
   }

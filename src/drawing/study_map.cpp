@@ -13,6 +13,7 @@
 #include "units/letters.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -412,12 +413,24 @@ class MapSheet {
     if (s_.study.aim == job::Aim::greatest_least_margin) pen_.note({x + 13, y - 7.2}, "the least to spare");
   }
 
+  /// Today's job is off the map, or has no place on it: what is not given is built as the job's defaults have it.
+  std::string where_today() const {
+    std::vector<std::string> silent;
+    for (const Scale* scale : {&across_, &up_})
+      if (scale->varied && scale->varied->now.empty()) silent.push_back(scale->varied->name);
+    return silent.empty() ? "Today's job lies outside this map."
+                          : "Today's job has no place on this map: it does not say " + units::listed(silent) + ".";
+  }
+
   void notes() {
     const std::string held = held_text(s_);
     if (!held.empty())
       sheet_.notes.push_back(
           (s_.study.vary == job::Vary::readings ? "Other readings as read." : "Held on this map: " + held + "."));
-    if (!today_) sheet_.notes.push_back("Today's job lies outside this map.");
+    if (!today_) sheet_.notes.push_back(where_today());
+    if (std::none_of(map_.nodes.begin(), map_.nodes.end(),
+                     [](const facts::Node& n) { return n.known && n.verdict != facts::Verdict::passes; }))
+      sheet_.notes.push_back("All of this map passes; nothing of it is a zone.");
     sheet_.notes.push_back(
         "Every crossing of the values was built, measured and checked: " + std::to_string(map_.xs.size()) + " across" +
         (map_.up ? ", " + std::to_string(map_.ys.size()) + " up" : "") +

@@ -111,6 +111,9 @@ std::string to_json(const StudyReport& r) {
     json["keys"].push_back(key(r.varied[i], r.all.by_value[i], r.all.moves, i));
   json["checks"] = checks(r.all);
   json["best"] = list(r.all.best, [&](const facts::Variant& v) { return variant(r, v); });
+  const bool settled =
+      std::any_of(r.all.doubts.begin(), r.all.doubts.end(), [](const facts::Doubt& d) { return d.decides > 0; });
+  json["readings_settle"] = !settled ? Json(nullptr) : Json(r.all.doubts_of_care ? "care" : "verdict");
   json["readings"] = doubts(r.all);
   json["map"] = map(r);
   json["files"] = list(r.files, [](const File& f) {

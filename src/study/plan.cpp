@@ -1,7 +1,11 @@
 #include "study/plan.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
+#include <cstdlib>
+#include <numeric>
+#include <string>
 #include <utility>
 
 #include "diag/fault.hpp"
@@ -34,16 +38,26 @@ std::vector<std::size_t> places(std::size_t size, std::size_t most) {
   return all;
 }
 
-/// A reading off by up to its tolerance, in steps of a tenth of it.
+/// In fractions of an inch, as a tape or a level has them, down to a 512th; finer or other ones in decimals.
+std::string offset_text(double mm, bool metric) {
+  if (metric) return units::short_decimals(mm, 4) + " mm";
+  constexpr long parts = 512;
+  const double marks = mm / units::inch_mm * parts;
+  const long count = std::labs(std::lround(marks)), common = std::gcd(count, parts);
+  if (std::abs(marks - std::round(marks)) > 1e-6 || count == 0 || count >= parts)
+    return units::short_decimals(mm / units::inch_mm, 4) + "\"";
+  return (mm < 0 ? "-" : "") + std::to_string(count / common) + "/" + std::to_string(parts / common) + "\"";
+}
+
+/// A reading off by up to its tolerance, in steps of an eighth of it.
 job::Varied varied_reading(const Doubt& doubt, bool metric) {
-  constexpr int steps = 10;
+  constexpr int steps = 8;
   job::Varied varied;
   varied.name = doubt.name;
   varied.measure = job::Measure::length;
   for (int i = -steps; i <= steps; ++i) {
     varied.numbers.push_back(doubt.tolerance_mm * i / steps);
-    varied.shown.push_back(metric ? units::decimals(varied.numbers.back(), 2) + " mm"
-                                  : units::decimals(varied.numbers.back() / units::inch_mm, 4) + "\"");
+    varied.shown.push_back(offset_text(varied.numbers.back(), metric));
   }
   varied.held = steps;
   varied.now = varied.shown[steps];

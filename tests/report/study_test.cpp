@@ -243,6 +243,7 @@ TEST(StudyJson, HoldsEveryNumberOnce) {
        "columns": {"bed.set_mm3": 4e7, "checks[floor.fall-least].advice": "raise it", "trap": null}},
       {"variant": 1234, "verdict": "pass", "gives_way_first": null, "margin": null, "aim": null,
        "values": {"drain.from_left": "28 in"}, "columns": {}}],
+    "readings_settle": "verdict",
     "readings": [{"reading": "back", "tolerance_mm": 1.5, "decides": 0.424, "check": "trap.arm",
                   "holds_where_less": 0.104, "holds_where_more": 0.906}],
     "map": {"across": {"path": "drain.from_left", "values": ["20 in", "28 in"]}, "up": null,
@@ -260,6 +261,11 @@ TEST(StudyJson, HoldsEveryNumberOnce) {
   EXPECT_EQ(other["draws_left_out"], 41);
   EXPECT_EQ(other["study"]["way"], "samples");
   EXPECT_EQ(other["study"]["vary"], "readings");
+  EXPECT_EQ(other["readings_settle"], "verdict");
+  s.all.doubts_of_care = true;
+  EXPECT_EQ(json::parse(report::to_json(s.report()))["readings_settle"], "care");
+  s.all.doubts.clear();
+  EXPECT_TRUE(json::parse(report::to_json(s.report()))["readings_settle"].is_null());
   s.all.map.reset();
   EXPECT_TRUE(json::parse(report::to_json(s.report()))["map"].is_null());
 }
@@ -298,20 +304,8 @@ TEST(StudyRows, OfReadings) {
 
 TEST(StudyRows, ReadBackToTheLastBit) {
   // Source: ISO C++ std::numeric_limits: 17 digits tell a double from all others; no two fields alike.
-  const facts::Variant v{7,
-                         true,
-                         {3, 1},
-                         {0.1 + 0.2, -1e-17},
-                         Verdict::broken,
-                         "a \"reason\"",
-                         "pf",
-                         1,
-                         -1e3 / 3,
-                         2e3 / 3,
-                         {"4e7", ""},
-                         {0.7, 1. / 3},
-                         {1. / 7},
-                         9};
+  const facts::Variant v{7, true,     {3, 1},  {0.1 + 0.2, -1e-17}, Verdict::broken, "a \"reason\"", "pf",
+                         1, -1e3 / 3, 2e3 / 3, {"4e7", ""},         {0.7, 1. / 3},   {1. / 7},       9};
   const facts::Variant read = report::read_row(report::kept_row(v));
   EXPECT_EQ(read.number, 7u);
   EXPECT_TRUE(read.for_map);

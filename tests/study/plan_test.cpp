@@ -107,6 +107,18 @@ TEST(StudyPlan, DrawsReadingsWithinTheirToleranceAndEvenly) {
   }
 }
 
+TEST(StudyPlan, TellsReadingsByMarksOfATape) {
+  // Source: by hand: eighths of 1/16 in are 1/128 in; seven of them, six and four are 7/128, 3/64 and 1/32 in.
+  const Plan plan{read("[study]\njob = \"ferry-steps-3.toml\"\nvary = \"readings\"\n")};
+  const std::vector<std::string>& shown = plan.varied().at(0).shown;
+  ASSERT_EQ(shown.size(), 17u);
+  EXPECT_EQ(shown[0], "-1/16\"");
+  EXPECT_EQ(shown[1], "-7/128\"");
+  EXPECT_EQ(shown[2], "-3/64\"");
+  EXPECT_EQ(shown[8], "0\"");
+  EXPECT_EQ(shown[12], "1/32\"");
+}
+
 TEST(StudyPlan, MovesReadingsBeforeAnythingIsMadeOfThem) {
   // Source: closed form: a figure whose six readings all grow alike grows alike; the job file gives no width of its
   // own.
