@@ -100,6 +100,9 @@ bool differs(const Result& was, const Result& now, const job::Job& after) {
 
 Verdict verdict(const Result& was, const job::Job& before, const Result& now, const job::Job& after) {
   Verdict v{now.outcome, now.title, "", with_number(was, before), ""};
+  // A verdict may be another because its limit is.
+  if (was.measured && now.measured && rules::limit_text(was, after) != rules::limit_text(now, after))
+    v.was = told(was.outcome) + (", " + rules::found_and_limit(was, before));
   if (now.measured) v.found = rules::found_and_limit(now, after);
   if (to_mend(now) || now.outcome != was.outcome) v.advice = now.advice;
   return v;

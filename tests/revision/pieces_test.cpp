@@ -225,6 +225,23 @@ TEST(Changes, ARowOfTheRecordThatFailsIsTold) {
   EXPECT_EQ(passes[0].was, "FAIL, 1 %");
 }
 
+TEST(Changes, AVerdictThatChangedByItsLimitNamesBothLimits) {
+  // Source: by hand: 2-1/2 in kept a limit of 2 in and fails one of 3 in; where the limit is the same it stands once.
+  revision::State was, now;
+  was.job.unit = now.job.unit = job::UnitSystem::inch;
+  rules::Result result;
+  result.id = "a", result.title = "stands above", result.measured = 63.5;
+  result.outcome = rules::Outcome::pass, result.limit.least = 50.8, result.limit.unit = rules::Unit::mm;
+  was.results = {result};
+  result.outcome = rules::Outcome::fail, result.limit.least = 76.2;
+  now.results = {result};
+  ASSERT_EQ(revision::verdicts(was, now).size(), 1u);
+  EXPECT_EQ(revision::verdicts(was, now)[0].found, "2-1/2\", limit at least 3\"");
+  EXPECT_EQ(revision::verdicts(was, now)[0].was, "pass, 2-1/2\", limit at least 2\"");
+  was.results[0].limit.least = 76.2;
+  EXPECT_EQ(revision::verdicts(was, now)[0].was, "pass, 2-1/2\"");
+}
+
 TEST(Changes, AnotherFastenerIsToldThoughAsManyAreBought) {
   // Source: by hand: one box of either; what an older report does not name has not changed.
   takeoff::Row box;
