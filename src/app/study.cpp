@@ -20,6 +20,7 @@
 #include "exchange/paper.hpp"
 #include "exchange/sha256.hpp"
 #include "study/tally.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::app {
 namespace {
@@ -133,7 +134,8 @@ int share(const StudyOptions& options, const study::Plan& plan, const Judge& jud
   write_share(plan, part, *desk.staging);
   if (!options.quiet)
     std::cout << plan.study().name + ": share " + std::to_string(part.number) + " of " + std::to_string(part.of) +
-                     ", " + std::to_string(end - first) + " variants\n  files        " + desk.output.shown + "\n";
+                     ", " + units::counted(end - first, "variant", "variants") + "\n  files        " +
+                     desk.output.shown + "\n";
   return all_pass;
 }
 

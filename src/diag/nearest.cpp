@@ -12,17 +12,16 @@ namespace {
 /// No name of ours is longer; what is longer still is near to none.
 constexpr std::size_t longest_word = 80;
 
-/// Letters to change, add or drop to get from one word to the other.
+/// Letters to change, add or drop, or neighbours to swap, to get from one word to the other.
 std::size_t distance(const std::string& a, const std::string& b) {
-  std::vector<std::size_t> row(b.size() + 1);
+  std::vector<std::size_t> row(b.size() + 1), above, before;  // of one letter of `a` fewer, and of two
   std::iota(row.begin(), row.end(), 0u);
   for (std::size_t i = 0; i < a.size(); ++i) {
-    std::size_t corner = row[0];
+    before = std::exchange(above, row);
     row[0] = i + 1;
     for (std::size_t j = 0; j < b.size(); ++j) {
-      const std::size_t change = corner + (a[i] == b[j] ? 0 : 1);
-      corner = row[j + 1];
-      row[j + 1] = std::min({change, row[j] + 1, row[j + 1] + 1});
+      row[j + 1] = std::min({above[j] + (a[i] == b[j] ? 0 : 1), row[j] + 1, above[j + 1] + 1});
+      if (i > 0 && j > 0 && a[i] == b[j - 1] && a[i - 1] == b[j]) row[j + 1] = std::min(row[j + 1], before[j - 1] + 1);
     }
   }
   return row.back();

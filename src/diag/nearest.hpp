@@ -7,7 +7,7 @@
 
 namespace fallwright::diag {
 
-/// The known word that takes the fewest letters to change, add or drop; `known` must not be empty.
+/// The known word that takes the fewest letters to change, add, drop or swap with the next; `known` must not be empty.
 const std::string& nearest(const std::string& word, const std::vector<std::string>& known);
 
 /// Known names that are near to a word, the nearest first, at most so many: of a name with dots one of its parts will

@@ -40,7 +40,7 @@ class StudyReader {
     tell_unknown();
     read_study();
     stop_if_faulty(faults_);
-    study_.job = load((std::filesystem::path{file_}.parent_path() / value("study.job").text).string());
+    load_job(load);
     if (study_.name.empty()) study_.name = study_.job.name;
     read_base();
     read_keys();
@@ -59,6 +59,17 @@ class StudyReader {
   }
   void fault(const toml::source_position& at, const std::string& key, const std::string& message) {
     faults_.push_back({file_, at.line, at.column, key, message});
+  }
+
+  /// A job that is not there is a fault of the study that names it.
+  void load_job(const std::function<Job(const std::string&)>& load) {
+    const std::string& named = value("study.job").text;
+    try {
+      study_.job = load((std::filesystem::path{file_}.parent_path() / named).string());
+    } catch (const diag::MachineError& e) {
+      fault(*table_.at_path("study.job").node(), "study.job", e.what());
+      stop_if_faulty(faults_);
+    }
   }
 
   /// Names the two sections may not hold, and sections that are none.

@@ -43,6 +43,10 @@ std::vector<std::string> paths_of_keys() {
 
 std::string no_such_key(const std::string& path) {
   static const std::vector<std::string> known = paths_of_keys();
+  const auto within = std::find_if(known.begin(), known.end(), [&](const std::string& key) {
+    return key.size() > path.size() && key.starts_with(path) && key[path.size()] == '.';
+  });
+  if (within != known.end()) return "this is a section; name one of its keys, like '" + *within + "'";
   return "no such key; did you mean '" + diag::nearest(path, known) + "'?";
 }
 

@@ -24,7 +24,7 @@ std::string cleaned(const std::string& text) {
 /// A number, or a measure in the trade's notation (`-1-1/4"`, `-6 mm`): no formula, and wanted as it is.
 bool is_measure(const std::string& text) {
   static const std::regex measure{
-      R"(-(\d+(\.\d+)?( ?%| (mm|in|ft|L)[23]?| in/ft| kg| lb| ft-lb)?|(\d+-)?(\d+/)?\d+"))"};
+      R"(-(\d+(\.\d+)?( ?%| (mm|in|ft|L)[23]?| in/ft| kg| lb| ft-lb)?|(\d+-)?(\d+/)?\d+("| (mm|in|ft|in/ft))))"};
   return std::regex_match(text, measure);
 }
 

@@ -76,6 +76,8 @@ std::vector<std::string> known_at(const Json& at) {
 
 std::string instead(const Json& at, const std::string& name) {
   const auto known = known_at(at);
+  const bool by_place = at.is_array() && name.find_first_not_of("0123456789") == std::string::npos;
+  if (by_place && !at.empty()) return "; its entries are 1 to " + std::to_string(at.size());
   if (!known.empty()) return "; did you mean '" + diag::nearest(name, known) + "'?";
   return at.is_array() ? "; it has " + std::to_string(at.size()) + " entries, counted from 1"
                        : "; nothing is below that";
@@ -84,6 +86,8 @@ std::string instead(const Json& at, const std::string& name) {
 /// Why a path leads to no value; empty where it does.
 std::string fault_of(const Json& report, const std::string& path) {
   const std::vector<Step> steps = steps_of(path);
+  for (const char* todays : {"job.sha256", "job.keys", "job.file", "tool.", "files"})
+    if (path.starts_with(todays)) return "this is told of today's job alone; each key that varies has its column";
   if (steps.empty()) return "this is no path; write one like bed.set_mm3 or checks[floor.fall-least].margin";
   const Json* at = &report;
   for (const Step& step : steps) {
@@ -95,7 +99,11 @@ std::string fault_of(const Json& report, const std::string& path) {
     if (!next) return "report.json has no '" + step.name + "' there" + instead(*at, step.name);
     at = next;
   }
-  if (at->is_object()) return "this holds several values" + instead(*at, "");
+  if (at->is_object()) {
+    const std::vector<std::string> known = known_at(*at);
+    return "this holds several values" +
+           (known.empty() ? "" : "; name one of them, like " + path + "." + known.front());
+  }
   if (at->is_array()) return "this is a list; say which entry of it, from [1] on";
   return "";
 }

@@ -63,14 +63,24 @@ TEST(Csv, NoCellRunsInASpreadsheet) {
   // Source: common practice, no source: a cell that begins with = + - @, blanks before it or not, is run as a formula.
   const sample::Reported sample;
   report::Report report = sample.report();
-  const std::pair<const char*, const char*> cells[] = {
-      {"=1+1", "'=1+1"},     {"@SUM(A1)", "'@SUM(A1)"},
-      {"+1-800", "'+1-800"}, {"-2+3+cmd|' /C calc'!A0", "'-2+3+cmd|' /C calc'!A0"},
-      {"  =1", "'  =1"},     {"\t=1", "' =1"},
-      {"\r=1", "'\r=1"},     {"\uff1d1", "'\uff1d1"},
-      {"a=1", "a=1"},        {"-", "-"},
-      {"-3.5", "-3.5"},      {"-1-1/4\"", "-1-1/4\""},
-      {"-6 mm", "-6 mm"},    {"\x1b[31m\xff", "\ufffd[31m\ufffd"}};
+  const std::pair<const char*, const char*> cells[] = {{"=1+1", "'=1+1"},
+                                                       {"@SUM(A1)", "'@SUM(A1)"},
+                                                       {"+1-800", "'+1-800"},
+                                                       {"-2+3+cmd|' /C calc'!A0", "'-2+3+cmd|' /C calc'!A0"},
+                                                       {"  =1", "'  =1"},
+                                                       {"\t=1", "' =1"},
+                                                       {"\r=1", "'\r=1"},
+                                                       {"\uff1d1", "'\uff1d1"},
+                                                       {"a=1", "a=1"},
+                                                       {"-", "-"},
+                                                       {"-3.5", "-3.5"},
+                                                       {"-1-1/4\"", "-1-1/4\""},
+                                                       {"-6 mm", "-6 mm"},
+                                                       {"-1/2 in", "-1/2 in"},
+                                                       {"-2-1/2 in", "-2-1/2 in"},
+                                                       {"-1/4 in/ft", "-1/4 in/ft"},
+                                                       {"-1/2 in+1", "'-1/2 in+1"},
+                                                       {"\x1b[31m\xff", "\ufffd[31m\ufffd"}};
   for (const auto& [given, found] : cells) {
     report.rows = {{given, -1.5, "x", 2, "y", "z"}};
     const auto row = read(report::takeoff_csv(report))[1];

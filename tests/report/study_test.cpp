@@ -362,7 +362,11 @@ TEST(StudyColumns, LeadToAValueOrSayWhatIsThere) {
       {"checks.margin", "this names a list; say which entry, like [1] or [floor.fall-least]"},
       {"bed.set_mm", "report.json has no 'set_mm' there; did you mean 'set_mm3'?"},
       {"checks[floor.levle].margin", "report.json has no 'floor.levle' there; did you mean 'floor.level'?"},
-      {"checks[3].margin", "report.json has no '3' there; did you mean 'floor.level'?"},
+      {"checks[3].margin", "report.json has no '3' there; its entries are 1 to 2"},
+      {"checks[nope].margin", "report.json has no 'nope' there; did you mean 'floor.level'?"},
+      {"job.sha256", "this is told of today's job alone; each key that varies has its column"},
+      {"job.keys[1].value", "this is told of today's job alone; each key that varies has its column"},
+      {"bed", "this holds several values; name one of them, like bed.least_mm"},
       {"bed.set_mm3.x", "report.json has no 'x' there; nothing is below that"},
       {"checks", "this is a list; say which entry of it, from [1] on"}};
   for (const auto& [path, why] : faults) EXPECT_EQ(fault_of(path), "'" + std::string{path} + "': " + why);

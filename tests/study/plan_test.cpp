@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 
 #include "diag/fault.hpp"
+#include "diag/text_file.hpp"
 #include "job/read.hpp"
 #include "job/study_file.hpp"
 #include "study/plan.hpp"
@@ -21,7 +22,7 @@ using testing::HasSubstr;
 
 job::Job demo(const std::string& name) {
   const std::string path = std::string{PROJECT_DIR} + "/params/" + name;
-  return job::read(sample::slurped(path), path);
+  return job::read(diag::read_text(path), path);
 }
 
 job::Study read(const std::string& text) {
@@ -177,6 +178,9 @@ TEST(StudyFile, IsRefusedWithPlaceFoundAndAllowed) {
       {head, "key: is missing; add [[key]]"},
       {head + "[keys]\n", "study.toml:3:2: keys: no such section; a study has [study] and [[key]]"},
       {head + "[[key]]\npath = \"drain.form_left\"\nvalues = [1]\n", "did you mean 'drain.from_left'?"},
+      {head + "[[key]]\npath = \"base.lenght\"\nvalues = [1]\n", "did you mean 'base.length'?"},
+      {head + "[[key]]\npath = \"bench\"\nvalues = [1]\n",
+       "'bench': this is a section; name one of its keys, like 'bench."},
       {head + "[[key]]\npath = \"drain.from_left\"\nvalues = [\"28 in\", \"28 inn\"]\n",
        "study.toml:5:20: drain.from_left: found '28 inn'"},
       {head + "[[key]]\npath = \"drain.from_left\"\nvalues = [\"28 in\", \"500 in\"]\n", "allowed is"},
@@ -207,6 +211,8 @@ TEST(StudyFile, IsRefusedWithPlaceFoundAndAllowed) {
       {"key = 3\n" + head, "key: this may stand several times"},
   };
   for (const auto& [text, told] : all) EXPECT_THAT(faults_of(text), HasSubstr(told.substr(0, told.find("tannery"))));
+  EXPECT_THAT(faults_of("[study]\njob = \"none.toml\"\n" + left), HasSubstr("study.toml:2:7: study.job: "));
+  EXPECT_THAT(faults_of("[study]\njob = \"none.toml\"\n" + left), HasSubstr("none.toml: there is no such file"));
 }
 
 TEST(StudyFile, DropsNoEndOfARange) {
