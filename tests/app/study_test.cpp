@@ -121,9 +121,8 @@ TEST_F(Study, IsJoinedFromItsSharesToTheVeryBytes) {
 TEST_F(Study, TellsTheCommandThatComputesWhatIsMissing) {
   // Source: the contract of shares; what is told to be run is run as it stands, in a folder whose name a shell parts.
   const std::string file = write(over("base.fall", "1/4 in/ft", "3/8 in/ft", "1/8 in/ft"), "her s.toml");
-  EXPECT_THAT(study(file + into("of one") + "--part 1/2").out, HasSubstr("share 1 of 2, 1 variant\n"));
   const std::string shell = "'" + file + "' --out '" + (in_ / "jo") + "'\\''s' ";
-  ASSERT_EQ(study(shell + "-q --part 1/2").code, 0);
+  EXPECT_THAT(study(shell + "--part 1/2").out, HasSubstr("share 1 of 2, 1 variant\n"));
   const sample::Ran early = study(shell + "-q --merge");
   std::smatch told;
   ASSERT_TRUE(std::regex_search(early.out, told, std::regex{"compute with: fallwright study ([^\n]+)"})) << early.out;
