@@ -27,6 +27,7 @@ struct Lying {
   double length_mm = 0, width_mm = 0;
   std::vector<Point> below_apron;  ///< corners of the base's edge under the apron's foot, which stays where it is
   std::optional<double> apron_foot_mm;
+  std::vector<BedDepth> beds;  ///< where the bed may be thinnest, however the base is raised and tilted
 };
 
 }  // namespace fallwright::facts

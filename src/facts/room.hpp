@@ -155,6 +155,7 @@ struct AsSet {
 
 /// What a number is that has bounds.
 enum class Bounded { length, volume, fall };
+  std::vector<BedDepth> beds = {};  ///< where the bed may be thinnest under a base that lies so, as designed
 inline const char* unit_of(Bounded bounded) {
   return bounded == Bounded::length ? "mm" : bounded == Bounded::volume ? "mm3" : "ratio";
 }

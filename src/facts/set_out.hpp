@@ -1,4 +1,4 @@
-/// Heights over the drain and lengths to the bore, by what they are of. Lengths in millimetres.
+/// Heights over the drain, lengths to the bore, by what they are of, and the bed under places. Lengths in millimetres.
 #pragma once
 
 #include <optional>
@@ -27,6 +27,12 @@ struct Mark {
   std::string name;
   double mm = 0;
   std::optional<BoreFrom> bore_from = {};  ///< nothing: it is no length to the bore
+};
+
+/// The bed under a place of the base where both touch.
+struct BedDepth {
+  double x_mm = 0, y_mm = 0;
+  double mm = 0;  ///< plumb, as designed
 };
 
 }  // namespace fallwright::facts

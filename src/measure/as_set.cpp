@@ -165,6 +165,7 @@ facts::Lying measure_lying(const parts::Model& model) {
     find_corners(model, lying);
     for (const gp_Pnt& p : edge_below_apron(model)) lying.below_apron.push_back(plain(p));
     if (!lying.below_apron.empty()) lying.apron_foot_mm = parts::box_of(*model.first(parts::Role::seat_block))[2];
+    lying.beds = thinnest_beds(model);
     return lying;
   });
 }
@@ -200,6 +201,7 @@ facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& set) {
   if (!set.line) return found;
   measure_drain_height(lying, plane, tilt, found);
   measure_apron(lying, plane, found);
+  found.beds = lying.beds;
   return found;
 }
 

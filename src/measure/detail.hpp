@@ -95,6 +95,8 @@ std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model);
 
 /// How much of the base's underside could bear, and the largest part of it that has no mortar under it.
 void measure_bearing(const parts::Model& model, const Mating& base_on_bed, Memory& memory, facts::Bed& bed);
+/// Where the bed may be thinnest under the base, however that comes to lie in it: places where both touch.
+std::vector<facts::BedDepth> thinnest_beds(const parts::Model& model);
 void measure_bed(const parts::Model& model, const Remembered& remembered, const Sides& bed, const Mating& base_on_bed,
                  facts::Facts& facts);
 /// What is told of a base by how it came about. @pre bed, heights and edges are measured.

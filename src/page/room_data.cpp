@@ -167,6 +167,13 @@ Json gauges_data(const report::Report& report) {
   return gauges;
 }
 
+/// Where the bed may be thinnest besides its gauges: x, y and how thick it is there as designed.
+Json beds_data(const facts::Lying& lying) {
+  Json beds = Json::array();
+  for (const facts::BedDepth& place : lying.beds) beds.push_back({place.x_mm, place.y_mm, place.mm});
+  return beds;
+}
+
 /// What fails that a base is not met by as it lies.
 std::vector<rules::Result> without_outside(std::vector<rules::Result> results) {
   std::erase_if(results, [](const rules::Result& r) { return rules::meets_outside(r.id); });
@@ -236,6 +243,8 @@ Json level_data(const Subject& subject) {
           {"riser", job.drain.riser ? Json(job.drain.riser->in_mm()) : Json(nullptr)},
           {"riser_most", (job.drain.body_depth - job.drain.recess).in_mm()},
           {"gauges", gauges_data(report)},
+          {"beds", beds_data(lying)},
+          {"sunk", rules::sunk_by_readings_mm(job)},
           {"outside", outside_data(report)},
           {"bed", bed_data(report)},
           {"checks", checks_that(rules::is_as_set, report)},

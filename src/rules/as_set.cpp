@@ -10,6 +10,7 @@
 #include "rules/levelling.hpp"
 #include "rules/outside.hpp"
 #include "rules/pressing.hpp"
+#include "rules/spot.hpp"
 #include "rules/words.hpp"
 #include "survey/floor.hpp"
 #include "units/length.hpp"
@@ -128,18 +129,23 @@ Finding apron(const job::Job& job, const facts::Facts& facts, const Limit& limit
                  ", or fill the joint below its apron");
 }
 
-/// The bed at the gauges, as the base lies now.
+/// The bed as the base lies now: at its thinnest wherever both touch, at the gauges its thickest and what is spread.
 struct LyingBed {
-  const facts::Gauge *thinnest = nullptr, *thickest = nullptr, *highest = nullptr;
-  double thin = 0, thick = 0, proud = 0;  ///< proud: of the line it was spread to, at the highest
+  const facts::Gauge *thickest = nullptr, *highest = nullptr;
+  std::optional<double> thin;
+  double thin_x = 0, thin_y = 0;  ///< where that is
+  double thick = 0, proud = 0;    ///< proud: of the line it was spread to, at the highest
 };
 
 LyingBed lying_bed(const facts::Facts& facts) {
   LyingBed bed;
+  for (const facts::BedDepth& place : beds_of(facts)) {
+    const double thick = place.mm + raised_at(facts, place.x_mm, place.y_mm);
+    if (!bed.thin || thick < *bed.thin) bed.thin = thick, bed.thin_x = place.x_mm, bed.thin_y = place.y_mm;
+  }
   for (const facts::Gauge& g : facts.room.gauges) {
     if (g.clear) continue;
     const double thick = thick_now(facts, g);
-    if (!bed.thinnest || thick < bed.thin) bed.thinnest = &g, bed.thin = thick;
     if (!bed.thickest || thick > bed.thick) bed.thickest = &g, bed.thick = thick;
     if (!bed.highest || thick - g.spread_mm > bed.proud) bed.highest = &g, bed.proud = thick - g.spread_mm;
   }
@@ -172,8 +178,9 @@ void hold_to_one_lift(const Ground& ground, const LyingBed& bed, Finding& findin
                      ": lift the base, and place what is below that first, in a lift of its own";
 }
 
-/// How much mortar is under the base where the bed is gauged, as it lies now; where it stands above the line that was
-/// spread to, its lowest parts touch none, and where more is wanted under it than was spread, voids stay.
+/// How much mortar is under the base where that is least, as it lies now, between the gauges too; where it stands above
+/// the line that was spread to, its lowest parts touch none, and where more is wanted under it than was spread, voids
+/// stay.
 Finding bed(const Ground& ground, const Limit&) {
   const facts::Facts& facts = ground.facts;
   const facts::AsSet& set = facts.room.as_set;
@@ -181,7 +188,7 @@ Finding bed(const Ground& ground, const Limit&) {
   if (!set.raised_mm) return missing(no_line);
   const LyingBed lies = lying_bed(facts);
   const auto hollow = hollow_now(facts);
-  if (!lies.thinnest || !hollow) return cannot_tell("no place of the bed is gauged");
+  if (!lies.thin || !lies.highest || !hollow) return cannot_tell("no place of the bed is gauged");
   if (*hollow > units::tolerance::length_mm && *hollow > lies.proud + units::tolerance::length_mm)
     return lies_hollow(ground.job, facts.bed, *hollow);
   if (lies.proud > units::tolerance::length_mm) {
@@ -190,8 +197,11 @@ Finding bed(const Ground& ground, const Limit&) {
     finding.greatest = lies.highest->spread_mm;
     return finding;
   }
-  Finding finding = found(lies.thin, "under the base where the bed is thinnest, as it lies now", "");
-  if (!keeps(lies.thin, ground.limits.at("bed.thickness"))) return finding;
+  Finding finding = found(*lies.thin,
+                          "under the base where the bed is thinnest, as it lies now, at " +
+                              place_of({lies.thin_x, lies.thin_y, 0}, facts.room.faces, ground.job),
+                          "");
+  if (!keeps(*lies.thin, ground.limits.at("bed.thickness"))) return finding;
   hold_to_one_lift(ground, lies, finding);
   return finding;
 }
@@ -377,8 +387,8 @@ std::vector<Rule> as_set_rules() {
        {Input::rim, Input::base, Input::seat_block}},
       {"rim.bed",
        "as set, bed is under it and thick enough",
-       "least mortar under the base at the gauges, tilted and raised as the base was read; no more than was spread, "
-       "there and in all, nor than one lift holds",
+       "least mortar where base and bed touch, tilted and raised as the base was read; no more than was spread, at the "
+       "gauges and in all, nor than one lift holds",
        "base: its underside, tilted; subfloor; bed, bed as spread; readings: the level line's height",
        Unit::mm,
        "bed_thickness_least",

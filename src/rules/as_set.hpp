@@ -54,4 +54,8 @@ void ask_for_the_design_first(std::vector<Result>& results);
 /// bends the base lifts them as one.
 double one_corner_mm(const job::Job& job);
 
+/// How far into the floor readings may put the ribs of a base that lies on it: a mark of the rule that is held to the
+/// base, and what the floor's own readings may be off.
+double sunk_by_readings_mm(const job::Job& job);
+
 }  // namespace fallwright::rules

@@ -102,8 +102,14 @@ class Pressing {
     whole_mm_ = std::max({bed, riser, up_to_mark(over_lift(), job)});
   }
 
-  /// By how much more than any bed is thick the base would stand over it, or lie in the floor below it.
-  bool is_beyond_its_bed() const { return bed_ && any_gauge_ && (proud_now_ > spread_ || thin_now_ < -spread_); }
+  /// By how much its ribs would lie in the floor below it; nothing: by no more than readings of both are off.
+  std::optional<double> sunk() const {
+    if (!bed_ || !any_gauge_ || -thin_now_ <= sunk_by_readings_mm(job_) + units::tolerance::length_mm)
+      return std::nullopt;
+    return -thin_now_;
+  }
+  /// By more than any bed is thick it would stand over it, or its ribs would lie in the floor.
+  bool is_beyond_its_bed() const { return bed_ && any_gauge_ && (proud_now_ > spread_ || sunk()); }
 
   /// By how much it is pressed down as a whole, to the mark, so that a check of what stands in front of it holds that
   /// meets it too high: where its bed and its riser allow that, and nothing else in front of it is broken by it.
@@ -185,12 +191,17 @@ class Pressing {
     for (const facts::Gauge& g : facts_.room.gauges) {
       if (g.clear) continue;
       const double now = thick_now(facts_, g), thick = now - pressed_.at(g.x_mm, g.y_mm);
-      const auto least = [&](double& of, double value) { of = any_gauge_ ? std::min(of, value) : value; };
       const auto most = [&](double& of, double value) { of = any_gauge_ ? std::max(of, value) : value; };
-      least(thin_now_, now), least(thin_, thick);
       most(proud_now_, now - g.spread_mm), most(proud_, thick - g.spread_mm), most(spread_, g.spread_mm);
       most(thick_, thick);
       any_gauge_ = true;
+    }
+    bool any = false;
+    for (const facts::BedDepth& place : beds_of(facts_)) {
+      const double now = place.mm + raised_at(facts_, place.x_mm, place.y_mm),
+                   thick = now - pressed_.at(place.x_mm, place.y_mm);
+      thin_now_ = any ? std::min(thin_now_, now) : now, thin_ = any ? std::min(thin_, thick) : thick;
+      any = true;
     }
     if (!bed_ || !any_gauge_) {
       proud_ = 0;
@@ -287,8 +298,19 @@ void care_within_a_mark(const job::Job& job, const facts::Facts& facts, std::vec
       r.outcome = Outcome::caution;
 }
 
+double sunk_by_readings_mm(const job::Job& job) {
+  return job.mark_mm() + job.survey.level_tolerance_mm;
+}
+
 double thick_now(const facts::Facts& facts, const facts::Gauge& g) {
   return g.set_mm + raised_at(facts, g.x_mm, g.y_mm);
+}
+
+std::vector<facts::BedDepth> beds_of(const facts::Facts& facts) {
+  std::vector<facts::BedDepth> beds = facts.room.as_set.beds;
+  for (const facts::Gauge& g : facts.room.gauges)
+    if (!g.clear) beds.push_back({g.x_mm, g.y_mm, g.set_mm});
+  return beds;
 }
 
 std::optional<double> hollow_now(const facts::Facts& facts) {
@@ -301,10 +323,14 @@ std::optional<double> hollow_now(const facts::Facts& facts) {
 std::optional<std::string> cannot_lie_so(const job::Job& job, const facts::Facts& facts,
                                          const std::vector<Result>& results) {
   const facts::AsSet& set = facts.room.as_set;
-  if (!set.read || !set.raised_mm || !Pressing{job, facts, results}.is_beyond_its_bed()) return std::nullopt;
+  if (!set.read || !set.raised_mm) return std::nullopt;
+  const Pressing pressing{job, facts, results};
+  if (!pressing.is_beyond_its_bed()) return std::nullopt;
+  const auto sunk = pressing.sunk();
   const bool as_designed = reads_as_designed(*set.raised_mm, job);
   return "by these readings the base lies " +
          (as_designed ? "out of level past its bed" : raised_text(*set.raised_mm, job)) +
+         (sunk ? ", its ribs " + text_of(*sunk, Unit::mm, job) + " in the floor" : "") +
          ", and no base lies so: " + look_at_line;
 }
 

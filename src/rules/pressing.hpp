@@ -18,6 +18,9 @@ struct Plan {
 /// How thick the bed is at a gauge, as the base lies now. @pre how high it lies was read
 double thick_now(const facts::Facts& facts, const facts::Gauge& g);
 
+/// Where the bed may be thinnest under a base that is raised and tilted: at its gauges, and wherever else both touch.
+std::vector<facts::BedDepth> beds_of(const facts::Facts& facts);
+
 /// By how much the space under the base, as it lies now, is higher on average than the mortar that was spread would
 /// fill it; less than nothing: mortar is to spare. Nothing where the bed has no plan. @pre how high it lies was read
 std::optional<double> hollow_now(const facts::Facts& facts);

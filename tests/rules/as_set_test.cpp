@@ -190,7 +190,7 @@ TEST(AsSet, TheRiserDecidesBeforeLevelness) {
 }
 
 TEST(AsSet, ABaseThatLiesTooLowOrTouchesNoMortarIsNotLeft) {
-  // Source: by hand: 1/2 in of bed as designed, spread to 1-1/4 in, 3/8 in asked for: 1 in lower is inside the floor,
+  // Source: by hand: 1/2 in of bed as designed, spread to 1-1/4 in, 3/8 in asked for: 1/2 in lower stands on the floor,
   // 7/8 higher is 1/8 above the mortar; 1/8 lower and 3/4 higher will do. All readings are level.
   const auto at = [](double raised_in) {
     facts::Facts f = sample::good_facts();
@@ -198,8 +198,8 @@ TEST(AsSet, ABaseThatLiesTooLowOrTouchesNoMortarIsNotLeft) {
     f.room.as_set.raised_mm = raised_in * in;
     return verdict_of(f);
   };
-  EXPECT_EQ(at(-1).next, Next::lift);
-  EXPECT_THAT(at(-1).words, HasSubstr("it lies 7/8\" too low: lift it"));
+  EXPECT_EQ(at(-0.5).next, Next::lift);
+  EXPECT_THAT(at(-0.5).words, HasSubstr("it lies 3/8\" too low: lift it"));
   EXPECT_EQ(at(-0.125).next, Next::leave);
   EXPECT_EQ(at(0.75).next, Next::leave);
   EXPECT_EQ(at(0.875).next, Next::press);
@@ -340,18 +340,19 @@ TEST(AsSet, TheLowSideMayBeRaisedWhereMortarAndRiserFollow) {
 }
 
 TEST(AsSet, ABaseThatLiesWhereNoneCanIsReadAgain) {
-  // Source: by hand: over 1/2 in of bed, spread to 1-1/4: as much again above that it lies 2 in high, and 1-3/4 low as
-  // much below the floor. Without `down`, or under another line, it lies by feet from there.
+  // Source: by hand: over 1/2 in of bed, spread to 1-1/4: as much again above that it lies 2 in high, and 1/2 in low it
+  // stands on the floor, into which it may be read by a mark. Without `down`, or under another line, it lies by feet
+  // from there.
   const auto at = [](double high) { return verdict_of(bedded(high, high, 1.25)); };
   EXPECT_EQ(at(2).next, Next::press);
   EXPECT_EQ(at(2.0625).next, Next::read_again);
-  EXPECT_EQ(at(-1.75).next, Next::lift);
-  EXPECT_EQ(at(-1.8125).next, Next::read_again);
+  EXPECT_EQ(at(-0.5625).next, Next::lift);
+  EXPECT_EQ(at(-0.6875).next, Next::read_again);
   EXPECT_THAT(at(40).words,
               HasSubstr("READ AGAIN before anyone presses: by these readings the base lies 40\" higher than "
                         "designed, and no base lies so: look whether they are heights above the level line "
                         "or distances below it, and how high that line hangs above the datum."));
-  EXPECT_THAT(at(-4).words, HasSubstr("lies 4\" lower than designed"));
+  EXPECT_THAT(at(-4).words, HasSubstr("lies 4\" lower than designed, its ribs 3-1/2\" in the floor, and no base"));
   facts::Facts f = bedded(0, 0, 1.25);
   read_rim(f, 0, 0, 40 * in, 0);
   f.room.as_set.twist_mm = 10 * in;

@@ -82,5 +82,54 @@ TEST(LyingBed, ABedIsNoThickerAsSetThanOneLiftHolds) {
               HasSubstr("down by 1/16\": its bed is thicker than one lift may be"));
 }
 
+TEST(LyingBed, IsHeldToWhatIsLeftOverAHumpBetweenTheGauges) {
+  // Source: by hand: 1/2 in over a hump where the gauge beside it has 1 in: 1/8 low 3/8 are left, which is asked for,
+  // and 1/4 low 1/4; wherever the hump is, in either unit. Tilted by 1/100 down to it, 100 mm from the drain, it lies
+  // 1 mm lower than the drain does.
+  for (const auto unit : {job::UnitSystem::inch, job::UnitSystem::metric})
+    for (const double aside : {-100., 100.}) {
+      job::Job job = sample::alcove();
+      job.unit = unit, job.limits = {{"bed_thickness_least", 0.375 * in, ""}};
+      facts::Facts f = sample::good_facts();
+      const auto& drain = f.room.drain.now_mm;
+      f.room.gauges = {{"A1", drain[0] + 300, drain[1], 0, 1 * in, 2.5 * in, false}};
+      f.bed.spread_mm3 = f.bed.set_mm3;
+      f.room.as_set.beds = {{drain[0] + aside, drain[1], 0.5 * in}};
+      const auto at = [&](double raised_in, double gx = 0) {
+        f.room.as_set.raised_mm = raised_in * in, f.room.as_set.gx = gx;
+        return sample::result_of(job, f, "rim.bed");
+      };
+      EXPECT_EQ(at(-0.125).outcome, Outcome::pass);
+      EXPECT_EQ(at(-0.25).outcome, Outcome::fail);
+      EXPECT_NEAR(*at(-0.25).measured, 0.25 * in, 1e-9);
+      EXPECT_THAT(at(-0.25).advice,
+                  HasSubstr(unit == job::UnitSystem::inch ? "1/8\" too low: lift it" : "4 mm too low"));
+      EXPECT_NEAR(*at(0, aside > 0 ? -0.01 : 0.01).measured, 0.5 * in - 1, 1e-9);
+    }
+}
+
+TEST(LyingBed, ReadingsThatPutItsRibsIntoTheFloorAreReadAgain) {
+  // Source: by hand: 1/2 in over a hump, and a base 3/4 in low: its ribs 1/4 in in the deck, where none can lie. By a
+  // mark of the rule and the floor's own 1/32 they may: then the base stands on the hump, and is lifted.
+  job::Job job = sample::alcove();
+  job.survey.level_tolerance_mm = in / 32;
+  facts::Facts f = sample::good_facts();
+  const auto& drain = f.room.drain.now_mm;
+  f.room.as_set.gx = f.room.as_set.gy = 0;
+  f.room.gauges = {{"A1", drain[0] + 300, drain[1], 0, 1.5 * in, 2.5 * in, false}};
+  f.bed.spread_mm3 = f.bed.set_mm3;
+  f.room.as_set.beds = {{drain[0] - 100, drain[1], 0.5 * in}};
+  const auto verdict = [&](double raised_in) {
+    f.room.as_set.raised_mm = raised_in * in;
+    return judge_as_set(job, f, check(job, f));
+  };
+  EXPECT_EQ(verdict(-0.75).next, Next::read_again);
+  EXPECT_THAT(verdict(-0.75).words, HasSubstr("3/4\" lower than designed, its ribs 1/4\" in the floor, and no base"));
+  EXPECT_EQ(verdict(-0.5 - 3. / 32).next, Next::lift);
+  EXPECT_EQ(verdict(-0.5 - 4. / 32).next, Next::read_again);
+  job.unit = job::UnitSystem::metric;
+  EXPECT_EQ(verdict(-0.75).next, Next::read_again);
+}
+
 }  // namespace
 }  // namespace fallwright::rules

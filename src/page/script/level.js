@@ -109,7 +109,7 @@ function lookAtApron(card, found, limit) {
 }
 
 /**
- * Mortar under the base where the bed is gauged; what stands above the line it was spread to touches none, and what wants
+ * Mortar under the base where that is least, between the gauges too; what stands above the line it was spread to touches none, and what wants
  * more under it than was spread lies hollow.
  */
 function lookAtBed(card, found, limit) {
@@ -121,7 +121,7 @@ function lookAtBed(card, found, limit) {
   if (hollow > 1e-5 && hollow > proud + 1e-5) return {value: filled + hollow, greatest: within(filled)};
   const over = open.find((g) => thick(g) - g.spread === proud);
   if (proud > 1e-5) return {value: over.spread + proud, greatest: within(over.spread)};
-  const thin = least(open.map(thick)), most = greatest(open.map(thick)), lift = card.bed.one_lift;
+  const thin = least(bedsOf(card).map(thick)), most = greatest(open.map(thick)), lift = card.bed.one_lift;
   if (isLess(thin, limit.least ?? thin) || lift === null || !isLess(lift, most)) return {value: thin, greatest: own};
   if (card.bed.one_lift_broken === 'fail') return {value: most, greatest: within(lift)};
   const tell = (mm, up) => noBetter(mm, up, card.metric);

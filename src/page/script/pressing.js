@@ -85,6 +85,9 @@ function pressedThrough(card, found) {
 const thickNow = (card, found, g) =>
     g.set + found.raised + found.gx * (g.x - card.drain_top[0]) + found.gy * (g.y - card.drain_top[1]);
 
+/** Where the bed may be thinnest: wherever base and bed touch, and at its gauges. */
+const bedsOf = (card) => card.beds.map(([x, y, set]) => ({x, y, set})).concat(card.gauges.filter((g) => !g.clear));
+
 /** By how much the space under the base is higher on average than the mortar that was spread would fill it. */
 function hollowNow(card, found) {
   const bed = card.bed, [x, y] = bed.centre;
@@ -106,7 +109,9 @@ class Pressing {
     this.bed = open.length ? asking('rim.bed') : null;
     this.leastBed = this.bed?.least ?? 0;
     const now = open.map((g) => thickNow(card, found, g)), level = open.map((g, i) => now[i] - pressed.at(g.x, g.y));
-    this.thinNow = least(now), this.thin = least(level), this.spread = greatest(open.map((g) => g.spread));
+    const beds = bedsOf(card), thin = beds.map((b) => thickNow(card, found, b));
+    this.thinNow = least(thin), this.thin = least(thin.map((mm, i) => mm - pressed.at(beds[i].x, beds[i].y)));
+    this.spread = greatest(open.map((g) => g.spread));
     this.proudNow = greatest(open.map((g, i) => now[i] - g.spread));
     this.proud = this.bed ? greatest(open.map((g, i) => level[i] - g.spread)) : 0;
     this.standsOver = this.proud > 1e-5, this.thick = greatest(level);
@@ -127,8 +132,11 @@ class Pressing {
   up(mm) { return Math.ceil(Math.max(mm, 0) / this.card.mark_mm - 1e-5) * this.card.mark_mm; }
   atLeast(mm) { return textAtLeast(mm, this.card.metric); }
 
-  /** By how much more than any bed is thick the base would stand over it, or lie in the floor below it. */
-  isBeyondItsBed() { return Boolean(this.bed) && (this.proudNow > this.spread || this.thinNow < -this.spread); }
+  /** By how much its ribs would lie in the floor below it; nothing: by no more than readings of both are off. */
+  sunk() { return this.bed && isLess(this.card.sunk, -this.thinNow) ? -this.thinNow : null; }
+
+  /** By more than any bed is thick it would stand over it, or its ribs would lie in the floor. */
+  isBeyondItsBed() { return Boolean(this.bed) && (this.proudNow > this.spread || this.sunk() !== null); }
 
   /** By how much it goes down as a whole so that a check of what stands in front of it holds, where all else allows that. */
   downToMeet(check) {
@@ -206,11 +214,14 @@ class Pressing {
 
 /** Why no base lies where these readings put it; nothing where one can. */
 function cannotLieSo(card, found, results) {
-  if (found.raised === undefined || !new Pressing(card, found, results).isBeyondItsBed()) return null;
+  if (found.raised === undefined) return null;
+  const pressing = new Pressing(card, found, results), sunk = pressing.sunk();
+  if (!pressing.isBeyondItsBed()) return null;
   const by = Math.abs(found.raised), readsAsDesigned = by <= (card.metric ? 0.1 : INCH / 64) / 2;  // half of what a good rule tells
   const lies = readsAsDesigned ? 'out of level past its bed'
                                : `${ruleText(by, card.metric)} ${found.raised < 0 ? 'lower' : 'higher'} than designed`;
-  return `by these readings the base lies ${lies}, and no base lies so: ${LOOK_AT_LINE}`;
+  const within = sunk === null ? '' : `, its ribs ${ruleText(sunk, card.metric)} in the floor`;
+  return `by these readings the base lies ${lies}${within}, and no base lies so: ${LOOK_AT_LINE}`;
 }
 
 /** What to do, in the order of doing it. */
