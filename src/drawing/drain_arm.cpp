@@ -11,6 +11,7 @@
 #include "job/pipe.hpp"
 #include "rules/words.hpp"
 #include "units/length.hpp"
+#include "units/quantity.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::drawing {
@@ -18,6 +19,16 @@ namespace {
 
 std::string length_of(const job::Job& job, const job::Length& length) {
   return units::to_text(length, job.is_metric());
+}
+
+/// ", after 14\" by 90 degrees to the back": as far as it was said how the arm bends.
+std::string bends_words(const job::Job& job) {
+  std::string words;
+  for (const job::Bend& bend : job.trap->bends)
+    words += (bend.after ? ", after " + length_of(job, *bend.after) : std::string{", then"}) + " by " +
+             units::decimals(bend.degrees, 0) + " degrees" +
+             (bend.to ? std::string{" to the "} + job::name_of(*bend.to) : "");
+  return words;
 }
 
 /// As the job gives it: a size that a check rejects is none to buy a pipe by.
@@ -45,9 +56,9 @@ PipeWords pipe_words(const job::Job& job, const Findings& s) {
   const job::Pipe* pipe = job::arm_pipe(job);
   tell("pipe's size", pipe ? Said{"pipe " + std::string{pipe->name}} : Said{});
   tell("trap's height", trap.hub || trap.weir ? Said{"trap as its heights say"} : Said{});
-  tell("arm's fall", trap.fall ? Said{"arm falls " + rules::text_of(trap.fall->as_ratio(), rules::Unit::ratio, job)}
-                               : Said{});
-  tell("arm's side", trap.to ? Said{"runs to the " + std::string{job::name_of(*trap.to)}} : Said{});
+  tell("arm's fall",
+       trap.fall ? Said{"arm falls " + rules::text_of(trap.fall->as_ratio(), rules::Unit::ratio, job)} : Said{});
+  tell("arm's side", trap.to ? Said{"runs to the " + std::string{job::name_of(*trap.to)} + bends_words(job)} : Said{});
   tell("arm's length", trap.arm ? Said{length_of(job, *trap.arm) + " from weir to vent"} : Said{});
   tell("vent", trap.vented ? Said{*trap.vented ? "vent connected at its end" : "NO VENT at its end"} : Said{});
   return words;
@@ -57,7 +68,8 @@ std::string outlet_note(const Subject& s) {
   const PipeWords words = pipe_words(s.job(), s);
   std::string note = "Drain's " + words.outlet + (s.job().is_default("drain.outlet") ? "" : " inside");
   if (!words.said.empty())
-    note += ". Below it: " + (rejected_arm(s) ? "HOLD until trap and arm are settled" : units::listed(words.said, ", "));
+    note +=
+        ". Below it: " + (rejected_arm(s) ? "HOLD until trap and arm are settled" : units::listed(words.said, ", "));
   if (!words.unread.empty()) note += ". Not read, so no sheet tells of it: " + units::joined(words.unread);
   return note + ".";
 }
@@ -72,6 +84,8 @@ std::string trap_numbers(const job::Job& job, const Findings& s) {
   if (const auto& trap = job.trap; trap && !rejected_arm(s)) {
     below(", the stop in the trap's hub ", trap->hub);
     below(", its weir ", trap->weir);
+    if (trap->to && !trap->bends.empty())
+      words += ", its arm to the " + std::string{job::name_of(*trap->to)} + bends_words(job);
   }
   return ", " + pipe_words(job, s).outlet + words;
 }

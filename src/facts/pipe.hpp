@@ -5,6 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "survey/surface.hpp"
+
 namespace fallwright::facts {
 
 /// A joist that the trap arm goes through, at the arm's centre line.
@@ -16,13 +18,23 @@ struct JoistCrossing {
   double hole_mm = 0;                     ///< diameter; where the job names none, the pipe's outside; zero: unknown
   std::optional<double> along_span = {};  ///< share of the joist's span, from its nearer bearing
   double along_mm = 0;                    ///< its place along the joist: y, or x of joists along the width
-  bool modelled = true;                   ///< false: past that floor, at the joists' spacing, as high as the last one
+  std::optional<double> off_face_mm =
+      {};                ///< the same from a stud face: the left one, or the back one of joists along the depth
+  bool modelled = true;  ///< false: past that floor, at the joists' spacing, as high as the last one
   std::optional<double> above_mm() const {  ///< wood left over the hole
     return centre_mm ? std::optional{top_mm - *centre_mm - hole_mm / 2} : std::nullopt;
   }
   std::optional<double> below_mm() const {
     return centre_mm ? std::optional{*centre_mm - hole_mm / 2 - bottom_mm} : std::nullopt;
   }
+};
+
+/// Where the arm turns. The weir is taken below the hub's middle: a bend lies farther on by what the trap is long.
+struct ArmBend {
+  double from_weir_mm = 0;  ///< along the arm
+  double degrees = 90;
+  survey::Side to = survey::Side::back;     ///< the side that it runs to from there
+  double off_left_mm = 0, off_back_mm = 0;  ///< from the stud faces
 };
 
 /// A hole that a joist has for something else.
@@ -47,6 +59,7 @@ struct PipeRun {
   std::optional<double> down_to_weir_mm = {};  ///< from the lowest point of the drain's body
   bool unplaced_bend = false;                  ///< the arm bends, and nobody said where or to which side
   bool routed = false;                         ///< the arm's way is known: crossings and bay are told
+  std::vector<ArmBend> bends = {};             ///< in the order that the water meets them
   std::vector<JoistCrossing> crossings = {};   ///< in the order the arm meets them
   std::vector<JoistHole> holes = {};           ///< of joists that were described
   std::vector<std::string> passed_under = {};  ///< joists below which the arm hangs free

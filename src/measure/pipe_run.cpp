@@ -68,6 +68,7 @@ class Runner {
     run_.unplaced_bend = ways.empty();
     run_.routed = !ways.empty();
     if (run_.routed) stand(ways.front());
+    for (std::size_t i = 1; i < ways.size(); ++i) bend(ways[i], trap_.bends[i - 1]);
     const bool joists_along_y = model_.job.floor.joist_direction == job::Direction::along_depth;
     for (const Way& way : ways) {
       if ((way.axis == 1) == joists_along_y)
@@ -194,6 +195,12 @@ class Runner {
     }
   }
 
+  void bend(const Way& way, const job::Bend& said) {
+    const survey::Point at{way.from.X(), way.from.Y()};
+    run_.bends.push_back(
+        {way.begin_mm, said.degrees, *said.to, faces_.off(job::Side::left, at), faces_.off(job::Side::back, at)});
+  }
+
   /// An arm that ends in a joist's wood, short of its middle, is bored into it as well.
   void cross(const Way& way) {
     const int other = 1 - way.axis;
@@ -211,6 +218,7 @@ class Runner {
       crossing.bottom_mm = Surface{joist, false}.carried_on(x, y);
       crossing.top_mm = Surface{joist, true}.carried_on(x, y);
       crossing.along_mm = way.across();
+      crossing.off_face_mm = faces_.off(way.axis == 1 ? job::Side::left : job::Side::back, {x, y});
       crossing.along_span = share_of_span(x, y);
       if (!first || from < first->from_weir_mm) first = crossing;
       if (!last || from > last->from_weir_mm) last = crossing;

@@ -223,6 +223,14 @@ Json hole(const facts::JoistHole& h) {
   return {{"joist", h.joist}, {"along_mm", h.along_mm}, {"centre_mm", h.centre_mm}, {"diameter_mm", h.diameter_mm}};
 }
 
+Json bend(const facts::ArmBend& b) {
+  return {{"from_weir_mm", b.from_weir_mm},
+          {"degrees", b.degrees},
+          {"to", job::name_of(b.to)},
+          {"off_left_mm", b.off_left_mm},
+          {"off_back_mm", b.off_back_mm}};
+}
+
 Json pipe(const facts::PipeRun& p, bool notched) {
   if (!p.known) return nullptr;
   return {{"aside_mm", p.aside_mm},
@@ -230,6 +238,7 @@ Json pipe(const facts::PipeRun& p, bool notched) {
           {"riser_most_mm", maybe(p.riser_most_mm)},
           {"down_to_weir_mm", maybe(p.down_to_weir_mm)},
           {"routed", p.routed},
+          {"bends", list(p.bends, bend)},
           {"crossings", list(p.crossings, [&](const facts::JoistCrossing& c) { return crossing(c, notched); })},
           {"holes", list(p.holes, hole)},
           {"passed_under", p.passed_under},

@@ -67,6 +67,7 @@ Finding below(const job::Job& job, const facts::Facts& facts, const Limit& limit
   Finding finding =
       found(*down, "from the lowest point of the drain's body down to the weir",
             "raise the trap by " + text_at_least(*down - *limit.greatest, job) + " (" + height_keys(*job.trap) + ")");
+  finding.unjudged = weir_over_hub(job);
   if (by <= 0 || !job.trap->weir) return finding;
   return mended_by(std::move(finding), raised_by(by, job));
 }

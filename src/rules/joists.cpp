@@ -222,4 +222,15 @@ Clear clear_of_holes(const std::vector<HoleGap>& gaps, double wanted_mm, bool an
   return {first_free(more, mark_mm), first_free(less, mark_mm)};
 }
 
+std::string weir_over_hub(const job::Job& job) {
+  const job::Trap& trap = *job.trap;
+  if (!trap.hub || !trap.weir) return "";
+  const double over = (*trap.weir - *trap.hub).in_mm();
+  if (over <= units::tolerance::length_mm) return "";
+  return "the weir was read " + text_of(over, Unit::mm, job) +
+         " above the stop in the trap's hub: water would stand as high in the riser's joint. Look whether the two "
+         "were exchanged, and read both again (trap.weir, trap.hub); of a trap that is made so, have its maker say "
+         "that the joint holds";
+}
+
 }  // namespace fallwright::rules

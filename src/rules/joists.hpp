@@ -99,4 +99,8 @@ struct Clear {
 /// @param any_height the arm's height is to change too: the holes are kept clear of whatever it becomes
 Clear clear_of_holes(const std::vector<HoleGap>& gaps, double wanted_mm, bool any_height, double mark_mm);
 
+/// Water stands as high as the weir: where that was read above the stop in the hub, in the joint of the riser, and what
+/// to do; else empty.
+std::string weir_over_hub(const job::Job& job);
+
 }  // namespace fallwright::rules

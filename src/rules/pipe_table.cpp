@@ -8,6 +8,7 @@
 #include "rules/levelling.hpp"
 #include "rules/words.hpp"
 #include "units/length.hpp"
+#include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 #include "units/words.hpp"
 
@@ -26,7 +27,9 @@ class Writer {
     table_.notched = job_.trap && takes_notches(*job_.trap);
     if (table_.notched) table_.head = head_of_notches;
     trap();
+    if (table_.known) hub_taken();
     riser();
+    bends();
     way();
     for (const facts::JoistCrossing& crossing : facts_.pipe.crossings) row(crossing);
     return std::move(table_);
@@ -50,10 +53,11 @@ class Writer {
     return words;
   }
 
-  /// The check that fails, if a number breaks what it asks for.
+  /// The check that fails, if a number breaks what it asks for. Of a joist past the floor that was described no check
+  /// judges one: what breaks the limit there is none to work to either, however the check comes out.
   const Result* broken(const char* id, const std::optional<double>& value) const {
-    const Result* r = told(id, Outcome::fail);
-    return r && value && !keeps(*value, r->limit) ? r : nullptr;
+    const Result* r = past_ ? find(results_, id) : told(id, Outcome::fail);
+    return r && r->outcome != Outcome::not_applicable && value && !keeps(*value, r->limit) ? r : nullptr;
   }
   const Result* told(const char* id, Outcome outcome) const {
     const auto r = std::find_if(results_.begin(), results_.end(),
@@ -89,7 +93,56 @@ class Writer {
                       (trap.fall ? ", falling " + text_of(trap.fall->as_ratio(), Unit::ratio, job_) : ""));
     std::string all;
     for (const std::string& each : words) all += (all.empty() ? "trap: " : "; ") + each;
-    line(all);
+    if (const std::string over = weir_over_hub(job_); !over.empty()) line("READ THE TRAP AGAIN: " + over);
+    line(all + (trap.bends.empty() ? "" : trap.bends.size() > 1 ? ", up to its first bend" : ", up to its bend"));
+  }
+
+  /// What hangs on where the hub stands, which nobody read: in brackets.
+  bool taken() const { return !job_.trap->from_left || !job_.trap->from_back; }
+  std::string hung(const std::string& text) const { return taken() ? "(" + text + ")" : text; }
+  void hub_taken() {
+    if (!taken()) return;
+    const job::Trap& trap = *job_.trap;
+    const std::string key = trap.from_left   ? "trap.from_back"
+                            : trap.from_back ? "trap.from_left"
+                                             : "trap.from_left, trap.from_back";
+    line(
+        "THE HUB'S PLACE IS NOT READ: it is taken to stand under the drain's middle; what hangs on that stands in "
+        "brackets: read it before anything is cut or bored (" +
+        key + ")");
+  }
+
+  /// Where the arm turns, by how much and to which side.
+  void bends() {
+    const std::vector<facts::ArmBend>& all = facts_.pipe.bends;
+    for (const facts::ArmBend& bend : all)
+      line("the arm bends " + len(bend.from_weir_mm) + " from the weir, by " + units::decimals(bend.degrees, 0) +
+           " degrees, and runs to the " + job::name_of(bend.to) + " from there: corner " +
+           hung(units::from_left(len(bend.off_left_mm), "the " + left_face(job_)) + " and " + len(bend.off_back_mm) +
+                " from the back one"));
+    if (all.empty()) return;
+    const std::optional<bool>& cleanout = job_.trap->cleanout;
+    line(std::string{"the weir is taken below the hub's middle: what lies beyond a bend lies farther on by what the "
+                     "trap is long; "} +
+         (!cleanout   ? "whether a cleanout serves its bends nobody said (trap.cleanout)"
+          : *cleanout ? "a cleanout serves its bends"
+                      : "NO CLEANOUT serves its bends"));
+  }
+
+  /// How far along its joist a hole or notch stands, where that is the same for all of them.
+  void along_joists() {
+    const bool sideways = job_.floor.joist_direction == job::Direction::along_width;
+    const std::string face = sideways ? "the " + left_face(job_) : "the back stud face";
+    std::vector<std::string> places;
+    for (const facts::JoistCrossing& c : facts_.pipe.crossings) {
+      if (!c.off_face_mm) continue;
+      const std::string text = len(*c.off_face_mm);
+      const std::string place = hung(sideways ? units::from_left(text, face) : units::off_edge(text, face, " behind "));
+      if (std::find(places.begin(), places.end(), place) == places.end()) places.push_back(place);
+    }
+    if (!places.empty())
+      line("along their joists they stand " + units::listed(places, ", then ") +
+           (places.size() > 1 ? ", in the order of the table" : ""));
   }
 
   /// Its foot stands on the hub's stop; its top may be anywhere from the least it reaches in up to the grate's ledge.
@@ -106,8 +159,8 @@ class Writer {
                                                      ": its hole there is none "
                                                      "of those below"));
     const double in = limits_.at("rim.riser").least.value_or(0);
-    line("riser, from the stop in the trap's hub: cut it " + text_at_least(*pipe.riser_mm + in, job_) +
-         " long at least, " + text_at_most(*pipe.riser_most_mm, job_) + " at most; the drain's body ends " +
+    line("riser, from the stop in the trap's hub: cut it " + hung(text_at_least(*pipe.riser_mm + in, job_)) +
+         " long at least, " + hung(text_at_most(*pipe.riser_most_mm, job_)) + " at most; the drain's body ends " +
          len(*pipe.riser_mm) + " above the stop" +
          (facts_.room.as_set.raised_mm ? ", as the base was read in the bed" : ", floor and falls as modelled"));
   }
@@ -132,7 +185,7 @@ class Writer {
            said_joist(pipe.hub_in->joist, facts_, job_));
     if (!pipe.bay.empty())
       line("the arm runs along the bay of " + bay() +
-           (pipe.beside_mm ? ", " + len(*pipe.beside_mm) + " from the nearer" : "") +
+           (pipe.beside_mm ? ", " + hung(len(*pipe.beside_mm)) + " from the nearer" : "") +
            (pipe.crossings.empty() ? ": no joist is bored" : ": none is bored there"));
     if (pipe.crossings.empty()) return pipe.bay.empty() && !pipe.hub_in ? line(meets_no_joist(pipe)) : void();
     if (!pipe.crossings.back().modelled)
@@ -142,6 +195,7 @@ class Writer {
     line((table_.notched ? "notches as deep as the arm lies in its joists, from the nearer edge" + of_notches()
                          : of_holes() + "heights from the datum, to the arm's middle, bored level with it") +
          "; joists by their centres from " + joist_hook(facts_, job_) + level_of_hook(facts_));
+    along_joists();
     if (!job_.trap->hole && !table_.notched)
       line("how wide the arm's holes are is not said (trap.hole): wider than its pipe" +
            (pipe.crossings.front().hole_mm > 0 ? ", " + len(pipe.crossings.front().hole_mm) + " outside" : ""));
@@ -196,6 +250,7 @@ class Writer {
   }
 
   void row(const facts::JoistCrossing& c) {
+    past_ = !c.modelled;
     const auto maybe = [&](const std::optional<double>& mm) { return mm ? len(*mm) : std::string{"?"}; };
     const bool said = job_.trap->hole.has_value();  // else it is as wide as the pipe at least, and leaves less
     // What is left reads no better than it is.
@@ -212,10 +267,10 @@ class Writer {
       const auto out_of_it = [&](const std::optional<double>& mm, const Result* near) {
         return near || !outside(mm) ? kept(left(mm), near) : "VOID: " + left(mm);
       };
-      table_.rows.push_back({joist, len(c.from_weir_mm),
+      table_.rows.push_back({joist, hung(len(c.from_weir_mm)),
                              above || below || outside(c.above_mm()) || outside(c.below_mm())
                                  ? "VOID"
-                                 : or_beyond(maybe(c.centre_mm), "below"),
+                                 : hung(or_beyond(maybe(c.centre_mm), "below")),
                              out_of_it(c.above_mm(), above), out_of_it(c.below_mm(), below),
                              said ? kept(maybe(hole), small ? small : large) : "?", most(hole_most(depth, limits_))});
       return;
@@ -226,7 +281,7 @@ class Writer {
     const auto allowed = none && limits_.find("joist.notch") ? std::optional{0.0} : notch_most(depth, limits_);
     const auto too_deep = deeper(deep, allowed);
     const std::string from = !at ? "?" : at->from_below ? "below" : "above";
-    table_.rows.push_back({joist, len(c.from_weir_mm), kept(from, broken("joist.notch-place", c.along_span)),
+    table_.rows.push_back({joist, hung(len(c.from_weir_mm)), kept(from, broken("joist.notch-place", c.along_span)),
                            kept(at ? text_at_least(at->deep_mm, job_) : "?", too_deep ? &*too_deep : nullptr),
                            at ? text_at_most(std::max(0.0, depth - at->deep_mm), job_) : "?",
                            kept(maybe(hole), broken("joist.notch-length", hole)), most(allowed)});
@@ -236,6 +291,7 @@ class Writer {
   const facts::Facts& facts_;
   const Limits& limits_;
   const std::vector<Result>& results_;
+  bool past_ = false;  ///< of the row that is written: past the floor that was described
   PipeTable table_;
 };
 

@@ -307,6 +307,13 @@ TEST(PipeRun, ABendLeadsOnToTheNextSide) {
   EXPECT_NEAR(run.crossings[0].from_weir_mm, 18.25 * in, 1e-6);
   EXPECT_NEAR(run.crossings[1].from_weir_mm, 34.25 * in, 1e-6);
   EXPECT_NEAR(*run.crossings[0].centre_mm, (-6 - 18.25 / 48 + 1) * in, 1e-6);
+  ASSERT_EQ(run.bends.size(), 1U);
+  EXPECT_NEAR(run.bends[0].from_weir_mm, 10 * in, 1e-6);
+  EXPECT_EQ(run.bends[0].to, Side::left);
+  EXPECT_NEAR(run.bends[0].off_left_mm, 43.25 * in, 1e-6);
+  const double off_back = j.alcove.depth.in_mm() - 29.75 * in;
+  EXPECT_NEAR(run.bends[0].off_back_mm, off_back, 1e-6);
+  for (const facts::JoistCrossing& c : run.crossings) EXPECT_NEAR(*c.off_face_mm, off_back, 1e-6) << c.joist;
   EXPECT_EQ(run.bay, "joists/joist-03 and joists/joist-04");
   EXPECT_NEAR(*run.beside_mm, (51 - 0.75 - 43.25 - 2.375 / 2) * in, 1e-6);
   j.trap->bends[0].to = Side::right;

@@ -121,6 +121,7 @@ facts::Facts distinct_facts() {
             217.5,
             false,
             true,
+            {{40, 90, Side::back, 703, 302}},
             {{"joists/joist-03", 209, -254, -19, -131, 60, 0.33, 702}},
             {{"joists/joist-05", 703, -121, 26}},
             {"joists/joist-02"},

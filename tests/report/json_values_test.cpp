@@ -115,6 +115,7 @@ TEST(JsonValues, OfHeightsEdgesAndOpenings) {
   // Of a hole 60 across about -131 in a joist from -254 to -19: 82 above, 93 below.
   EXPECT_EQ(json["pipe"],
             R"({"aside_mm": 127.0, "riser_mm": 141.5, "riser_most_mm": 230.5, "down_to_weir_mm": 217.5, "routed": true,
+    "bends": [{"from_weir_mm": 40.0, "degrees": 90.0, "to": "back", "off_left_mm": 703.0, "off_back_mm": 302.0}],
     "crossings": [{"joist": "joists/joist-03", "from_weir_mm": 209.0, "bottom_mm": -254.0, "top_mm": -19.0,
     "centre_mm": -131.0, "hole_mm": 60.0, "above_mm": 82.0, "below_mm": 93.0, "notch_mm": null, "along_mm": 702.0, "along_span": 0.33,
     "modelled": true}], "holes": [{"joist": "joists/joist-05", "along_mm": 703.0, "centre_mm": -121.0,

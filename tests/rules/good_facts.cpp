@@ -170,7 +170,7 @@ facts::Facts good_facts() {
   f.rail = {"bench-frame/front-rail", 1.5 * in, f.cleat->joists_at_mm, 0, 36 * in, 13 * in, 0.75 * in};
   f.stand = {0, 36 * in, 15 * in, 12.75 * in, 18.25 * in, 60, 7.25 * in};
   f.seat_edge = {0.5 * in, Side::right, 1.25 * in};
-  f.pipe = {true,  0, 5.5 * in, 9 * in, 8.5 * in, false, true, {}, {}, {}, "joists/joist-03 and joists/joist-04",
+  f.pipe = {true,  0, 5.5 * in, 9 * in, 8.5 * in, false, true, {}, {}, {}, {}, "joists/joist-03 and joists/joist-04",
             5 * in};
   f.room = room();
   return f;

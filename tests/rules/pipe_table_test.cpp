@@ -5,6 +5,7 @@
 
 #include "rules/limits.hpp"
 #include "rules/pipe_table.hpp"
+#include "rules/result_of.hpp"
 #include "rules/trap_of.hpp"
 #include "support/imperial.hpp"
 
@@ -282,6 +283,94 @@ TEST_F(PipeLines, TellHolesThatAreThereAlready) {
   facts_.pipe.crossings.push_back(c);
   facts_.pipe.crossings[1].along_mm = 450;
   EXPECT_EQ(way()[1], "joist-02: the arm crosses it twice, 3-33/64\" of wood between the two");
+}
+
+TEST_F(PipeLines, TellWhereTheArmBendsAndWhereItsHolesStand) {
+  // Source: by hand: 14 in from the weir a bend to the back, its corner 44-3/4 in from the left and 30 from the back,
+  // its holes as far from the left along joists that run across the room.
+  job_.floor.joist_direction = job::Direction::along_width;
+  job_.trap->from_left = inches(30.75), job_.trap->from_back = inches(30), job_.trap->cleanout = true;
+  job_.trap->bends = {{90, inches(14), job::Side::back}};
+  facts_.pipe.bends = {{14 * in, 90, job::Side::back, 44.75 * in, 30 * in}};
+  facts_.pipe.crossings = {{"joists/joist-02", 24 * in, -10 * in, -0.75 * in, -5 * in, 2 * in},
+                           {"joists/joist-03", 40 * in, -10 * in, -0.75 * in, -5 * in, 2 * in}};
+  for (facts::JoistCrossing& c : facts_.pipe.crossings) c.off_face_mm = 44.75 * in;
+  const auto lines = way();
+  EXPECT_EQ(lines.at(0),
+            "the arm bends 14\" from the weir, by 90 degrees, and runs to the back from there: corner "
+            "44-3/4\" from the left stud face and 30\" from the back one");
+  EXPECT_THAT(lines.at(1), HasSubstr("farther on by what the trap is long; a cleanout serves its bends"));
+  EXPECT_THAT(lines, testing::Contains("along their joists they stand 44-3/4\" from the left stud face"));
+  job_.trap->cleanout = false;
+  EXPECT_THAT(way().at(1), HasSubstr("NO CLEANOUT"));
+  job_.floor.joist_direction = job::Direction::along_depth;
+  facts_.pipe.crossings[1].off_face_mm = 12 * in;
+  EXPECT_THAT(way(), testing::Contains("along their joists they stand 44-3/4\" from the back stud face, then 12\" from "
+                                       "the back stud face, in the order of the table"));
+}
+
+TEST_F(PipeLines, PutInBracketsWhatHangsOnAHubThatNobodyRead) {
+  // Source: none: the hub is taken to be under the drain, and each number that comes of it says so.
+  job_.trap->from_left = inches(30), job_.trap->from_back = inches(20);
+  facts_.pipe.riser_mm = 5 * in, facts_.pipe.riser_most_mm = 8 * in, facts_.pipe.beside_mm = 2 * in;
+  facts_.pipe.bay = "joists/joist-02",
+  facts_.pipe.crossings = {{"joists/joist-02", 24 * in, -10 * in, -0.75 * in, -5 * in}};
+  const auto all = [&] {
+    std::string text;
+    for (const std::string& line : table().lines) text += line + "\n";
+    return text;
+  };
+  EXPECT_THAT(all(), testing::Not(HasSubstr("NOT READ")));
+  EXPECT_EQ(table().rows.at(0)[1], "24\"");
+  job_.trap->from_back.reset();
+  EXPECT_THAT(all(), HasSubstr("THE HUB'S PLACE IS NOT READ: it is taken to stand under the drain's middle"));
+  EXPECT_THAT(all(), HasSubstr("(trap.from_back)"));
+  EXPECT_THAT(all(), HasSubstr(", (8\") at most"));
+  EXPECT_THAT(all(), HasSubstr(", (2\") from the nearer"));
+  EXPECT_EQ(table().rows.at(0)[1], "(24\")");
+  EXPECT_EQ(table().rows.at(0)[2], "(5\" below)");
+}
+
+TEST_F(PipeLines, VoidAHoleInAJoistPastTheFloorThatBreaksTheLimit) {
+  // Source: by hand: of two holes alike, 1-21/32 in over the joist's foot where 2 in are asked, the check judges the
+  // one in the floor that was described, and marks the other by the same limit however it comes out itself.
+  rules::Result edges;
+  edges.id = "joist.hole-edges", edges.outcome = rules::Outcome::caution, edges.limit.least = 2 * in;
+  edges.limit.unit = rules::Unit::mm;
+  results_ = {edges};
+  facts_.pipe.crossings = {{"1 past joist-02", 40 * in, -10 * in, -0.75 * in, (-10 + 1.65625 + 1) * in, 2 * in}};
+  facts_.pipe.crossings[0].modelled = false;
+  EXPECT_EQ(table().rows.at(0)[2], "VOID");
+  EXPECT_EQ(table().rows.at(0)[4], "VOID: at least 2\"");
+  facts_.pipe.crossings[0].centre_mm = -7 * in;  // at its limit
+  EXPECT_EQ(table().rows.at(0)[4], "2\"");
+}
+
+TEST(TrapWeir, ReadAboveTheHubsStopAsksWhetherTheTwoWereExchanged) {
+  // Source: by hand: water stands as high as the weir, and with it 1 in over the stop in the joint of the riser. At the
+  // stop itself it does not; a weir that is too low fails whatever the hub is.
+  for (const auto unit : {job::UnitSystem::inch, job::UnitSystem::metric}) {
+    job::Job job = sample::trap(36, 0.25);
+    job.unit = unit;
+    facts::Facts facts = sample::facts_for_boundary();
+    facts.pipe.down_to_weir_mm = 5 * in;
+    const auto below = [&](double hub_in, double weir_in) {
+      job.trap->hub = inches(hub_in), job.trap->weir = inches(weir_in);
+      return sample::result_of(job, facts, "trap.below");
+    };
+    EXPECT_EQ(below(-7, -8).outcome, rules::Outcome::pass);
+    EXPECT_EQ(below(-8, -8).outcome, rules::Outcome::pass);
+    EXPECT_EQ(below(-8, -7).outcome, rules::Outcome::caution);
+    EXPECT_NE(below(-8, -7).advice.find(unit == job::UnitSystem::inch ? "read 1\" above" : "read 25 mm above"),
+              std::string::npos)
+        << below(-8, -7).advice;
+    // Whatever book is asked, and whatever else was not read, the plumber is told.
+    EXPECT_NE(
+        rules::pipe_table(job, facts, rules::limits_for(job), {}).lines.at(0).find("READ THE TRAP AGAIN: the weir"),
+        std::string::npos);
+    facts.pipe.down_to_weir_mm = 30 * in;
+    EXPECT_EQ(below(-8, -7).outcome, rules::Outcome::fail);
+  }
 }
 
 }  // namespace
