@@ -6,6 +6,7 @@
 #include "drawing/tiles.hpp"
 #include "drawing/views.hpp"
 #include "drawing/warning.hpp"
+#include "rules/spot.hpp"
 #include "units/length.hpp"
 
 namespace fallwright::drawing {
@@ -75,11 +76,11 @@ std::vector<Sheet> draw_story_stick(const Subject& subject) {
     marks.push_back({level.z == rung.above_datum_mm ? as_told(level.z, metric) : level.z, level.words});
   }
   if (marks.empty()) return {};
-  return draw_strip(
-      subject, "story-stick", "Story stick of heights, full size", marks,
-      "For a straight stick, its foot at the end: stood on the datum (the highest subfloor spot under the base) each "
-      "mark shows its height above the datum.",
-      base_warning(subject));
+  return draw_strip(subject, "story-stick", "Story stick of heights, full size", marks,
+                    "For a straight stick, its foot at the end: stood on the datum (" +
+                        rules::datum_words(subject.facts, subject.job()) +
+                        ") each mark shows its height above the datum.",
+                    base_warning(subject));
 }
 
 std::vector<Sheet> draw_gauge_strip(const Subject& subject) {

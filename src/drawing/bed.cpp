@@ -9,6 +9,7 @@
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/warning.hpp"
+#include "rules/spot.hpp"
 #include "rules/words.hpp"
 
 namespace fallwright::drawing {
@@ -327,7 +328,7 @@ std::vector<std::string> gauge_notes(const Pen& pen, const Subject& subject, boo
           pen.said(job.bed.collar.in_mm()) + ". Dashed: the base.",
       "Long dashes cross at the " + std::string{bore_word(job)} +
           ". Depths up to the ribs' feet, and up to the level line that the bed is spread to, " +
-          pen.said(subject.facts.bed.gauge_mm) + " above the datum (the highest subfloor spot under the base).",
+          pen.said(subject.facts.bed.gauge_mm) + " above the datum (" + rules::datum_words(subject.facts, job) + ").",
       "Press the base down over the points in turn, 1st to " + ordinal(subject.facts.room.gauges.size()) +
           ", from the drain outward. Wet mortar is caustic: gloves and "
           "goggles."};

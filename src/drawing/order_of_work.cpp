@@ -269,7 +269,7 @@ class Order {
       add_on_base(std::move(fit));
     add_on_base({false, "crew",
                  "Gauge: string or laser at the level line, depths from it marked at the places of {bed}.",
-                 "line " + len(f_.bed.gauge_mm) + " above the datum, the highest spot of the floor under the base",
+                 "line " + len(f_.bed.gauge_mm) + " above the datum, " + rules::datum_words(f_, job_),
                  "a depth differs from {bed}: the floor is not the one that was read"});
   }
 

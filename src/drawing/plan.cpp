@@ -8,6 +8,7 @@
 #include "drawing/steps.hpp"
 #include "drawing/warning.hpp"
 #include "rules/entry.hpp"
+#include "rules/spot.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -240,6 +241,7 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
                     said(along_width ? box[4] - box[1] : box[3] - box[0]) + " wide, as far to either side." +
                     channel_cut(s, said));
   }
+  if (s.facts.room.floor.datum_at_mm) notes.push_back("Datum: " + rules::datum_words(s.facts, s.job()) + ".");
   if (const std::string zero = rules::entry_words(s.job(), s.facts.room); !zero.empty()) notes.push_back(zero + ".");
   if (shows.places && !lapped_sides(s.job()).empty())
     notes.emplace_back(

@@ -6,6 +6,7 @@
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 #include "drawing/warning.hpp"
+#include "rules/spot.hpp"
 #include "rules/words.hpp"
 
 namespace fallwright::drawing {
@@ -236,8 +237,8 @@ class Marks {
 
 std::string figures_told(const Subject& s, const Pen& pen) {
   const std::string line = pen.said(s.job().base.site.line.in_mm());
-  return "Every figure is read down from a level line " + line +
-         " above the datum (the highest subfloor spot under the base). " +
+  return "Every figure is read down from a level line " + line + " above the datum (" +
+         rules::datum_words(s.facts, s.job()) + "). " +
          (over_liner(s) ? "Upper figure: the top coat; in brackets: the pre-slope under the liner."
                         : "Upper figure: the sloped bed; in brackets: the finished tile.");
 }

@@ -3,6 +3,7 @@
 #include "drawing/rejected.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
+#include "rules/spot.hpp"
 #include "rules/words.hpp"
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
@@ -72,7 +73,8 @@ class Building {
                    amounts({{takeoff::Item::felt, " of felt"}, {takeoff::Item::lath, " of lath"}}),
                    "the deck is wet, or a fastener stands proud", "felt"});
     add_on_base({true, "crew", "Laser or string at the level line. Carry the marks of {screed} to walls and corners.",
-                 "line " + len(job_.base.site.line.in_mm()) + " above the datum", "two marks in one corner differ"});
+                 "line " + len(job_.base.site.line.in_mm()) + " above the datum, " + rules::datum_words(s_.facts, job_),
+                 "two marks in one corner differ"});
     add_on_base({false, "plumber",
                  std::string{"Set the drain's lower part at its height and make it tight to the riser"} +
                      (liner() ? ", weep holes open." : "."),

@@ -56,6 +56,10 @@ struct FloorShape {
   double rock_mm = 0;   ///< the base put down dry: greatest gap under a corner
   std::string rock_at;  ///< "front left" ...
   std::vector<NamedPlace> unread = {};  ///< corners of the base too far outside the spots that were read
+  /// The highest spot of the floor that is left under the base, from which heights are told; nothing where no spots
+  /// were read, and where it is as high all over.
+  std::optional<Point> datum_at_mm = {};
+  std::vector<Point> spots = {};  ///< as a tape finds them, from the left face and the entry, and above the datum
 };
 
 /// What stands behind an edge of the base; nothing: it is open, as the entry is.
@@ -151,11 +155,11 @@ struct AsSet {
   /// Where the level line's height is known: how far the drain's top lies above where it was designed, the lowest point
   /// of its body above the datum, and what is left between the base's top and the apron's foot, least and greatest.
   std::optional<double> raised_mm = {}, drain_body_mm = {}, apron_least_mm = {}, apron_greatest_mm = {};
+  std::vector<BedDepth> beds = {};  ///< where the bed may be thinnest under a base that lies so, as designed
 };
 
 /// What a number is that has bounds.
 enum class Bounded { length, volume, fall };
-  std::vector<BedDepth> beds = {};  ///< where the bed may be thinnest under a base that lies so, as designed
 inline const char* unit_of(Bounded bounded) {
   return bounded == Bounded::length ? "mm" : bounded == Bounded::volume ? "mm3" : "ratio";
 }

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "job/bed_pieces.hpp"
 #include "job/body.hpp"
 #include "job/pitch.hpp"
 
@@ -286,7 +287,10 @@ Layout lay_out(const Job& job) {
   place_drain(job, layout);
   const survey::Floor measured = floor_of(job, layout.spots, layout.extent);
   double datum = -std::numeric_limits<double>::max();
-  for (const survey::Spot& spot : measured.corners(layout.base_outline.polygon())) datum = std::max(datum, spot.z);
+  for (const survey::Cell& cell : measured.cells())
+    for (const survey::Point& p :
+         places_outside_bore(survey::common(cell.plan, layout.base_outline.polygon()), job, layout))
+      datum = std::max(datum, cell.plane.at(p.x, p.y));
   layout.subfloor = measured.raised(-datum);
 
   job.base.body ? lay_body(job, layout) : stack_base(job, layout);

@@ -25,7 +25,7 @@ struct Layout {
   survey::Room room;                ///< where the stud faces are
   Rect extent;                      ///< the plan over which the floor is modelled
   std::vector<survey::Spot> spots;  ///< spot levels where they were read, in the axes of the room
-  survey::Floor subfloor;           ///< top of the subfloor; zero at its highest spot under the base
+  survey::Floor subfloor;           ///< its top; zero at the highest spot under the base that no bore takes
   // plan
   Quad base_outline;                ///< the base's footprint
   Quad floor_outline;               ///< inside upstands and threshold

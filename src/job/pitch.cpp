@@ -238,6 +238,23 @@ survey::Polygon hole_in_bed(const Job& job, const Layout& layout) {
   return hole;
 }
 
+std::vector<Point> places_outside_bore(const survey::Polygon& plan, const Job& job, const Layout& layout) {
+  constexpr int chords = 96;
+  const double radius = job.drain.bore.in_mm() / 2;
+  std::vector<Point> places;
+  for (std::size_t i = 0; i < plan.size(); ++i)
+    if (std::hypot(plan[i].x - layout.drain_x, plan[i].y - layout.drain_y) >= radius) places.push_back(plan[i]);
+  if (places.size() == plan.size()) return places;  // no place on the bore's edge is higher than the highest of these
+  for (std::size_t i = 0; i < plan.size(); ++i)
+    add_crossings(plan[i], plan[(i + 1) % plan.size()], radius, layout, places);
+  for (int i = 0; i < chords; ++i) {
+    const Point p{layout.drain_x + radius * std::cos(2 * M_PI * i / chords),
+                  layout.drain_y + radius * std::sin(2 * M_PI * i / chords)};
+    if (lies_in(p, plan)) places.push_back(p);
+  }
+  return places;
+}
+
 std::vector<Point> places_outside_hole(const survey::Polygon& plan, const Job& job, const Layout& layout) {
   const double radius = hole_radius(job);
   std::vector<Point> places;

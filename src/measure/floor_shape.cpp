@@ -205,6 +205,22 @@ void add_rock(const std::vector<survey::Spot>& spots, const std::array<survey::P
   shape.rock_at = corner_names[*told];
 }
 
+/// The highest of what is left of the floor under the base, as it was read; nothing where it is as high all over.
+std::optional<facts::Point> datum_of(const parts::Model& model, const Surface& floor, const survey::Polygon& plan,
+                                     const Foremost& foremost) {
+  if (model.job.survey.spots.empty()) return std::nullopt;
+  double high = std::numeric_limits<double>::lowest(), low = -high;
+  const std::vector<survey::Spot> left = floor.corners(plan);  // faces end at the bore
+  for (const survey::Spot& s : left) high = std::max(high, s.z), low = std::min(low, s.z);
+  if (high - low <= units::tolerance::length_mm) return std::nullopt;
+  std::optional<gp_Pnt> told;
+  for (const survey::Spot& s : left)
+    if (const gp_Pnt at{s.x, s.y, s.z};
+        s.z >= high - units::tolerance::length_mm && (!told || foremost.before(at, *told)))
+      told = at;
+  return to_point(*told);
+}
+
 }  // namespace
 
 facts::FloorShape measure_floor(const parts::Model& model, const survey::StudFaces& faces) {
@@ -232,6 +248,11 @@ facts::FloorShape measure_floor(const parts::Model& model, const survey::StudFac
   const Foremost foremost{model};
   find_farthest(under, plane, 1, foremost, shape.hump_mm, shape.hump_at_mm);
   find_farthest(under, plane, -1, foremost, shape.hollow_mm, shape.hollow_at_mm);
+  for (const survey::Spot& spot : job.survey.spots) {
+    const survey::Point at = faces.placed({spot.x, spot.y});
+    if (const auto z = floor.at(at.x, at.y)) shape.spots.push_back({spot.x, spot.y, *z});  // none over the bore
+  }
+  shape.datum_at_mm = datum_of(model, floor, plan, foremost);
   add_rock(under, base_corners, {(box[0] + box[3]) / 2, (box[1] + box[4]) / 2}, floor, foremost, shape);
   return shape;
 }

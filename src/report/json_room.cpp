@@ -31,6 +31,8 @@ Json floor(const facts::FloorShape& f, bool by_drops) {
           {"twist_mm", f.twist_mm},
           {"rock_mm", f.rock_mm},
           {"rock_at", f.rock_at},
+          {"datum_at_mm", f.datum_at_mm ? Json(*f.datum_at_mm) : Json(nullptr)},
+          {"spots_mm", f.spots},
           {"unread_corners", list(f.unread, [](const facts::NamedPlace& p) { return p.name; })}};
 }
 

@@ -41,4 +41,10 @@ std::string spot_of(const facts::Point& p, const survey::StudFaces& faces, const
   return place_of(p, faces, job);
 }
 
+std::string datum_words(const facts::Facts& facts, const job::Job& job) {
+  const std::string words = "the highest subfloor spot under the base";
+  const auto& at = facts.room.floor.datum_at_mm;
+  return at ? words + ", at " + spot_of(*at, facts.room.faces, job) : words;
+}
+
 }  // namespace fallwright::rules

@@ -15,6 +15,10 @@ namespace fallwright::rules {
 /// fraction of an inch off a wall that a thumb covers.
 std::string spot_of(const facts::Point& place, const survey::StudFaces& faces, const job::Job& job);
 
+/// "the highest subfloor spot under the base, at 52\" from the left stud face, 22\" from the entry": where heights are
+/// told from, with its place where spots tell it.
+std::string datum_words(const facts::Facts& facts, const job::Job& job);
+
 /// Whether sides and diagonals are what tells of the room's corners: of three walls always, of two that face each other
 /// where somebody read them; else those are said to be parallel or not.
 inline bool told_by_figure(const job::Job& job) {

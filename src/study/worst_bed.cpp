@@ -58,14 +58,15 @@ std::vector<double> under_by_spot_mm2(const survey::FloorShares& floor, const jo
   return floor.spread(sum);
 }
 
-/// Every corner that the floor may have under the base, each place once, with what its height hangs on.
-std::vector<std::vector<double>> corners_by_spot(const survey::FloorShares& floor, const job::Layout& layout) {
+/// Every place where the floor may be highest under the base, each place once, with what its height hangs on.
+std::vector<std::vector<double>> corners_by_spot(const survey::FloorShares& floor, const job::Job& job,
+                                                 const job::Layout& layout) {
   const survey::Polygon base = layout.base_outline.polygon();
   constexpr double same_mm = 1e-3;
   std::vector<survey::Point> corners;
   std::vector<std::vector<double>> shares;
   for (const survey::SharedCell& cell : floor.cells())
-    for (const survey::Point& p : survey::common(cell.plan, base)) {
+    for (const survey::Point& p : job::places_outside_bore(survey::common(cell.plan, base), job, layout)) {
       const bool known = std::any_of(corners.begin(), corners.end(), [&](const survey::Point& c) {
         return std::abs(c.x - p.x) < same_mm && std::abs(c.y - p.y) < same_mm;
       });
@@ -103,7 +104,7 @@ Bed look_at(const job::Job& job, const facts::Facts& facts) {
           0,
           under_by_spot_mm2(floor, job, layout),
           {},
-          job.base.is_site_built() ? std::move(on_site.shares) : corners_by_spot(floor, layout)};
+          job.base.is_site_built() ? std::move(on_site.shares) : corners_by_spot(floor, job, layout)};
   for (const double by_spot : bed.floor_mm2)
     bed.plan_mm2 += by_spot;  // all spots together lift the floor by their rise
   double datum = -1e300;

@@ -216,7 +216,7 @@ TEST(JsonValues, OfTheRoom) {
       R"({"known": true, "by_drops": false, "along_width_mm": 4.25, "along_depth_mm": 3.25, "hump_mm": 1.125, "hump_at_mm": [101.0,
     102.0, 3.0],
     "hollow_mm": 2.25, "hollow_at_mm": [103.0, 104.0, -4.0], "twist_mm": -5.5, "rock_mm": 0.75,
-    "rock_at": "front left", "unread_corners": ["back right"]})"_json);
+    "rock_at": "front left", "datum_at_mm": null, "spots_mm": [], "unread_corners": ["back right"]})"_json);
   EXPECT_EQ(room["studs"],
             R"([{"id": "wall-back/stud-02", "wall": "back", "before": "base", "running_mm": 407.0, "at_floor_mm": 4.5,
     "at_upstand_mm": 5.5, "at_top_mm": 9.5, "assumed": true},
