@@ -66,6 +66,7 @@ void add_pieces(std::vector<Cells>& rows, const revision::Pieces& pieces) {
 std::vector<Sheet> draw_changes(const Subject& subject) {
   const revision::Changes& all = *subject.changes;
   std::vector<Cells> rows;
+  if (!all.datum.empty()) rows.push_back({"READ AGAIN: " + all.datum});
   add(rows, "KEYS OF THE JOB FILE", all.keys);
   add(rows, "SIZES", all.sizes);
   add_verdicts(rows, all.verdicts);

@@ -69,7 +69,8 @@ std::string changes_section(const Subject& subject) {
   if (!subject.changes) return "";
   const revision::Changes& all = *subject.changes;
   return section("changes", "What changed since " + escaped(all.since),
-                 verdicts_table(all.verdicts) + changed_table("changed-keys", "Keys of the job file", all.keys) +
+                 (all.datum.empty() ? "" : element("p", element("strong", "Read again: ") + escaped(all.datum) + ".")) +
+                     verdicts_table(all.verdicts) + changed_table("changed-keys", "Keys of the job file", all.keys) +
                      changed_table("changed-sizes", "Sizes", all.sizes) + purchases_tables(all) +
                      changed_table("changed-order", "The whole order, planned anew", all.to_buy) +
                      pieces_table(all.pieces));

@@ -111,6 +111,7 @@ std::string verdicts_text(const revision::State& before, const revision::State& 
 std::string changes_text(const revision::State& before, const revision::State& after) {
   const revision::Changes all = revision::changes(before, after);
   std::string text = after.job.name + ": what changed since " + all.since + "\n";
+  if (!all.datum.empty()) text += "READ AGAIN\n" + wrapped("  " + all.datum, 0, 2);
   text += lines("KEYS of the job file", all.keys) + lines("SIZES", all.sizes);
   text += "CHECKS\n" + verdicts_text(before, after) + purchases_text(all) +
           lines("THE WHOLE ORDER, planned anew", all.to_buy);
@@ -124,6 +125,7 @@ std::string changes_json(const revision::State& before, const revision::State& a
   json["schema"] = revision::report_schema;
   json["job"] = {{"name", after.job.name}};
   json["since"] = all.since;
+  json["datum"] = all.datum.empty() ? Json{} : Json(all.datum);
   json["keys"] = list(all.keys, changed);
   json["sizes"] = list(all.sizes, changed);
   json["checks"] = list(all.verdicts, [](const revision::Verdict& v) {

@@ -9,9 +9,7 @@
 namespace fallwright::revision {
 namespace {
 
-constexpr double same_shape_mm = 0.05;   ///< what a solid that is drawn again may be off by is far less
-constexpr double same_volume = 1e-4;     ///< of itself
-constexpr double rounded_volume = 1e-2;  ///< of one that was rounded to the marks of another tape
+constexpr double same_volume = 1e-2;  ///< of itself: of a piece whose sizes and middle read the same on a tape
 
 const Told* of_role(const std::vector<Told>& solids, const char* role) {
   const auto it = std::find_if(solids.begin(), solids.end(), [&](const Told& t) { return t.role == role; });
@@ -31,8 +29,8 @@ bool alike(const std::array<double, 3>& a, const std::array<double, 3>& b, doubl
   return std::equal(a.begin(), a.end(), b.begin(), [&](double x, double y) { return std::abs(x - y) < within; });
 }
 
-bool same_volume_of(const Article& a, const Article& b, double share) {
-  return std::abs(a.volume_mm3 - b.volume_mm3) < share * b.volume_mm3;
+bool same_volume_of(const Article& a, const Article& b) {
+  return std::abs(a.volume_mm3 - b.volume_mm3) < same_volume * b.volume_mm3;
 }
 
 /// Seen from its other end.
@@ -43,16 +41,16 @@ Article from_end(Article article) {
 
 /// No turn makes the one the other. A block is told by its middle alone: one that is alike at front and back is turned
 /// to its other end.
-bool is_mirrored(const Article& was, const Article& now, double within, double share) {
-  return was.item == name_of(takeoff::Item::seat_block) && same_volume_of(was, now, share) &&
+bool is_mirrored(const Article& was, const Article& now, double within) {
+  return was.item == name_of(takeoff::Item::seat_block) && same_volume_of(was, now) &&
          alike(from_end(was).middle_mm, now.middle_mm, within);
 }
 
 /// The same block, turned by half a turn on its foot.
-bool is_turned(const Article& was, const Article& now, double within, double share) {
+bool is_turned(const Article& was, const Article& now, double within) {
   Article turned = from_end(was);
   turned.middle_mm[1] = was.size_mm[1] - was.middle_mm[1];
-  return was.item == name_of(takeoff::Item::seat_block) && same_volume_of(was, now, share) &&
+  return was.item == name_of(takeoff::Item::seat_block) && same_volume_of(was, now) &&
          alike(turned.middle_mm, now.middle_mm, within);
 }
 
@@ -85,17 +83,18 @@ std::vector<Article> articles_of(const std::vector<Told>& solids) {
 std::vector<Changed> of_articles(const State& was, const State& now) {
   std::vector<Changed> changed;
   const bool metric = now.job.is_metric(), tapes = metric != was.job.is_metric();
-  const double within = tapes ? one_length_mm() : same_shape_mm, share = tapes ? rounded_volume : same_volume;
+  // Nobody cuts, or finds, what is less than a mark of the tape: one that was delivered serves.
+  const double within = tapes ? one_length_mm() : units::tape_mark_mm(metric);
   for (const Article& article : now.articles) {
     const auto before = std::find_if(was.articles.begin(), was.articles.end(),
                                      [&](const Article& a) { return a.item == article.item; });
     if (before == was.articles.end() || !is_bought(was, article.item) || !is_bought(now, article.item)) continue;
     const bool size = alike(before->size_mm, article.size_mm, within),
                drain = alike(before->drain_mm, article.drain_mm, within),
-               shape = alike(before->middle_mm, article.middle_mm, within) && same_volume_of(*before, article, share);
-    if (size && drain && (shape || is_turned(*before, article, within, share))) continue;
+               shape = alike(before->middle_mm, article.middle_mm, within) && same_volume_of(*before, article);
+    if (size && drain && (shape || is_turned(*before, article, within))) continue;
     const std::string old_size = size_text(*before, metric), new_size = size_text(article, metric);
-    const bool mirrored = is_mirrored(*before, article, within, share);
+    const bool mirrored = is_mirrored(*before, article, within);
     const std::string what = old_size != new_size ? ""
                              : !drain             ? ", its drain elsewhere"
                              : mirrored           ? ", its mirror image"

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "revision/articles.hpp"
+#include "revision/datum.hpp"
 #include "revision/orders.hpp"
 #include "revision/stock.hpp"
 #include "rules/check.hpp"
@@ -187,7 +188,9 @@ Changes changes(const State& was, const State& now) {
   for (Changed& order : of_orders(was, now)) to_buy.push_back(std::move(order));
   Pieces pieces = of_pieces(was, now);
   Purchases purchases = purchases_of(was, now, pieces);
+  const auto datum = datum_moved(was, now);
   return {file,
+          datum ? words_of(*datum, now) : "",
           of_keys(was, now),
           of_sizes(was, now),
           std::move(to_buy),

@@ -33,6 +33,7 @@ struct Verdict {
 
 struct Changes {
   std::string since;                         ///< the name of the older job's file
+  std::string datum;                         ///< where that moved, with what was told from it; empty: it did not
   std::vector<Changed> keys, sizes, to_buy;  ///< `to_buy`: the whole order, planned anew
   Purchases purchases;
   std::vector<Verdict> verdicts;  ///< worst first

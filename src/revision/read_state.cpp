@@ -125,6 +125,18 @@ job::Cuts sawing_of(const Json& stock) {
   return cuts;
 }
 
+/// Of a base that is built on site the bed at its marks, else the depths it is spread to.
+void read_depths(const Json& json, Sizes& sizes) {
+  if (const Json base = json.value("base", Json{}); base.is_object())
+    if (const Json site = base.value("site_built", Json{}); site.is_object()) {
+      for (const Json& mark : site.at("marks"))
+        sizes.screed(mark.at("line"), mark.at("bed_mm").get<double>() - mark.at("subfloor_mm").get<double>());
+      return;
+    }
+  for (const Json& gauge : json.at("room").at("gauges"))
+    if (!gauge.at("keep_clear").get<bool>()) sizes.gauge(gauge.at("name"), gauge.at("spread_mm"));
+}
+
 State state_of(const Json& json) {
   State state;
   const Json& job = json.at("job");
@@ -137,8 +149,9 @@ State state_of(const Json& json) {
   for (const Json& mark : room.at("set_out")) sizes.mark(mark.at("name"), mark.at("mm"));
   for (const Json& rung : room.at("heights_at_drain")) sizes.height(rung.at("name"), rung.at("above_datum_mm"));
   sizes.bed(bed.at("least_mm"), bed.at("greatest_mm"), bed.at("set_mm3"));
-  for (const Json& gauge : room.at("gauges"))
-    if (!gauge.at("keep_clear").get<bool>()) sizes.gauge(gauge.at("name"), gauge.at("spread_mm"));
+  read_depths(json, sizes);
+  if (const auto spots = room.at("floor").find("spots_mm"); spots != room.at("floor").end())
+    state.spots = spots->get<std::vector<facts::Point>>();
   for (const Json& fall : json.at("falls"))
     sizes.fall(fall.at("surface"), fall.at("facet"), fall.at("percent").get<double>() / 100);
   for (const Json& check : json.at("checks")) state.results.push_back(result_of(check));

@@ -12,12 +12,17 @@ State state_of(const job::Job& job, const facts::Facts& facts, const std::vector
   for (const facts::Part& part : facts.parts)
     solids.push_back({name_of(part.which.family.role), part.bbox_mm, part.centroid_mm, part.volume_mm3});
   state.articles = articles_of(solids);
+  state.spots = facts.room.floor.spots;
   Sizes sizes{state.sizes};
   for (const facts::Mark& mark : facts.room.set_out) sizes.mark(mark.name, mark.mm);
   for (const facts::Rung& rung : facts.room.chain) sizes.height(rung.name, rung.above_datum_mm);
   sizes.bed(facts.bed.least_mm, facts.bed.greatest_mm, facts.bed.set_mm3);
-  for (const facts::Gauge& gauge : facts.room.gauges)
-    if (!gauge.clear) sizes.gauge(gauge.name, gauge.spread_mm);
+  if (const auto& site = facts.site_built) {
+    for (const facts::ScreedMark& mark : site->marks) sizes.screed(mark.line, mark.bed_mm - mark.subfloor_mm);
+  } else {
+    for (const facts::Gauge& gauge : facts.room.gauges)
+      if (!gauge.clear) sizes.gauge(gauge.name, gauge.spread_mm);
+  }
   for (const facts::Facet& facet : facts.facets) sizes.fall(name_of(facet.surface), facet.facet, facet.fall);
   return state;
 }

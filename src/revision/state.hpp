@@ -39,6 +39,7 @@ struct State {
   std::vector<takeoff::CutRow> cuts;
   std::vector<takeoff::Row> rows;
   std::vector<Article> articles = {};
+  std::vector<facts::Point> spots = {};  ///< of the floor, as read: from the left face, from the entry, above the datum
   std::vector<rules::BuiltRow> built = {};  ///< of the record, as far as there is one
 };
 

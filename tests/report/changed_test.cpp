@@ -134,7 +134,7 @@ TEST(ChangedJson, HoldsTheSame) {
   // Source: docs/report-json.md, by hand.
   const Two two;
   EXPECT_EQ(nlohmann::json::parse(report::changes_json(two.was, two.now)), nlohmann::json::parse(R"json({
-    "schema": 1, "job": {"name": "bath"}, "since": "old.toml",
+    "schema": 1, "job": {"name": "bath"}, "since": "old.toml", "datum": null,
     "keys": [{"what": "base.length", "was": "\"57-1/2 in\"", "now": "\"60 in\""},
              {"what": "trap.arm", "was": "left out", "now": "\"40 in\""},
              {"what": "liner.fall", "was": "\"2 %\"", "now": "left out"}],

@@ -163,8 +163,66 @@ TEST(Changes, ASeatBlockAtItsOtherEndIsItsMirrorImageOrTheSameTurned) {
   all = revision::changes(was, now);
   EXPECT_TRUE(all.to_buy.empty());
   EXPECT_TRUE(all.purchases.more.empty() && all.purchases.over.empty());
-  now.articles = {block(170, 457)};
+  now.articles = {block(171, 457)};
   EXPECT_NE(revision::changes(was, now).to_buy.at(0).now.find("of another shape"), std::string::npos);
+}
+
+TEST(Changes, ABlockThatChangedByLessThanAMarkOfTheTapeServes) {
+  // Source: by hand: an apron 0.18 mm shorter is another block to no tape, one a sixteenth shorter is; by millimetres
+  // what is a whole one off.
+  const auto block = [](double high) {
+    return revision::Article{"seat block", {381, 914, high}, {212, 467, high / 2}, {}, 381 * 914 * high};
+  };
+  revision::State was, now;
+  was.rows = now.rows = {goods("seat block", 1, "pieces")};
+  was.articles = {block(285.608)};
+  const auto orders = [&](double high) {
+    now.articles = {block(high)};
+    return revision::changes(was, now).to_buy.size();
+  };
+  EXPECT_EQ(orders(285.432), 0u);
+  EXPECT_EQ(orders(285.608 - 1.5), 0u);
+  EXPECT_EQ(orders(285.608 - 1.6), 1u);
+  was.job.unit = now.job.unit = job::UnitSystem::metric;
+  EXPECT_EQ(orders(285.608 - 0.9), 0u);
+  EXPECT_EQ(orders(285.608 - 1.1), 1u);
+}
+
+TEST(Changes, TellByHowMuchTheDatumMovedAndWhatWasToldFromIt) {
+  // Source: by hand: a hump of 3/16 in was ground down; the four other spots lie 3/16 higher above the new datum. A hub
+  // that was typed from the old one is told, one that was read again is not. In a mirror, or in millimetres, the same.
+  revision::State was, now;
+  for (const bool metric : {false, true})
+    for (const double wide : {0., 1500.}) {
+      const auto x = [&](double mm) { return std::abs(wide - mm); };
+      was.job.unit = now.job.unit = metric ? job::UnitSystem::metric : job::UnitSystem::inch;
+      was.spots = {{x(50), 50, -9}, {x(1450), 50, -7}, {x(1450), 900, -8}, {x(50), 900, -6}, {x(700), 500, 0}};
+      now.spots = was.spots;
+      for (facts::Point& spot : now.spots) spot[2] += 3. / 16 * in;
+      now.spots.back()[2] = 0;
+      was.keys = {{"trap.hub", "\"-7 in\""}, {"trap.weir", "\"-8 in\""}, {"fixture[0].height", "\"34 in\""}};
+      now.keys = {{"trap.hub", "\"-7 in\""}, {"trap.weir", "\"-7-13/16 in\""}, {"fixture[0].height", "\"34 in\""}};
+      const std::string told = revision::changes(was, now).datum, by = metric ? "5 mm" : "3/16\"";
+      EXPECT_NE(told.find("the datum lies " + by + " lower than before"), std::string::npos) << told;
+      EXPECT_NE(told.find("give " + by + " higher: trap.hub, fixture[0].height"), std::string::npos) << told;
+      EXPECT_NE(revision::changes(now, was).datum.find(by + " higher than before"), std::string::npos);
+      EXPECT_EQ(revision::changes(was, was).datum, "");
+    }
+  now.spots.resize(2);  // two places tell nothing of the floor
+  EXPECT_EQ(revision::changes(was, now).datum, "");
+}
+
+TEST(Changes, OfABaseBuiltOnSiteTellTheBedAtItsMarks) {
+  // Source: the sheet of such a base: it has marks to screed to, and no points that a bed is spread at.
+  facts::Facts facts;
+  facts.room.gauges = {{"A1", 0, 0, 0, 10, 20, false}};
+  facts.site_built.emplace().marks = {
+      {"back wall", 0, {}, 2, 40, 60}, {"back wall", 300, {}, 0, 44, 60}, {"ray", 0, {}, 0, 30, 50}};
+  std::vector<std::string> names;
+  for (const revision::Size& size : revision::state_of({}, facts, {}, {}, {}).sizes)
+    if (size.name.find(" at ") != std::string::npos)
+      names.push_back(size.name + " " + std::to_string(static_cast<int>(size.value)));
+  EXPECT_EQ(names, (Words{"bed at mark 1, back wall 38", "bed at mark 2, back wall 44", "bed at mark 1, ray 30"}));
 }
 
 TEST(Purchases, OfStockAreWhatNewPiecesTake) {
