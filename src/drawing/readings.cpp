@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "drawing/inspection.hpp"
+#include "rules/levelling.hpp"
 #include "rules/spot.hpp"
 #include "units/length.hpp"
 #include "units/words.hpp"
@@ -33,6 +34,9 @@ class Readings {
  private:
   std::string len(double mm) const { return units::to_text(units::Length::mm(mm), job_.is_metric()); }
 
+  /// As the job gives it, finer than a tape's marks where it is: rounded to those 1/32" would read as twice that.
+  std::string within(double tolerance_mm) const { return "within " + rules::text_at_most(tolerance_mm, job_); }
+
   /// "read 36-3/16", 36-1/4"": each of several, whose mean is worked with.
   std::string taken(const Reading& reading) const {
     if (reading.taken_mm.size() < 2) return "read " + len(reading.mm);
@@ -46,7 +50,7 @@ class Readings {
   }
 
   void add(const std::string& what, const Reading& reading, const std::string& more = {}) {
-    rows_.push_back({what + on(reading.face), "within " + len(reading.tolerance_mm), taken(reading) + more});
+    rows_.push_back({what + on(reading.face), within(reading.tolerance_mm), taken(reading) + more});
   }
 
   void plan() {
@@ -115,7 +119,7 @@ class Readings {
         }
       rows_.push_back({"floor " + len(all[i].y) + " from the entry, at " + units::joined(across) + " from the " +
                            rules::left_face(job_),
-                       "within " + len(job_.survey.level_tolerance_mm),
+                       within(job_.survey.level_tolerance_mm),
                        "read " + units::joined(heights) + " above the lowest spot"});
     }
   }

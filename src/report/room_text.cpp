@@ -42,7 +42,8 @@ class RoomText {
     as_set();
     doubt();
     return text_ + "\n  Lengths to the nearest " + (metric_ ? "mm" : "1/16\"") +
-           ", small ones finer. These numbers inform; they approve nothing. Measure again what surprises you.\n";
+           ", small ones finer; what a check judges and bounds never better than they are. These numbers inform; they "
+           "approve nothing. Measure again what surprises you.\n";
   }
 
  private:
@@ -329,7 +330,7 @@ class RoomText {
       const auto high = [&](double v) {
         return length ? rules::text_or_more(v, rules::Unit::mm, report_.job) : value(v);
       };
-      line(w.what + ": " + low(w.nominal) +
+      line(w.what + ": " + value(w.nominal) +
            (w.unknown.empty() ? ", from " + low(w.least) + " to " + high(w.greatest) + "; most hangs on: " + w.reading
                               : "; from what to what is not known: " + w.unknown));
     }

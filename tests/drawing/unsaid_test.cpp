@@ -118,9 +118,9 @@ TEST(Readings, OfTheRoomAreAllToldByTheirPlace) {
   // Source: the job file: two people's right side, a width at 48, four plumbs, twelve spots and a hump, three walls'
   // studs, board and finish; spots above the lowest of them.
   const std::string told = inspected(drawn_demo("ferry-steps-3"), "inspection");
-  for (const char* words :
-       {"read 36-3/16\", 36-1/4\",", "width 18\" from the back, 48\"", "left wall, 18\" from its back end",
-        "away from the room", "floor 22\" from the entry, at 52\"", "5/16\" above the lowest", "stud face to finished"})
+  for (const char* words : {"read 36-3/16\", 36-1/4\",", "width 18\" from the back, 48\"",
+                            "left wall, 18\" from its back end", "away from the room", "within 1/32\"",
+                            "floor 22\" from the entry, at 52\"", "5/16\" above the lowest", "stud face to finished"})
     EXPECT_THAT(told, HasSubstr(words));
   const Sheet& steps = drawn_demo("ferry-steps-3").sheet("order-of-work");
   EXPECT_THAT(read_through(steps), HasSubstr("hump 5/32\" at 52\"")) << "where, and how much";

@@ -196,7 +196,7 @@ TEST(RoomNumbers, StandUnderTheirHeads) {
        "from the entry floor at up to the ribs up to the level line A1",
        "SET-OUT bore centre", "AS SET: the base as it lies now back left",
        "HOW SURE: bounds that hold with every reading off by its tolerance, all the worst way mortar",
-       "Lengths to the nearest mm, small ones finer."});
+       "Lengths to the nearest mm, small ones finer; what a check judges and bounds never better than they are."});
 }
 
 TEST(RoomNumbers, OfGaugesLessThanNothingAreSaidInWords) {
@@ -232,6 +232,15 @@ TEST(RoomNumbers, AreToldAsTheirChecksTellThem) {
   const std::string text = squeezed(report::room_table(sample.report(), true));
   expect_words(text,
                {"out of level just over 3/8\" along the width", "highest hump none", "bench 1-9/16\" 1-7/16\" 1\""});
+}
+
+TEST(RoomNumbers, TellTheNearestOfANumberBesideItsBounds) {
+  // Source: by hand: 1.368 in are nearest to 1-3/8, which its check tells; its bounds are told no narrower than they
+  // are, 1.19 as 1-3/16 and 1.52 as 1-17/32 or more.
+  sample::Reported sample;
+  sample.facts.room.worst = {{"left over", 1.368 * 25.4, 1.19 * 25.4, 1.52 * 25.4, "width"}};
+  const std::string text = squeezed(report::room_table(sample.report(), true));
+  EXPECT_THAT(text, HasSubstr("left over: 1-3/8\", from 1-3/16\" to 1-"));
 }
 
 TEST(RoomNumbers, PartFromWhatFillsItsColumn) {
