@@ -113,11 +113,6 @@ class Order {
     return r && r->outcome == rules::Outcome::fail;
   }
 
-  bool hump_comes_down() const {
-    const rules::Result* r = rules::find(s_.judgement.results, "floor.hump");
-    return r && (r->outcome == rules::Outcome::fail || r->outcome == rules::Outcome::caution);
-  }
-
   /// What is bought of each item that is on the list, in a row: "1 bag of cement".
   std::string amounts(const std::vector<Item>& items) const {
     std::string words;
@@ -167,8 +162,10 @@ class Order {
                   : "Clean the slab, grind humps wet or with extraction, respirator on. Scan for tendons and pipes "
                     "before any hole.",
          floor_as_read(job_, s_),
-         hump_comes_down() ? "a hump came down: read the floor again, all heights hang on its highest spot"
-                           : "the floor is not the one that was surveyed",
+         floor_is_corrected(s_)
+             ? "anything of it came down: read the floor again, and from its highest spot, on which all "
+               "heights hang, hub, weir, riser and level line"
+             : "the floor is not the one that was surveyed",
          "floor"});
   }
 

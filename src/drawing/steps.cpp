@@ -77,15 +77,31 @@ std::string length_of(const job::Job& job, double mm) {
 
 }  // namespace
 
+/// A check of the floor that asks for something.
+static const rules::Result* asks_of_floor(const Findings& s, const char* id) {
+  const rules::Result* r = rules::find(s.judgement.results, id);
+  return r && (r->outcome == rules::Outcome::fail || r->outcome == rules::Outcome::caution) ? r : nullptr;
+}
+
+bool floor_is_corrected(const Findings& s) {
+  return asks_of_floor(s, "floor.hump") || asks_of_floor(s, "floor.level");
+}
+
 /// "hump 5/32" at 52" from the left stud face, 22" from the entry: grind or plane the hump down by 1/16"": where it is,
 /// and what its check advises to take off.
 static std::string hump_words(const job::Job& job, const Findings& s) {
   const facts::FloorShape& floor = s.facts.room.floor;
-  const std::string high = "hump " + rules::bump_text(floor.hump_mm, job);
-  const rules::Result* r = rules::find(s.judgement.results, "floor.hump");
-  if (!r || (r->outcome != rules::Outcome::fail && r->outcome != rules::Outcome::caution)) return high;
-  return high + " at " + rules::spot_of(floor.hump_at_mm, s.facts.room.faces, job) + ": " +
-         r->advice.substr(0, r->advice.find(':'));
+  const std::string bump = rules::bump_text(floor.hump_mm, job);
+  if (bump == "none") return "hump none";
+  const std::string high = "hump " + bump + " at " + rules::spot_of(floor.hump_at_mm, s.facts.room.faces, job);
+  const rules::Result* r = asks_of_floor(s, "floor.hump");
+  return r ? high + ": " + r->advice.substr(0, r->advice.find(':')) : high;
+}
+
+/// What its check advises about how level the floor is.
+static std::string level_words_of_floor(const Findings& s) {
+  const rules::Result* r = asks_of_floor(s, "floor.level");
+  return r ? ": " + r->advice : "";
 }
 
 std::string floor_as_read(const job::Job& job, const Findings& s) {
@@ -93,7 +109,8 @@ std::string floor_as_read(const job::Job& job, const Findings& s) {
   const auto level = [&](double mm) { return rules::text_as_checked(mm, "floor.level", s.judgement.results, job); };
   if (!floor.known) return "spot levels: corners, middle, humps";
   return (rules::told_by_drops(job) ? "look for humps" : hump_words(job, s)) + ", out of level " +
-         level(floor.along_width_mm) + " along the width, " + level(floor.along_depth_mm) + " along the depth";
+         level(floor.along_width_mm) + " along the width, " + level(floor.along_depth_mm) + " along the depth" +
+         level_words_of_floor(s);
 }
 
 namespace {

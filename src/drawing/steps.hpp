@@ -118,7 +118,10 @@ std::vector<job::Side> lapped_sides(const job::Job& job);
 /// "base's left edge": where nothing turns up and waterproofing is lapped over it, at the bench or else along walls.
 std::string lapped_edges(const job::Job& job, bool at_bench);
 
-/// "hump 1/8", out of level 1/4" along the width, 1/8" along the depth"; what to read where nothing is known of it.
+/// Whether a check asks for anything to be taken off the floor, or filled on it.
+bool floor_is_corrected(const Findings& s);
+/// "hump 1/8" at 52" from the left stud face, 22" from the entry, out of level 1/4" along the width, 1/8" along the
+/// depth"; what to read where nothing is known of it.
 std::string floor_as_read(const job::Job& job, const Findings& s);
 
 /// "At the bench the upstand's last screw stands clear of the apron, more than 1/2" from its end."; empty where no

@@ -76,12 +76,12 @@ Finding out_of_level(const job::Job& job, const facts::Facts& facts, const Limit
     return missing("read the subfloor's level close to the walls as well (survey.floor): between the spots it keeps " +
                    text_at_most(*limit.greatest, job) + ", and " + text_or_more(most, Unit::mm, job) + " along the " +
                    (width ? "width" : "depth") + " is told by carrying it on past them");
-  return found(
-      most,
-      std::string{"highest to lowest along the "} + (width ? "width, " : "depth, ") +
-          text_or_more(std::min(f.along_width_mm, f.along_depth_mm), Unit::mm, job) + " along the " +
-          (width ? "depth" : "width"),
-      "correct the floor first: bring it within " + text_at_most(*limit.greatest, job) + " before a bed goes on it");
+  return found(most,
+               std::string{"highest to lowest along the "} + (width ? "width, " : "depth, ") +
+                   text_or_more(std::min(f.along_width_mm, f.along_depth_mm), Unit::mm, job) + " along the " +
+                   (width ? "depth" : "width"),
+               "correct the floor first: bring it within " + text_at_most(*limit.greatest, job) + ", by " +
+                   text_at_least(most - *limit.greatest, job) + " at least, before a bed goes on it");
 }
 
 Finding unread_spots() {
@@ -94,13 +94,13 @@ Finding hump(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   const facts::FloorShape& f = facts.room.floor;
   if (!f.known) return unread();
   if (told_by_drops(job)) return unread_spots();
-  return found(f.hump_mm,
-               f.hump_mm > 0
-                   ? "above the plane of the base's corners, at " + spot_of(f.hump_at_mm, facts.room.faces, job)
-                   : "nothing stands above the plane of the base's corners",
-               "grind or plane the hump down by " + text_at_least(f.hump_mm - *limit.greatest, job) +
-                   ": it lifts the whole base; look for nails first, and keep dust down. Then read the floor again "
-                   "(survey.floor): every height is told from its highest spot");
+  return found(
+      f.hump_mm,
+      f.hump_mm > 0 ? "above the plane of the base's corners, at " + spot_of(f.hump_at_mm, facts.room.faces, job)
+                    : "nothing stands above the plane of the base's corners",
+      "grind or plane the hump down by " + text_at_least(f.hump_mm - *limit.greatest, job) +
+          ": it lifts the whole base; look for nails first, and keep dust down. Then read the floor again "
+          "(survey.floor): every height is told from its highest spot, those of hub, weir, riser and level line too");
 }
 
 Finding rock(const job::Job& job, const facts::Facts& facts, const Limit&) {
