@@ -13,11 +13,11 @@ namespace {
 
 /// Of a size in millimetres: heads of 2-1/4 thicknesses on nails and two on screws, threads' roots of screws: from
 /// memory.
-constexpr Fastener mm_nail(const char* name, double thick) {
-  return {name, thick / units::inch_mm, thick / units::inch_mm, 2.25 * thick / units::inch_mm};
+constexpr Fastener mm_nail(const char* name, double thick, double longest) {
+  return {name, thick / units::inch_mm, thick / units::inch_mm, 2.25 * thick / units::inch_mm, false, 0, longest};
 }
-constexpr Fastener mm_screw(const char* name, double thick, double root) {
-  return {name, thick / units::inch_mm, root / units::inch_mm, 2 * thick / units::inch_mm, true};
+constexpr Fastener mm_screw(const char* name, double thick, double root, double longest) {
+  return {name, thick / units::inch_mm, root / units::inch_mm, 2 * thick / units::inch_mm, true, 0, longest};
 }
 
 /// Heads of nails by ASTM F1667 (from memory), and lengths of common nails: 2-1/2, 3 and 3-1/2 in; of screws as a maker
@@ -25,15 +25,15 @@ constexpr Fastener mm_screw(const char* name, double thick, double root) {
 constexpr Fastener all[] = {{"8d", 0.131, 0.131, 0.281, false, 2.5},
                             {"10d", 0.148, 0.148, 0.312, false, 3},
                             {"16d", 0.162, 0.162, 0.344, false, 3.5},
-                            {"#8", 0.164, 0.131, 0.3125, true},
-                            {"#10", 0.190, 0.152, 0.340, true},
-                            mm_nail("3.1 mm nail", 3.1),
-                            mm_nail("3.4 mm nail", 3.4),
-                            mm_nail("3.8 mm nail", 3.8),
-                            mm_nail("4.2 mm nail", 4.2),
-                            mm_screw("4.5 mm screw", 4.5, 2.8),
-                            mm_screw("5 mm screw", 5, 3.1),
-                            mm_screw("6 mm screw", 6, 3.8)};
+                            {"#8", 0.164, 0.131, 0.3125, true, 0, 3 * units::inch_mm},
+                            {"#10", 0.190, 0.152, 0.340, true, 0, 6 * units::inch_mm},
+                            mm_nail("3.1 mm nail", 3.1, 90),
+                            mm_nail("3.4 mm nail", 3.4, 100),
+                            mm_nail("3.8 mm nail", 3.8, 110),
+                            mm_nail("4.2 mm nail", 4.2, 120),
+                            mm_screw("4.5 mm screw", 4.5, 2.8, 80),
+                            mm_screw("5 mm screw", 5, 3.1, 120),
+                            mm_screw("6 mm screw", 6, 3.8, 300)};
 
 double bearing_psi(double gravity) {
   return 16600 * std::pow(gravity, 1.84);
@@ -60,7 +60,8 @@ static bool is_by_mm(const Fastener& fastener) {
 }
 
 std::vector<double> lengths_of(const Fastener& fastener, double past_mm, double most_mm) {
-  const double most = most_mm + units::tolerance::length_mm;
+  const double sold = fastener.longest_mm > 0 ? std::min(most_mm, fastener.longest_mm) : most_mm,
+               most = sold + units::tolerance::length_mm;
   if (fastener.length > 0) {
     const double own = fastener.length * units::inch_mm;
     return own > past_mm && own <= most ? std::vector{own} : std::vector<double>{};

@@ -15,7 +15,8 @@ struct Fastener {
   double root;       ///< of a screw's thread; a nail's diameter
   double head;       ///< across
   bool screw = false;
-  double length = 0;  ///< of a nail that is named by its penny, which tells it; 0: sold in many
+  double length = 0;      ///< of a nail that is named by its penny, which tells it; 0: sold in many
+  double longest_mm = 0;  ///< that is sold; from memory
 };
 std::optional<Fastener> fastener_of(const std::string& name);
 
@@ -23,7 +24,7 @@ std::optional<Fastener> fastener_of(const std::string& name);
 std::vector<Fastener> stouter_than(const Fastener& fastener);
 
 /// Lengths past one and up to another in which it is sold, mm: the penny's own; else by steps of 1/4 in, of those in
-/// millimetres of 10 mm (common practice, no source).
+/// millimetres of 10 mm (common practice, no source), and none longer than is sold.
 std::vector<double> lengths_of(const Fastener& fastener, double past_mm, double most_mm);
 
 /// "3 16d nails", "1 #8 screw", "2 5 mm screws".

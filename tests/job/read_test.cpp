@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "diag/fault.hpp"
+#include "diag/nearest.hpp"
 #include "job/describe.hpp"
 #include "job/faults.hpp"
 #include "job/read.hpp"
@@ -89,6 +90,16 @@ TEST(Read, BareNumbersAreInTheJobsUnit) {
       "job.toml");
   EXPECT_DOUBLE_EQ(metric.alcove.width.in_mm(), 1900);
   EXPECT_DOUBLE_EQ(metric.alcove.depth.in_mm(), 900);
+}
+
+TEST(Read, TwoLettersChangedAboutAreOneSlip) {
+  // Source: by hand: 'lenght' is 'length' with two neighbours changed about, one slip; to 'weight' it is two letters.
+  // So are 'widht' and 'width'; a letter changed is one slip as before.
+  const std::vector<std::string> known{"base.weight", "base.length", "base.width"};
+  EXPECT_EQ(diag::nearest("base.lenght", known), "base.length");
+  EXPECT_EQ(diag::nearest("base.widht", known), "base.width");
+  EXPECT_EQ(diag::nearest("bsae.length", known), "base.length");
+  EXPECT_EQ(diag::near("lenght", known, 1), std::vector<std::string>{"base.length"});
 }
 
 TEST(Read, EveryKindOfFaultHasItsPlaceAndItsReason) {

@@ -128,8 +128,8 @@ TEST(Cleat, FurringBehindItHoldsNothing) {
   EXPECT_THAT(none.where,
               HasSubstr("6 16d nails 2-3/4\" do not reach the stud, which counts for nothing; through a wall "
                         "cleat, and stud 'wall-left/stud-01' stands 1-1/4\" behind it"));
-  EXPECT_THAT(none.advice, HasSubstr("take 4 #8 screws at each stud, 4-1/4\" long (bench.frame.fastener,"))
-      << "no 16d is longer than 3-1/2, and six of its thicknesses past both are 3.722";
+  EXPECT_THAT(none.advice, HasSubstr("take 3 #10 screws at each stud, 4-1/2\" long (bench.frame.fastener,"))
+      << "no 16d is longer than 3-1/2, and six of its thicknesses past both are 3.722; no #8 is sold so long";
   EXPECT_EQ(furred("load.seat-push", 1.25, 2.75, 6).outcome, Outcome::fail);
   const Result some = furred("load.seat-cleat", 0.75, 3.5, 3);
   EXPECT_EQ(some.outcome, Outcome::caution);
@@ -243,6 +243,17 @@ TEST(Cleat, WhatItIsToldToTakeHolds) {
           expect_remedies_hold(job, facts, followed);
         }
   EXPECT_GT(followed, 60);
+}
+
+TEST(Fasteners, AreToldNoLongerThanTheyAreSold) {
+  // Source: from memory: wire nails of 4.2 mm end at 120 mm, of 3.1 at 90; screws of 6 mm go on to 300. One 3-1/2 in
+  // long is a 16d and no other.
+  const auto longest = [](const char* name) { return lengths_of(*fastener_of(name), 0, 400).back(); };
+  EXPECT_NEAR(longest("4.2 mm nail"), 120, 1e-9);
+  EXPECT_NEAR(longest("3.1 mm nail"), 90, 1e-9);
+  EXPECT_NEAR(longest("6 mm screw"), 300, 1e-9);
+  EXPECT_NEAR(longest("16d"), 3.5 * 25.4, 1e-9);
+  EXPECT_TRUE(lengths_of(*fastener_of("4.2 mm nail"), 125, 400).empty());
 }
 
 }  // namespace
