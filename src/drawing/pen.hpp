@@ -148,7 +148,10 @@ class Pen {
   };
   class Ground;
   static std::optional<Line> lead_of(const Movable& m, const Text& text);
-  static double settle(const Movable& m, const Ground& ground, Text& text);
+  static double settle(const Movable& m, const Ground& ground, Text& text, std::size_t turn);
+  static double cost_where_it_is(const Movable& m, const Ground& ground, const Text& text, std::size_t turn);
+  double settle_or_fall_back(Movable& m, const Ground& ground, std::size_t turn);
+  void settle_anew(Ground& ground);
   void fall_back_to_brief(Movable& m, Text& text) const;
 
   std::vector<Movable> movable_;

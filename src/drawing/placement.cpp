@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include "drawing/clear.hpp"
 #include "drawing/pen.hpp"
@@ -81,15 +82,28 @@ class Pen::Ground {
   }
   void add(const Text& text) { texts_.push_back(text); }
   void add(const Line& line) { strokes_.push_back(line); }
+  /// A movable text where it was settled, with the line that leads from it.
+  void add(const Text& text, const std::optional<Line>& lead) { settled_.push_back({text, lead}); }
+  /// The same of the one settled in that turn, anew.
+  void replace(std::size_t turn, const Text& text, const std::optional<Line>& lead) { settled_[turn] = {text, lead}; }
 
-  /// What comes near a text wherever it may be moved to.
-  Ground about(const Text& text, double reach) const {
+  /// What comes near a text wherever it may be moved to; but not what was settled in the turn that is its own.
+  Ground about(const Text& text, double reach, std::size_t own_turn) const {
     Ground near;
     near.kept_clear_ = kept_clear_;
-    for (const Text& other : texts_)
+    const auto add_near = [&](const Text& other) {
       if (meet(grown(box_of(other), reach), box_of(text))) near.texts_.push_back(other);
-    for (const Line& line : strokes_)
+    };
+    const auto add_line = [&](const Line& line) {
       if (crosses(line, text, reach)) near.strokes_.push_back(line);
+    };
+    for (const Text& other : texts_) add_near(other);
+    for (const Line& line : strokes_) add_line(line);
+    for (std::size_t i = 0; i < settled_.size(); ++i) {
+      if (i == own_turn) continue;
+      add_near(settled_[i].first);
+      if (settled_[i].second) add_line(*settled_[i].second);
+    }
     return near;
   }
 
@@ -131,6 +145,7 @@ class Pen::Ground {
 
   std::vector<Text> texts_;
   std::vector<Line> strokes_;
+  std::vector<std::pair<Text, std::optional<Line>>> settled_;
   std::vector<Box> kept_clear_;
 };
 
@@ -198,8 +213,17 @@ std::optional<Line> Pen::lead_of(const Movable& m, const Text& text) {
   return m.thing ? lead(text, *m.thing, m.outside) : std::nullopt;
 }
 
+/// What it costs where it stands, beside what it costs to be away from its own place.
+double Pen::cost_where_it_is(const Movable& m, const Ground& ground, const Text& text, std::size_t turn) {
+  const auto line = lead_of(m, text);
+  const double reach = line ? distance(text.at, line->to) : 0;
+  const Ground near = ground.about(text, reach + text.height, turn);
+  const double cost = near.cost(text, std::numeric_limits<double>::max(), m.in_clear);
+  return line ? cost + near.cost_of_line(*line) : cost;
+}
+
 /// Moves a text to its cheapest place, and says what that costs.
-double Pen::settle(const Movable& m, const Ground& ground, Text& text) {
+double Pen::settle(const Movable& m, const Ground& ground, Text& text, std::size_t turn) {
   const Point own = text.at;
   std::vector<Point> places = m.places.empty() ? places_about(text) : m.places;
   const std::size_t given = m.places.size();
@@ -209,7 +233,7 @@ double Pen::settle(const Movable& m, const Ground& ground, Text& text) {
   }
   double reach = 0;
   for (const Point& place : places) reach = std::max(reach, distance(place, own));
-  const Ground near = ground.about(text, reach + text.height);
+  const Ground near = ground.about(text, reach + text.height, turn);
   Point best = own;
   double least = std::numeric_limits<double>::max();
   for (std::size_t i = 0; i < places.size(); ++i) {
@@ -239,8 +263,42 @@ void Pen::fall_back_to_brief(Movable& m, Text& text) const {
   m.places.clear();
 }
 
+/// A movable text takes its place; one that has fewer words to fall back on never stands over a text or an edge.
+double Pen::settle_or_fall_back(Movable& m, const Ground& ground, std::size_t turn) {
+  Text& text = sheet_.texts[m.text];
+  const double cost = settle(m, ground, text, turn);
+  if (cost < Ground::over_an_edge || m.brief.empty()) return cost;
+  fall_back_to_brief(m, text);
+  m.brief.clear();
+  return settle(m, ground, text, turn);
+}
+
+/// Who chose early did not know what would be drawn to later ones: whose words now stand on an edge or a leader, or
+/// whose line runs through words, chooses once more.
+void Pen::settle_anew(Ground& ground) {
+  constexpr int rounds = 3;  // who moves may stand in another's way, which then has its turn
+  for (int round = 0; round < rounds; ++round) {
+    bool moved = false;
+    for (std::size_t turn = 0; turn < movable_.size(); ++turn) {
+      Movable& m = movable_[turn];
+      Text& text = sheet_.texts[m.text];
+      const double now = cost_where_it_is(m, ground, text, turn);
+      if (now < Ground::over_an_edge) continue;
+      const Text before = text;
+      const Movable as_it_was = m;
+      if (settle_or_fall_back(m, ground, turn) >= now) {
+        text = before, m = as_it_was;
+        continue;
+      }
+      ground.replace(turn, text, lead_of(m, text));
+      moved = true;
+    }
+    if (!moved) return;
+  }
+}
+
 /// Each label takes the cheapest place about its own: never over a text if any place is free, over a line only where it
-/// must be, and no further away than that takes. One that has fewer words to fall back on never does.
+/// must be, and no further away than that takes.
 void Pen::part_texts() {
   std::vector<bool> free(sheet_.texts.size(), false);
   for (const Movable& m : movable_) free[m.text] = true;
@@ -250,19 +308,17 @@ void Pen::part_texts() {
   // Those with few places to choose from choose first.
   std::stable_partition(movable_.begin(), movable_.end(),
                         [](const Movable& m) { return !m.places.empty() && !m.in_turn; });
-  for (Movable& m : movable_) {
-    Text& text = sheet_.texts[m.text];
-    if (settle(m, ground, text) >= Ground::over_an_edge && !m.brief.empty()) {
-      fall_back_to_brief(m, text);
-      settle(m, ground, text);
-    }
-    ground.add(text);
-    if (const auto line = lead_of(m, text)) {
+  for (std::size_t turn = 0; turn < movable_.size(); ++turn) {
+    Movable& m = movable_[turn];
+    settle_or_fall_back(m, ground, turn);
+    ground.add(sheet_.texts[m.text], lead_of(m, sheet_.texts[m.text]));
+  }
+  settle_anew(ground);
+  for (const Movable& m : movable_)
+    if (const auto line = lead_of(m, sheet_.texts[m.text])) {
       sheet_.lines.push_back(*line);
       sheet_.arcs.push_back({line->to, 0.2 * text_, 0, 360, LineKind::dimension});
-      ground.add(*line);
     }
-  }
   movable_.clear();
   interrupt_lines(sheet_);
   interrupt_arcs(sheet_);

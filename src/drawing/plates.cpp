@@ -105,6 +105,8 @@ void name_plate(Pen& pen, const Frame& plate, const Frame& bay, const std::strin
     }
   pen.name_at_one_of({middle, (plate.y0 + plate.y1) / 2}, std::move(places), words, Anchor::middle, size,
                      upright ? 90 : 0);
+  // On a stud both lie over its edges wherever they stand: the ladder names it at its height.
+  if (!brief) pen.otherwise(along, {middle, (plate.y0 + plate.y1) / 2});
 }
 
 }  // namespace fallwright::drawing

@@ -9,7 +9,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "drawing/clear.hpp"
 #include "drawing/detail.hpp"
+#include "drawing/pen.hpp"
 #include "drawing/views.hpp"
 #include "outside/drawn.hpp"
 #include "takeoff/item.hpp"
@@ -43,6 +45,20 @@ const std::vector<Drawn>& plans() {
     return some;
   }();
   return all;
+}
+
+TEST(Placed, WordsGiveWayToALineThatIsDrawnLater) {
+  // Source: closed form: words at the origin, or 40 to the right of it; then a name at a height of 10 with no other
+  // place, whose line to a thing straight below the origin runs through the first of these.
+  Sheet sheet;
+  Pen pen{sheet, 3};
+  pen.note_at_one_of({{0, 0}, {40, 0}}, "HHH", Anchor::middle);
+  pen.name_at_one_of({0, -15}, {{0, 10}}, "HHH 2", Anchor::middle);
+  pen.nowhere_else();
+  pen.part_texts();
+  ASSERT_EQ(sheet.lines.size(), 1u) << "the name's line";
+  EXPECT_EQ(sheet.texts[0].at.x, 40);
+  EXPECT_FALSE(crosses(sheet.lines[0], sheet.texts[0]));
 }
 
 TEST(Placed, ASectionsLetterStandsAtItsArrow) {
