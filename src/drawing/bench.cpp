@@ -146,7 +146,16 @@ void add_backing(Sheet& sheet, Pen& pen, const Subject& s, const View& view) {
   const auto backing = takeoff::backing_at_bench(s.job(), s.facts);
   if (!backing) return;
   const bool settled = backing->top_mm && !base_is_void(s);
-  sheet.notes.push_back(std::string{"Backing for the "} + backing->carries + ": " +
+  const std::vector<takeoff::BackingBoards> boards = takeoff::boards_of(s.job(), *backing, s.cuts);
+  const auto mark_at = [&](double width) {
+    const auto nearer = [&](const auto& a, const auto& b) {
+      return std::abs(a.width_mm - width) < std::abs(b.width_mm - width);
+    };
+    return std::min_element(boards.begin(), boards.end(), nearer)->mark;
+  };
+  std::vector<std::string> marks;
+  for (const takeoff::BackingBoards& some : boards) marks.push_back(some.mark);
+  sheet.notes.push_back("Backing " + units::joined(marks) + " for the " + backing->carries + ": " +
                         takeoff::backing_words(s.job(), *backing) + ", flush with the front, from the sole " +
                         (is_timber(s.job()) ? "plate" : "track") + " up" +
                         (settled           ? " to " + pen.said(*backing->top_mm) + " above the datum (dash and dots)"
@@ -162,9 +171,10 @@ void add_backing(Sheet& sheet, Pen& pen, const Subject& s, const View& view) {
     const double from = studs[i - 1].x1, to = studs[i].x0, t = pen.text_mm();
     if (to - from <= s.job().mark_mm()) continue;
     pen.line({from, *backing->top_mm}, {to, *backing->top_mm}, LineKind::phantom);
-    constexpr const char* name = "backing";
-    if (to - from > width_of(name, t) + t && *backing->top_mm - backing->foot_mm > 2 * t)
-      pen.label({(from + to) / 2, (*backing->top_mm + backing->foot_mm) / 2 - t / 2}, name, Anchor::middle);
+    const std::string mark = mark_at(to - from), name = mark + " backing";
+    if (to - from > width_of(mark, t) + t && *backing->top_mm - backing->foot_mm > 2 * t)
+      pen.label({(from + to) / 2, (*backing->top_mm + backing->foot_mm) / 2 - t / 2},
+                to - from > width_of(name, t) + t ? name : mark, Anchor::middle);
   }
 }
 

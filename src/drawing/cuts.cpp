@@ -35,25 +35,21 @@ std::string place_in(const Subject& subject, const takeoff::CutRow& cut) {
 }
 
 /// What nobody cuts from sticks or sheets: boards between the bench's front studs, out of what is left over. A row for
-/// each width.
+/// each width; how high they are waits where the base does.
 void add_backing(std::vector<Cells>& rows, const Subject& subject) {
   const job::Job& job = subject.job();
   const auto backing = takeoff::backing_at_bench(job, subject.facts);
   if (!backing) return;
   const auto bought = std::find_if(subject.rows.begin(), subject.rows.end(),
                                    [](const takeoff::Row& row) { return is(row, takeoff::Item::backing); });
-  std::vector<std::pair<std::string, int>> widths;
-  for (const double bay : backing->bays_mm) {
-    const std::string width = number_of(job.cut_mm(bay), job.is_metric());
-    const auto known = std::find_if(widths.begin(), widths.end(), [&](const auto& w) { return w.first == width; });
-    known == widths.end() ? widths.emplace_back(width, 1), void() : void(++known->second);
-  }
-  for (const auto& [width, count] : widths)
-    rows.push_back({"-", std::to_string(count), "offcuts of wall board or plywood",
-                    width + (backing->top_mm ? " x " + number_of(*backing->top_mm - backing->foot_mm, job.is_metric())
-                                             : " wide, as high as the " + std::string{backing->carries} + " goes"),
-                    "square", "backing between the bench's front studs, flush with their front", "",
-                    bought != subject.rows.end() && bought->hold ? "HOLD" : ""});
+  const bool held = bought != subject.rows.end() && bought->hold;
+  const std::string high = !backing->top_mm ? " wide, as high as the " + std::string{backing->carries} + " goes"
+                           : held           ? " x HOLD"
+                                            : " x " + number_of(*backing->top_mm - backing->foot_mm, job.is_metric());
+  for (const takeoff::BackingBoards& boards : takeoff::boards_of(job, *backing, subject.cuts))
+    rows.push_back({boards.mark, std::to_string(boards.count), "offcuts of the wall board, or plywood as thick",
+                    number_of(boards.width_mm, job.is_metric()) + high, "square",
+                    "backing between the bench's front studs, flush with their front", "", held ? "HOLD" : ""});
 }
 
 /// All pieces, by stock and length.

@@ -180,12 +180,13 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
                  pieces_of(s, takeoff::Item::rail_fasteners)},
                 {"load.seat-rail"}));
   }
-  if (takeoff::backing_at_bench(s.job(), s.facts))
-    rows.push_back(
-        held_or(s,
-                {"backing boards",
-                 "on cleats at the studs, flush in front: as local practice has it, the job does not say", ""},
-                {}));
+  if (const auto backing = takeoff::backing_at_bench(s.job(), s.facts)) {
+    std::string name = "backing boards";
+    for (const takeoff::BackingBoards& boards : takeoff::boards_of(s.job(), *backing, s.cuts))
+      name += ", " + boards.mark;
+    rows.push_back(held_or(
+        s, {name, "on cleats at the studs, flush in front: as local practice has it, the job does not say", ""}, {}));
+  }
   const std::string deck = frame.deck_fastener && frame.deck_fastener_length
                                ? *frame.deck_fastener + ", " + pen.said(frame.deck_fastener_length->in_mm()) + " long, "
                                : "screws, ";

@@ -1,6 +1,7 @@
 #include "takeoff/backing.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 #include "takeoff/takeoff.hpp"
@@ -61,6 +62,20 @@ std::optional<Backing> backing_at_bench(const job::Job& job, const facts::Facts&
   backing->foot_mm = foot;
   if (backing->top_mm) backing->top_mm = std::min(*backing->top_mm, plate);
   return backing;
+}
+
+std::vector<BackingBoards> boards_of(const job::Job& job, const Backing& backing, const std::vector<CutRow>& cuts) {
+  std::vector<BackingBoards> boards;
+  for (const double bay : backing.bays_mm) {
+    const double width = job.cut_mm(bay), same = job.mark_mm() / 2;
+    const auto known = std::find_if(boards.begin(), boards.end(),
+                                    [&](const BackingBoards& b) { return std::abs(b.width_mm - width) < same; });
+    if (known == boards.end())
+      boards.push_back({mark_of(cuts.size() + boards.size()), width, 1});
+    else
+      ++known->count;
+  }
+  return boards;
 }
 
 std::string backing_words(const job::Job& job, const Backing& backing) {

@@ -7,6 +7,7 @@
 
 #include "facts/facts.hpp"
 #include "job/job.hpp"
+#include "takeoff/cuts.hpp"
 
 namespace fallwright::takeoff {
 
@@ -18,6 +19,13 @@ struct Backing {
   const char* carries = "";      ///< "flashing"
   double foot_mm = 0;            ///< of the studs, where they stand lowest
 };
+/// Those of one width, with a mark of their own behind those of the `cuts`: none of them is cut from a stick or sheet.
+struct BackingBoards {
+  std::string mark;
+  double width_mm = 0;  ///< to a whole mark of the tape
+  int count = 0;
+};
+std::vector<BackingBoards> boards_of(const job::Job& job, const Backing& backing, const std::vector<CutRow>& cuts);
 /// Nothing where there is no bench, no open bay, or nothing of the base that is bonded to the frame.
 std::optional<Backing> backing_at_bench(const job::Job& job, const facts::Facts& facts);
 /// "3 boards, 10-3/16\" wide".

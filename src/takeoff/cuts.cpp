@@ -173,7 +173,8 @@ bool comes_before(const CutRow& a, const CutRow& b) {
   return a.stock != b.stock ? a.stock < b.stock : a.length_mm > b.length_mm;
 }
 
-/// A, B ... Z, AA, AB ... without I and O, which read as a line and a zero.
+}  // namespace
+
 std::string mark_of(std::size_t index) {
   constexpr std::string_view letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
   std::string mark;
@@ -181,8 +182,6 @@ std::string mark_of(std::size_t index) {
     mark.insert(mark.begin(), letters[(n - 1) % letters.size()]);
   return mark;
 }
-
-}  // namespace
 
 const char* name_of(HangsOn on) {
   switch (on) {

@@ -34,6 +34,10 @@ struct Board {
 /// Of the walls' stock; nothing where that is steel.
 std::optional<Board> board_of(const job::Job& job);
 
+/// The mark of the piece that stands there in a list, from 0: A, B ... Z, AA, AB ... without I and O, which read as a
+/// line and a zero.
+std::string mark_of(std::size_t index);
+
 /// What brings a stud out, which is no solid of the model: a strip ripped from a board, or shims where that would be
 /// too thin to rip.
 enum class Furring { strip, shims };

@@ -145,7 +145,13 @@ TEST(Backing, StandsInTheFramesOpenBaysAsHighAsWhatIsBondedToIt) {
     const std::string steps = read_through(d.sheet("order-of-work"));
     EXPECT_THAT(steps, testing::HasSubstr(told));
     EXPECT_THAT(steps, testing::HasSubstr(std::string{"the "} + carries + " is bonded to it"));
-    EXPECT_TRUE(writes(d.sheet("bench-front"), "backing"));
+    // Behind the last of the cuts its own mark, by which list and front name it.
+    ASSERT_LT(d.cuts.size(), 24U);
+    const std::string mark{"ABCDEFGHJKLMNPQRSTUVWXYZ"[d.cuts.size()]};
+    EXPECT_TRUE(writes(d.sheet("bench-front"), mark + " backing")) << mark;
+    const std::string cut = read_through(d.sheet("cuts")), size = "10 x " + over_plate.substr(0, over_plate.size() - 1);
+    EXPECT_THAT(cut, testing::HasSubstr(mark + " 3 offcuts of the wall board,")) << mark;
+    EXPECT_THAT(cut, testing::HasSubstr(size + " square"));
     const auto rows = takeoff::take_off(d.model->job, d.facts, {}, {});
     const auto row =
         std::find_if(rows.begin(), rows.end(), [](const takeoff::Row& r) { return is(r, takeoff::Item::backing); });
@@ -162,6 +168,9 @@ TEST(Backing, IsNotAskedForWithoutABenchAndHasNoHeightUntilTheBaseIsSettled) {
   none.bench.reset(), none.base.length = job::Length::inches(72);
   EXPECT_FALSE(takeoff::backing_at_bench(none, measure::measure(*parts::build(none))));
   EXPECT_FALSE(writes(drawn(none, false).sheet("buy"), "backing boards, bench front"));
+  const std::string cuts = read_through(drawn_demo("tannery-lane-2b").sheet("cuts"));
+  EXPECT_THAT(cuts, testing::HasSubstr("10 x HOLD square"));
+  EXPECT_THAT(cuts, testing::Not(testing::HasSubstr("10 x 6")));
   const std::string held = read_through(drawn_demo("tannery-lane-2b").sheet("order-of-work"));
   EXPECT_THAT(held, testing::HasSubstr("how high waits until the base is settled"));
 }
