@@ -107,41 +107,67 @@ void add_signatures(std::vector<Cells>& rows) {
     rows.push_back({"", std::string{trade} + ", signed:", "", "date:", "measured with:"});  // no boxes
 }
 
-/// Heights the water is filled to, what that takes and weighs; blank for what was read.
-void add_flood(Pen& pen, Point at, double width, const Subject& s) {
+std::vector<Column> flood_columns(const Subject& s) {
+  const bool metric = s.job().is_metric();
+  const bool flange = rules::flood_table(s.job(), s.facts, s.judgement.results).on_flange;
+  return {{flange ? "flood test: above flange" : "flood test: above drain", 3},
+          {metric ? "litres" : "gallons", 1.6},
+          {metric ? "kg" : "lb", 1.6}};
+}
+
+/// Heights the water is filled to, what that takes and weighs; last the one that is asked for.
+std::vector<Cells> flood_rows(const Pen& pen, const Subject& s) {
+  if (rejected_base(s)) return {{"HOLD until the base is settled", "none", "none"}};
   const bool metric = s.job().is_metric();
   const rules::FloodTable water = rules::flood_table(s.job(), s.facts, s.judgement.results);
-  Table table{pen,
-              at,
-              width,
-              {{water.on_flange ? "flood test: above flange" : "flood test: above drain", 3},
-               {metric ? "litres" : "gallons", 1.6},
-               {metric ? "kg" : "lb", 1.6}}};
-  table.head();
-  const auto row = [&](const facts::Dip& dip, const std::string& what) {
+  std::vector<Cells> rows;
+  const auto add = [&](const facts::Dip& dip, const std::string& what) {
     const double kg = dip.volume_mm3 * 1e-6;
-    table.row({pen.said(dip.above_drain_mm) + what,
-               metric ? decimals(kg, 1) : decimals(dip.volume_mm3 / units::mm3_per_gal, 2),
-               metric ? decimals(kg, 1) : decimals(kg / units::kg_per_lb, 1)});
+    rows.push_back({what, metric ? decimals(kg, 1) : decimals(dip.volume_mm3 / units::mm3_per_gal, 2),
+                    metric ? decimals(kg, 1) : decimals(kg / units::kg_per_lb, 1)});
   };
-  if (rejected_base(s)) {
-    table.row({"HOLD until the base is settled", "none", "none"});
-  } else {
-    for (const facts::Dip& dip : water.dips)
-      row(dip, &dip != &water.dips.back() ? ""
-               : water.holds_none         ? ", none: build a dam first"
-               : water.rough              ? ", rough threshold: it spills"
-               : !water.on_flange         ? ""
-               : water.unknown.empty()    ? ", it spills"
-                                          : ", finished edge");
-    for (const rules::FloodLevel& level : water.levels) row(level.dip, ", " + level.what);
+  for (const facts::Dip& dip : water.dips)
+    add(dip, pen.said(dip.above_drain_mm) + (&dip != &water.dips.back() ? ""
+                                             : water.holds_none         ? ", none: build a dam first"
+                                             : water.rough              ? ", rough threshold: it spills"
+                                             : !water.on_flange         ? ""
+                                             : water.unknown.empty()    ? ", it spills"
+                                                                        : ", finished edge"));
+  for (const rules::FloodLevel& level : water.levels)
+    add(level.dip, pen.said(level.dip.above_drain_mm) + ", " + level.what);
+  if (water.fill_mm && water.filled) add(*water.filled, "fill to " + rules::text_at_least(*water.fill_mm, s.job()));
+  return rows;
+}
+
+/// Blank for what is read on the day.
+std::vector<Cells> form_rows() {
+  std::vector<Cells> rows;
+  for (const char* blank : {"drop allowed: none", "filled at", "level then", "read at", "level then",
+                            "plug tight, no leak below", "tested by", "on the day"})
+    rows.push_back({blank, "", ""});
+  return rows;
+}
+
+void add_flood(Pen& pen, Point at, double width, const Subject& s) {
+  Table table{pen, at, width, flood_columns(s)};
+  table.head();
+  for (const Cells& row : flood_rows(pen, s)) table.row(row);
+  for (const Cells& row : form_rows()) table.row(row);
+}
+
+/// On a page of its own in two columns: the water, and what is read on the day, under what of the water the first has
+/// no room for.
+void add_flood_page(Pen& pen, const Frame& room, const Subject& s) {
+  constexpr double between = 5;
+  const double width = (room.width() - between) / 2;
+  Table first{pen, {0, 0}, width, flood_columns(s)}, second{pen, {width + between, 0}, width, flood_columns(s)};
+  first.head(), second.head();
+  bool full = false;
+  for (const Cells& row : flood_rows(pen, s)) {
+    full = full || first.bottom_after(row) < -room.height();
+    (full ? second : first).row(row);
   }
-  if (water.fill_mm && !rejected_base(s))
-    table.row({"fill to " + rules::text_at_least(*water.fill_mm, s.job()), "", ""});
-  table.row({"drop allowed: none", "", ""});
-  for (const char* blank :
-       {"filled at", "level then", "read at", "level then", "plug tight, no leak below", "tested by", "on the day"})
-    table.row({blank, "", ""});
+  for (const Cells& row : form_rows()) second.row(row);
 }
 
 /// From where its heights are read on the day; and where nobody said how much lower the rough threshold is.
@@ -224,7 +250,7 @@ std::vector<Sheet> draw_inspection(const Subject& subject, const std::vector<She
     sheets.push_back(
         on_one_page("inspection-flood", "Flood test", subject.job(), [&](Sheet& sheet, Pen& pen, const Frame& room) {
           sheet.notes = notes;
-          add_flood(pen, {0, 0}, room.width() / 2, subject);
+          add_flood_page(pen, room, subject);
         }));
   return sheets;
 }

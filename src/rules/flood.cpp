@@ -163,6 +163,7 @@ FloodTable flood_table(const job::Job& job, const facts::Facts& facts, const std
   if (asked && *asked - brim.from_mm > table.dips.back().above_drain_mm + units::tolerance::length_mm)
     table.levels.push_back({"behind a dam", water_on_the_day(brim, facts, *asked - brim.from_mm)});
   if (asked && (least_depth(results) || brim.unknown.empty())) table.fill_mm = std::max(0.0, *asked - brim.from_mm);
+  if (table.fill_mm) table.filled = water_on_the_day(brim, facts, units::up_to_mark(*table.fill_mm, job.mark_mm()));
   table.holds_none = table.levels.empty() && table.dips.back().above_drain_mm < job.mark_mm();
   return table;
 }

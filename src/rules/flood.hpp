@@ -40,7 +40,8 @@ struct FloodTable {
   bool rough = false;              ///< the last of `dips` is the rough threshold's top
   std::string unknown = {};        ///< as of the brim
   std::vector<facts::Side> over = {};
-  std::optional<double> fill_mm = {};  ///< what is asked for, counted alike, as far as it is known how high that is
+  std::optional<double> fill_mm = {};     ///< what is asked for, counted alike, as far as it is known how high that is
+  std::optional<facts::Dip> filled = {};  ///< the water then, up to the mark of the tape that is told
   bool holds_none = false;  ///< less than a rule can read stands before it spills, and no book says how deep: no test
 };
 FloodTable flood_table(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results);

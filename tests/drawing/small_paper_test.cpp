@@ -231,6 +231,23 @@ TEST(SmallPaper, LosesNoFigureOfTheViews) {
   }
 }
 
+TEST(SmallPaper, TheFloodTestsFormStandsBesideItsWater) {
+  // Source: closed form: what is filled to half-way between two heights of the table is the middle of their volumes,
+  // where walls are upright: 17.52 and 19.59 gal, 146.2 and 163.4 lb. A page of 215.9 mm has no room for 27 rows
+  // over four or more lines of notes: the form's eight begin again at the top.
+  const Drawn d = drawn(demo_on("coopers-yard-4", job::PaperSize::letter), false);
+  const Sheet& flood = d.sheet("inspection-flood");
+  EXPECT_THAT(read_through(flood), testing::AllOf(HasSubstr("2-1/2\" 17.52 146.2 2-3/4\" 19.59 163.4"),
+                                                  HasSubstr("fill to 2-5/8\" 18.55 154.8 ")));
+  const auto top_of = [&](const char* words) {
+    for (const Text& text : flood.texts)
+      if (text.words == words) return text.at;
+    return Point{};
+  };
+  EXPECT_GT(top_of("drop allowed: none").x, top_of("1/4\"").x + 80);
+  EXPECT_NEAR(top_of("drop allowed: none").y, top_of("1/4\"").y, 0.01);
+}
+
 TEST(Details, OfSteelHaveItsBendsAndArrowsToIt) {
   // Source: common practice, no source: a dot on a line is not seen. By hand: of the names in both details six lie on
   // what is filled, seat block twice, base, mortar bed, slab and deck; four are of steel. A track is bent, and so far
