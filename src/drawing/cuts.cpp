@@ -59,7 +59,7 @@ std::vector<Sheet> draw_list(const Subject& subject) {
   std::vector<Cells> rows;
   for (const takeoff::CutRow& cut : subject.cuts) {
     const std::string fitted = takeoff::fitted_text(cut, metric);
-    rows.push_back({cut.mark, std::to_string(cut.count), cut.stock, size_of(cut, metric), ends_of(cut, metric),
+    rows.push_back({cut.mark, std::to_string(cut.count), stock_of(cut), size_of(cut, metric), ends_of(cut, metric),
                     place_in(subject, cut) + (fitted.empty() ? "" : "; " + fitted), is_plain(cut) ? "" : "picture",
                     cut.hold ? "HOLD" : ""});
   }
@@ -90,8 +90,8 @@ void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double 
   const double t = pen.text_mm();
   pen.add(piece.broad, {-b.x0, y - b.y0});
   pen.add(piece.end, {cut.length_mm + 6 * t - piece.end_frame.x0, y - piece.end_frame.y0});
-  pen.across({0, y}, {cut.length_mm, y}, y - 3 * t);
-  if (cut.sheet) pen.upright({0, y}, {0, y + cut.width_mm}, -3 * t);
+  if (!cut.hold) pen.across({0, y}, {cut.length_mm, y}, y - 3 * t);
+  if (!cut.hold && cut.sheet) pen.upright({0, y}, {0, y + cut.width_mm}, -3 * t);
   pen.note({0, y + b.height() + 1.2 * t}, title_of(cut, subject.facts, job.is_metric()));
   if (cut.hold)  // VOID past its section, where it hides none of the piece
     pen.strike({0, y}, {b.width(), y + b.height()},
@@ -160,11 +160,13 @@ std::vector<Sheet> draw_tapers(const Subject& subject) {
     if (!on.tapers()) continue;
     const bool up = on.foot_mm > on.head_mm;
     const double thin = std::min(on.foot_mm, on.head_mm);
-    rows.push_back({cut.mark, std::to_string(cut.count), number_of(cut.length_mm, metric),
-                    number_of(cut.thickness_mm, metric), thin > 0 ? number_of(thin, metric) : "nothing",
-                    std::string{up ? "foot" : "top"} + (on.to < 1     ? ", and ends below the stud's top"
-                                                        : on.from > 0 ? ", and ends above the stud's foot"
-                                                                      : ""),
+    const auto told = [&](double mm) {
+      return cut.hold ? "HOLD" : mm > 0 ? number_of(mm, metric) : std::string{"nothing"};
+    };
+    rows.push_back({cut.mark, std::to_string(cut.count), told(cut.length_mm), told(cut.thickness_mm), told(thin),
+                    std::string{up ? "foot" : "head"} + (on.to < 1     ? ", and ends below the stud's head"
+                                                         : on.from > 0 ? ", and ends above the stud's foot"
+                                                                       : ""),
                     place_in(subject, cut)});
     held = held || cut.hold, shims = shims || cut.is_shim();
     rows.back().push_back(cut.hold ? "HOLD" : "");

@@ -56,16 +56,18 @@ void add_window(Pen& pen, const Subject& s, double y) {
   pen.cross({now, y}, 1.2 * t);
   const rules::Result* unsettled = unsettled_drain(s);
   const bool moves_for_another = unsettled && !cuts_a_joist(*unsettled);  // the nearest is no place to go to then
+  const std::string nearest = w.any ? pen.said(w.nearest_mm[axis_of(s)] - hook) : "none";
   std::sort(ends.begin(), ends.end());
   for (const double end : ends) pen.label({end, y - 2 * t}, pen.words(end - hook), Anchor::middle, 0.8);
-  pen.label({now, y + 1.6 * t}, (bore_is_void(s) ? "rejected: " : "now ") + pen.words(now - hook), Anchor::middle, 0.8);
+  // No number is told to work to where the place is rejected: what it was stands in the sentence.
+  const bool rejected = bore_is_void(s);
+  pen.label({now, y + 1.6 * t}, rejected ? "rejected" : "now " + pen.words(now - hook), Anchor::middle, 0.8);
   pen.note(
       {low, y - 4.2 * t},
       std::string{"Heavy: the bore misses every joist, if by a hair; "} +
           (w.along_width ? "from the " + left_face(s.job()) + ", level with the bore" : std::string{"from the entry"}) +
-          (moves_for_another ? ""
-                             : "; nearest that keeps clear: " +
-                                   (w.any ? pen.said(w.nearest_mm[axis_of(s)] - hook) : std::string{"none"})),
+          (rejected ? "; rejected, was " + pen.said(now - hook) : "") +
+          (moves_for_another || nearest == pen.said(now - hook) ? "" : "; nearest that keeps clear: " + nearest),
       Anchor::left, 0.9);
 }
 

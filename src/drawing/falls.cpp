@@ -402,7 +402,9 @@ void add_planes(Sheet& sheet, Pen& pen, const Subject& subject) {
       const facts::Facet& measured = *known->second;
       measured_ones.erase(known);
       const bool rejected = is_rejected(subject, measured);
-      const std::string words = fall_of(subject, measured) + (rejected ? "  OUT" : "");
+      const std::string words = rejected                ? fall_of(subject, measured) + "  OUT"
+                                : base_is_void(subject) ? ""  // nobody works to it
+                                                        : fall_of(subject, measured);
       if (solid.role == Role::base && has_arrow(measured)) add_fall(pen, measured, middle_of(facet.face), words);
       if (measured.surface == facts::Surface::seat)
         sheet.notes.push_back(rejected ? "Seat: OUT OF ITS LIMITS AS DRAWN, " + fall_of(subject, measured) + "."
@@ -433,7 +435,8 @@ std::string falls_told(const Subject& subject) {
                                 : " Lay the level on the rim, along its length and its width; beside each side: how "
                                   "low it may be, by the falls alone" +
                                       rim;
-  return "Arrows: the way water runs. Crosses: heights above the drain's top." + level;
+  return "Arrows: the way water runs." +
+         std::string{base_is_void(subject) ? "" : " Crosses: heights above the drain's top."} + level;
 }
 
 void warn_of_falls(Sheet& sheet, const Subject& subject) {
@@ -443,7 +446,9 @@ void warn_of_falls(Sheet& sheet, const Subject& subject) {
   const std::string& id = rejected_base(subject)->id;  // which of these is told above
   if (!rules::is_of_fall(id, facts::Surface::base_floor) && !rules::is_of_fall(id, facts::Surface::threshold))
     sheet.notes.insert(sheet.notes.begin(), warning->why);
-  sheet.notes.emplace_back("Heights and falls are those of the base as it is drawn, and none to work to.");
+  sheet.notes.emplace_back(
+      "Falls are those of the base as it is drawn, and none to work to; only what is out of its limits has its number "
+      "here, and no spot has its height.");
 }
 
 Sheet draw_planes(const Subject& subject) {
@@ -455,8 +460,10 @@ Sheet draw_planes(const Subject& subject) {
   return on_page("falls", "Falls", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
     add_planes(sheet, pen, subject);
-    add_creases(pen, subject, sheet.metric);
-    add_spots(pen, subject);
+    if (!base_is_void(subject)) {
+      add_creases(pen, subject, sheet.metric);
+      add_spots(pen, subject);
+    }
     add_window(pen, subject);
     add_runs(pen, subject);
     strike_falls(pen, subject);

@@ -115,6 +115,7 @@ bool is_plain(const takeoff::CutRow& cut) {
 }
 
 std::string ends_of(const takeoff::CutRow& cut) {
+  if (cut.hold) return "";
   // The cut list has both angles; whoever cuts one end reads of that alone.
   const auto [first, other] = cut.end_deg;
   const auto slanted = [](double deg) { return units::decimals(deg, 1) + " deg from square"; };
@@ -124,7 +125,7 @@ std::string ends_of(const takeoff::CutRow& cut) {
 }
 
 std::string ends_of(const takeoff::CutRow& cut, bool metric) {
-  if (cut.furring || cut.is_square()) return cut.ends;
+  if (cut.hold || cut.furring || cut.is_square()) return ends_of(cut);
   const std::string longest = number_of(cut.length_mm, metric), shortest = number_of(cut.short_mm, metric);
   return ends_of(cut) + rise_of(cut, metric) +
          (longest == shortest ? "" : ", long point " + longest + ", short point " + shortest);
@@ -152,7 +153,12 @@ std::string use_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool m
   return words;
 }
 
+std::string stock_of(const takeoff::CutRow& cut) {
+  return cut.hold && cut.furring ? cut.stock.substr(0, cut.stock.find(' ')) : cut.stock;
+}
+
 std::string size_of(const takeoff::CutRow& cut, bool metric) {
+  if (cut.hold) return "HOLD";
   const auto len = [&](double mm) { return number_of(mm, metric); };
   return cut.sheet ? len(cut.length_mm) + " x " + len(cut.width_mm) + ", " + len(cut.thickness_mm) + " thick"
                    : len(cut.length_mm);
@@ -162,9 +168,11 @@ std::string title_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool
   const std::string fitted = takeoff::fitted_text(cut, metric);
   const std::string longest = number_of(cut.length_mm, metric), shortest = number_of(cut.short_mm, metric);
   // One line as wide as a page: both angles in few words, and the points, which have the rise.
-  const std::string ends =
-      cut.ends + (cut.furring || longest == shortest ? "" : ", long point " + longest + ", short point " + shortest);
-  return cut.mark + "   " + std::to_string(cut.count) + " x " + cut.stock + "   " + size_of(cut, metric) + "   " +
+  const std::string ends = cut.hold ? ""
+                                    : cut.ends + (cut.furring || longest == shortest
+                                                      ? ""
+                                                      : ", long point " + longest + ", short point " + shortest);
+  return cut.mark + "   " + std::to_string(cut.count) + " x " + stock_of(cut) + "   " + size_of(cut, metric) + "   " +
          ends + "   " + use_of(cut, facts, metric) + (fitted.empty() ? "" : "   " + fitted);
 }
 

@@ -21,6 +21,8 @@ void add_grain(Pen& pen, const Subject& subject, const takeoff::CutRow& cut, Poi
 /// Square ends and a plain stick: its numbers say all of it.
 bool is_plain(const takeoff::CutRow& cut);
 
+/// What is told of a piece that waits is none of its sizes: HOLD, and no ends; of furring what it is, not how thick.
+std::string stock_of(const takeoff::CutRow& cut);
 /// "square, other end 0.3 deg from square": its ends in the order in which its picture has them.
 std::string ends_of(const takeoff::CutRow& cut);
 /// Bevelled ends with both points: the saw is set on one and checked on the other.

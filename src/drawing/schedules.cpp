@@ -235,7 +235,7 @@ std::vector<Cells> piece_rows(const Subject& s, const facts::Family& family) {
   std::vector<Cells> rows;
   for (const takeoff::CutRow& cut : s.cuts)
     if (const std::size_t count = count_in(s, cut, family); count > 0)
-      rows.push_back({cut.mark, std::to_string(count), cut.stock, size_of(cut, s.job().is_metric()), ends_of(cut),
+      rows.push_back({cut.mark, std::to_string(count), stock_of(cut), size_of(cut, s.job().is_metric()), ends_of(cut),
                       cut.hold ? "HOLD" : ""});
   if (!any_on_hold(s.cuts))
     for (Cells& row : rows) row.pop_back();

@@ -90,6 +90,23 @@ TEST(Held, ARejectedDrainIsNotDimensionedOnTheFallsSheet) {
                             return t.words == "VOID" && t.height > 5 * falls.page.scale;  // its table has the word too
                           }),
             1);
+  EXPECT_EQ(read_through(d.sheet("drain")).find("rejected: "), std::string::npos) << "no number beside it";
+  EXPECT_THAT(read_through(d.sheet("drain")), testing::HasSubstr("; rejected, was "));
+}
+
+TEST(Held, ABaseThatIsVoidHasNoNumbersOnItButThoseOutOfTheirLimits) {
+  // Source: by hand: of flat 2B the floor's left plane and the threshold keep 1/4 in/ft, the others are out.
+  const Sheet& falls = drawn_demo("tannery-lane-2b").sheet("falls");
+  const auto& base = part(drawn_demo("tannery-lane-2b").facts, facts::Role::base).bbox_mm;
+  int out = 0;
+  for (const Text& text : falls.texts) {
+    if (text.at.x < base[0] || text.at.x > base[3] || text.at.y < base[1] || text.at.y > base[4]) continue;
+    if (text.words == "VOID") continue;
+    EXPECT_THAT(text.words, testing::EndsWith("  OUT"));
+    ++out;
+  }
+  EXPECT_EQ(out, 3) << "back, front and right";
+  EXPECT_THAT(falls.notes, testing::Contains(testing::HasSubstr("no spot has its height")));
 }
 
 TEST(Held, NoStepOnABaseThatFailsHasANumber) {
@@ -291,12 +308,16 @@ TEST(Furring, BehindABenchStandsBeforeItAndBesideTheBaseAfterIt) {
   // Where pieces are told they are held as the cut list holds them; Q, R and Y of the left wall are not.
   const std::string back = read_through(d.sheet("wall-back")), left = read_through(d.sheet("wall-left"));
   EXPECT_THAT(back, testing::HasSubstr("fur V HOLD"));
-  EXPECT_THAT(back, testing::HasSubstr("square, tapered to nothing at the foot HOLD"));
+  EXPECT_THAT(back, testing::HasSubstr("V 1 shims HOLD HOLD")) << "no size of what waits";
   EXPECT_THAT(left, testing::Not(testing::HasSubstr("HOLD ")));
   const std::string tapers = read_through(d.sheet("cuts-tapers"));
   std::size_t held_strips = 0;
   for (std::size_t at = tapers.find("HOLD"); at != std::string::npos; at = tapers.find("HOLD", at + 1)) ++held_strips;
-  EXPECT_EQ(held_strips, 8U) << "rows N, P, S, T, U, V, W, X";
+  EXPECT_EQ(held_strips, 8U * 4) << "rows N, P, S, T, V, W, X, Y: length, both ends, the box";
+  EXPECT_THAT(tapers, testing::HasSubstr("N 1 HOLD HOLD HOLD foot "));
+  const std::string cuts = read_through(d.sheet("cuts"));
+  EXPECT_THAT(cuts, testing::HasSubstr("N 1 furring HOLD on the stud at 16"));
+  EXPECT_THAT(cuts, testing::Not(testing::HasSubstr("furring 1/2 x 1-1/2")));
   const Drawn site = drawn_demo("coopers-yard-4");
   EXPECT_EQ(furring_after_base(site.model->job, {site.facts, site.cuts, {}, {}, site.judgement}).count, 0);
 }

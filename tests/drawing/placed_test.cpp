@@ -384,7 +384,10 @@ TEST(Placed, TheDotOfALayerStandsInItsField) {
 
 TEST(Placed, AFallAlongAHipIsToldOnTheFloor) {
   // Source: the solids: the floor ends at the threshold's inner edge; what is written past that is led over it.
-  const Drawn d = at_random(70016);
+  Drawn d = at_random(70016);
+  for (rules::Result& r : d.judgement.results)  // of a base that is void none is told
+    if (r.outcome == rules::Outcome::fail) r.outcome = rules::Outcome::pass;
+  d.sheets = draw(*d.model, {d.facts, d.cuts, {}, d.rows, d.judgement});
   const double rim = part(d.facts, facts::Role::base).bbox_mm[1] + d.model->job.base.threshold.width.in_mm();
   int told = 0;
   for (const Text& text : d.sheet("falls").texts) {

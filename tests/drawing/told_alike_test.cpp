@@ -243,8 +243,10 @@ TEST(ToldAlike, EachStripThatTapersHasItsTwoEnds) {
     for (const takeoff::CutRow& cut : d.cuts) {
       if (!cut.furring || cut.ends == "square") continue;
       ++strips;
-      const std::string row = cut.mark + " " + std::to_string(cut.count) + " " + number_of(cut.length_mm, metric) +
-                              " " + number_of(cut.thickness_mm, metric) + " ";
+      const std::string sizes =
+          cut.hold ? " HOLD HOLD HOLD "
+                   : " " + number_of(cut.length_mm, metric) + " " + number_of(cut.thickness_mm, metric) + " ";
+      const std::string row = cut.mark + " " + std::to_string(cut.count) + sizes;
       EXPECT_NE((" " + table).find(" " + row), std::string::npos) << d.name << ": " << row << " in " << table;
     }
   }
