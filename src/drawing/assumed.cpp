@@ -25,7 +25,7 @@ std::string assumed_studs_note(const job::Job& job, const Findings& findings, co
   const std::vector<std::string> assumed = walls_of_assumed_studs(findings, walls);
   if (assumed.empty()) return "";
   return "Studs of the " + walls_text(assumed) + " ASSUMED at " + units::to_text(job.walls.spacing, job.is_metric()) +
-         ", not read (survey.studs)" + (shown ? ": centres in brackets." : ".") + " What hangs on them: HOLD.";
+         ", not read" + (shown ? ": centres in brackets." : ".") + " What hangs on them: HOLD.";
 }
 
 std::string studs_to_find_first(const job::Job& job, const Findings& findings) {

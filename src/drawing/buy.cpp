@@ -44,7 +44,7 @@ std::vector<std::string> to_know_first(const std::vector<takeoff::Row>& rows) {
   std::vector<std::pair<std::string, std::string>> reasons;  // why, and which rows
   for (const takeoff::Row& row : rows) {
     if (!row.hold || row.hold->first.empty() || !row.for_sale) continue;
-    const std::string why = takeoff::waits_text(*row.hold);
+    const std::string why = without_keys(takeoff::waits_text(*row.hold));
     const auto known = std::find_if(reasons.begin(), reasons.end(), [&](const auto& r) { return r.first == why; });
     if (known == reasons.end())
       reasons.emplace_back(why, " " + row.item);
@@ -193,7 +193,7 @@ std::vector<Sheet> draw_reckoned(const Subject& subject) {
   for (const takeoff::Row& row : subject.rows) {
     const bool hold = row.hold.has_value();
     rows.push_back({row.item, hold ? "HOLD" : takeoff::needed(row), hold ? "HOLD" : to_buy(row),
-                    hold ? takeoff::waits_text(*row.hold) : without_keys(basis_of(row, above))});
+                    without_keys(hold ? takeoff::waits_text(*row.hold) : basis_of(row, above))});
     if (priced) rows.back().insert(rows.back().begin() + 3, cost_of(row));
     above = &row;
   }

@@ -165,19 +165,6 @@ void add_creases(Pen& pen, const Subject& s, bool metric) {
   }
 }
 
-/// Middles of the stretches of a chain in which a text is clear of its witness lines, of the longest first.
-std::vector<double> clear_middles(const std::vector<double>& chain, double width) {
-  std::vector<std::pair<double, double>> stretches;  // length, with the first of equal ones first
-  for (std::size_t i = 0; i + 1 < chain.size(); ++i)
-    stretches.emplace_back(chain[i + 1] - chain[i], (chain[i] + chain[i + 1]) / 2);
-  std::stable_sort(stretches.begin(), stretches.end(),
-                   [](const auto& a, const auto& b) { return a.first > b.first + 1; });
-  std::vector<double> middles;
-  for (const auto& [length, middle] : stretches)
-    if (length > width) middles.push_back(middle);
-  return middles;
-}
-
 /// How low each side may be, written beside it: outside, between the witness lines of the runs where these are, else
 /// within it; past the dimensions where neither is free.
 void add_window(Pen& pen, const Subject& s) {
@@ -192,12 +179,15 @@ void add_window(Pen& pen, const Subject& s) {
     const double from = upright ? b[1] : b[0], side = upright ? depth : length;
     // At the front only the stretches of the runs are free: fewer words where none of them is long enough.
     const double room = way.low == job::Side::front ? std::max({d[0] - b[0], d[3] - d[0], b[3] - d[3]}) : side;
+    const std::string side_name = job::name_of(way.low);  // in few words it stands further from its side
     std::string words;
     double width = 0;
     for (const std::string& some :
-         none ? std::vector<std::string>{"this side must not sit low", "must not sit low", "never low"}
-              : std::vector<std::string>{"this side may sit low by at most " + most, "may sit low by at most " + most,
-                                         "low by " + most}) {
+         none
+             ? std::vector<std::string>{"this side must not sit low", side_name + " must not sit low",
+                                        side_name + " never low"}
+             : std::vector<std::string>{"this side may sit low by at most " + most,
+                                        side_name + " may sit low by at most " + most, side_name + " low by " + most}) {
       words = some, width = width_of(words, size * t) + t;
       if (width < room) break;
     }
@@ -435,8 +425,14 @@ std::string falls_told(const Subject& subject) {
                                 : " Lay the level on the rim, along its length and its width; beside each side: how "
                                   "low it may be, by the falls alone" +
                                       rim;
-  return "Arrows: the way water runs." +
-         std::string{base_is_void(subject) ? "" : " Crosses: heights above the drain's top."} + level;
+  const bool along = ways_down(subject.facts).empty() &&
+                     std::any_of(subject.facts.creases.begin(), subject.facts.creases.end(),
+                                 [](const facts::Crease& c) { return c.surface == facts::Surface::base_floor; });
+  if (base_is_void(subject)) return "Arrows: the way water runs." + level;
+  return "Arrows: the way water runs. Crosses: heights above the drain's top." +
+         std::string{along ? " 'Along': where two planes meet, which falls less than they do; the limits are theirs."
+                           : ""} +
+         level;
 }
 
 void warn_of_falls(Sheet& sheet, const Subject& subject) {

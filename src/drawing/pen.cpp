@@ -110,11 +110,11 @@ void Pen::tag(const std::string& mark, const std::string& stock, const std::stri
   sheet_.members.push_back({sheet_.texts.size() - 1, mark, stock, length});
 }
 
-void Pen::arrow(Point from, Point to) {
-  line(from, to, LineKind::dimension);
+void Pen::arrow(Point from, Point to, LineKind kind) {
+  line(from, to, kind);
   const double angle = std::atan2(to.y - from.y, to.x - from.x), barb = text_ * 0.7;
   for (const double side : {0.85, -0.85})
-    line(to, {to.x - barb * std::cos(angle + side / 2), to.y - barb * std::sin(angle + side / 2)}, LineKind::dimension);
+    line(to, {to.x - barb * std::cos(angle + side / 2), to.y - barb * std::sin(angle + side / 2)}, kind);
 }
 
 void Pen::cross(Point at, double half) {

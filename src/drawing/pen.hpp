@@ -76,7 +76,7 @@ class Pen {
   void note_along(Point from, Point to, const std::vector<double>& shares, const std::string& words, double size = 1);
   /// Says of the last text that it is a member's mark.
   void tag(const std::string& mark, const std::string& stock, const std::string& length);
-  void arrow(Point from, Point to);
+  void arrow(Point from, Point to, LineKind kind = LineKind::dimension);
   void cross(Point at, double half);
   /// One turned so that its arms run along no line that is drawn there, under which they would not be seen.
   void cross_in_sight(Point at, double half);

@@ -104,8 +104,8 @@ void add_grain(Pen& pen, const Subject& subject, const takeoff::CutRow& cut, Poi
   const job::Job& job = subject.job();
   if (!job.bench || part(subject.facts, cut.part_ids.front()).which.kind != facts::Kind::deck) return;
   const double t = pen.text_mm(), half = std::min(8 * t, 0.4 * cut.length_mm);
-  pen.arrow(middle, {middle.x + half, middle.y});
-  pen.arrow(middle, {middle.x - half, middle.y});
+  // Of its words, not one of the lines within its outline, which are edges to whoever follows them.
+  for (const double way : {half, -half}) pen.arrow(middle, {middle.x + way, middle.y}, LineKind::text);
   pen.note({middle.x, middle.y + 0.8 * t},
            job.bench->frame.panel == job::PanelKind::osb ? "STRENGTH AXIS" : "FACE GRAIN", Anchor::middle);
 }

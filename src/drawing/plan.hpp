@@ -56,6 +56,7 @@ class Plan {
   /// Corner to corner at the floor, as a tape finds them.
   void diagonals();
   void studs();
+  void studs_past_o(Point o);
   std::optional<double> from(facts::BoreFrom what) const { return bore_mm(s_.facts, what); }
   /// The bench's edges toward the base: of its frame, and of the seat that stands out over it.
   void find_bench();

@@ -8,6 +8,13 @@ namespace fallwright::drawing {
 
 using facts::BoreFrom;
 
+/// Behind the left wall's: a dimension of its own from O, as on the wall's sheet, for no tape runs that way.
+void Plan::studs_past_o(Point o) {
+  if (facts::are_studs_assumed(s_.facts.room.studs, job::Side::back)) return;
+  for (const facts::StudGap& stud : s_.facts.room.studs)
+    if (stud.wall == job::Side::back && stud.running_mm < 0) pen_.across(o, {stud.running_mm, o.y}, o.y + 1.2 * t_);
+}
+
 void Plan::studs() {
   const struct {
     job::Side wall;
@@ -20,6 +27,7 @@ void Plan::studs() {
     for (const facts::StudGap& stud : s_.facts.room.studs)
       if (stud.wall == run.wall && stud.running_mm >= 0) places.push_back(stud.running_mm);
     std::sort(places.begin(), places.end());
+    if (run.wall == job::Side::back) studs_past_o(run.start);
     pen_.running(places, run.start, run.step, run.outward, Hook::elsewhere,  // O stands at the corner itself
                  facts::are_studs_assumed(s_.facts.room.studs, run.wall));
   }

@@ -77,7 +77,7 @@ void Plan::furring() {
       // In the room, where it is screwed on, past the base's edge if that is near: in the wall it would be a stud's.
       const double aside = 0.5 * width_of(words, t_) + 0.8 * t_;
       std::vector<Point> places;
-      for (const double down : {1.6, 2.2, 2.8, 3.6, 4.6, 6.0})
+      for (const double down : {1.6, 2.2, 2.8, 3.6, 4.6, 6.0, 7.5, 9.0})
         for (const double along : {0.0, 0.5, -0.5, 1.0, -1.0, 1.6, -1.6})
           places.push_back({x + along * aside, b[1] - down * t_});
       pen_.name_at_one_of({x, b[1]}, std::move(places), words, Anchor::middle, 0.75);
@@ -90,8 +90,8 @@ void Plan::furring() {
       // In the room: past the entry's line it would be of something else.
       const double entry = std::min(base_[1], b[1]) + 0.3 * t_;
       std::vector<Point> places;
-      for (const double off : {1.6, 2.4, 3.2, 4.8, 6.4})
-        for (const double up : {0.0, 0.4, -0.4, 0.9, 1.3, -1.3, 2.2, -2.2, 3.4, -3.4})
+      for (const double off : {1.6, 2.4, 3.2, 4.8, 6.4, 8.4})
+        for (const double up : {0.0, 0.4, -0.4, 0.9, -0.9, 1.3, -1.3, 2.2, -2.2, 3.4, -3.4, 4.6, -4.6})
           if (y + (up + 0.8) * t_ < depth_ && y + (up - 0.4) * t_ > entry)
             places.push_back({face + (left ? off : -off) * t_, y + (up - 0.4) * t_});
       pen_.name_at_one_of({face, y}, std::move(places), words, left ? Anchor::left : Anchor::right, 0.75);

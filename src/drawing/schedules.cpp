@@ -60,7 +60,7 @@ Sticks sticks_of(const Subject& s, const facts::Family& family) {
 }
 
 /// In place of a number that hangs on where studs stand.
-constexpr const char* studs_hold = "HOLD: the studs were not read (survey.studs)";
+constexpr const char* studs_hold = "HOLD: the studs were not read";
 
 /// Whether sticks of a wall are cut to studs that nobody read.
 bool waits_for_studs(const Subject& s, const facts::Family& family) {
@@ -154,7 +154,7 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
                          {frame.kind == job::FrameKind::steel ? "wall track to studs" : "wall cleat to studs",
                           known ? counted_each(*frame.fasteners_at_stud, *frame.fastener) + ", " +
                                       pen.said(frame.fastener_length->in_mm()) + " long, at each stud it crosses" +
-                                      (behind_assumed ? "; the studs were not read (survey.studs): HOLD" : "")
+                                      (behind_assumed ? "; the studs were not read: HOLD" : "")
                                 : "not said in the job: which, how long, how many at a stud; HOLD",
                           pieces_of(s, takeoff::Item::cleat_fasteners)},
                          {"load.seat-cleat", "load.seat-push"}));

@@ -218,9 +218,16 @@ std::string in_plain_words(const std::string& words) {
 }  // namespace
 
 std::string without_keys(std::string words) {
+  // One key, several of a section, or a key with what may stand there: "(walls, [] where none)".
   const auto is_key = [](const std::string& inside) {
-    return inside.find('.') != std::string::npos &&
-           inside.find_first_not_of("abcdefghijklmnopqrstuvwxyz_.[]0123456789") == std::string::npos;
+    const bool says_more = inside.find(" now ") != std::string::npos;  // which stays, without its key
+    const bool plain =
+        !says_more && inside.find_first_not_of("abcdefghijklmnopqrstuvwxyz_.[]0123456789, ") == std::string::npos;
+    const auto is_of_key = [](char c) { return (c >= 'a' && c <= 'z') || c == ']'; };
+    const auto joins = [&](std::size_t at) {  // words, not figures
+      return at > 0 && at < inside.size() - 1 && is_of_key(inside[at - 1]) && is_of_key(inside[at + 1]);
+    };
+    return plain && (joins(inside.find('.')) || joins(inside.find('_')) || inside.find("[]") != std::string::npos);
   };
   for (std::size_t at = words.find(" ("); at != std::string::npos; at = words.find(" (", at)) {
     const std::size_t end = words.find(')', at);
@@ -251,6 +258,18 @@ std::string first_clause(const std::string& words) {
 std::string fall_words(units::Fall fall, bool metric) {
   const std::string other = units::to_percent(fall) + "  " + units::to_one_in(fall);
   return metric ? other : units::to_inches_per_foot(fall) + "  " + other;
+}
+
+std::vector<double> clear_middles(const std::vector<double>& chain, double width) {
+  std::vector<std::pair<double, double>> stretches;  // length, with the first of equal ones first
+  for (std::size_t i = 0; i + 1 < chain.size(); ++i)
+    stretches.emplace_back(chain[i + 1] - chain[i], (chain[i] + chain[i + 1]) / 2);
+  std::stable_sort(stretches.begin(), stretches.end(),
+                   [](const auto& a, const auto& b) { return a.first > b.first + 1; });
+  std::vector<double> middles;
+  for (const auto& [length, middle] : stretches)
+    if (length > width) middles.push_back(middle);
+  return middles;
 }
 
 void add_fall(Pen& pen, const facts::Facet& facet, Point middle, const std::string& words) {

@@ -68,7 +68,7 @@ TEST(AssumedStuds, HoldWhatIsCutOrCountedByThem) {
         EXPECT_THAT(words, Not(HasSubstr(cut.mark + "  1"))) << "a length beside a mark that waits";
       }
   }
-  EXPECT_THAT(notes_of(d.sheet("buy")), HasSubstr("first find the studs and give their centres (survey.studs)"));
+  EXPECT_THAT(notes_of(d.sheet("buy")), HasSubstr("first find the studs and give their centres: of the left"));
 }
 
 TEST(AssumedStuds, OfOneWallLeaveTheOthersAlone) {

@@ -84,11 +84,11 @@ bool has_line(const Sheet& s, LineKind kind, double x0, double y0, double x1, do
 }
 
 TEST(PrintedPlan, IsSetOutFromStudFaces) {
-  // Source: by hand: the bore 29-3/4 from the left studs, 16-1/4 from the back, 51-1/16 from the right wall at its
-  // depth; finished faces 1-1/4 nearer; base from 1 to 65, seat from 64-1/2; the right wall is 40.05 long; studs
-  // every 16. Where the back wall leans those in its corners stand loose by 1 mm at the floor, and on the right, where
-  // the corner is wide, by what 3-1/2 of plate run out over 2 in 40 as well: 0.75 + 0.039, (0.964) x 40/40.05.
-  expect_dimensions(settled("plan"), {{'x', 0, 0.75, "3/4"},
+  // Source: by hand: the bore 29-3/4 from the left studs, 16-1/4 from the back, 51-1/16 from the right wall; finished
+  // faces 1-1/4 nearer; base from 1 to 65, seat from 64-1/2; the right wall is 40.05 long; studs every 16, one past O.
+  // The back corners' stand loose by 1 mm, the right one by 3-1/2 * 2/40 more: 0.75 + 0.039, (0.964) x 40/40.05.
+  expect_dimensions(settled("plan"), {{'x', -2.75, 0, "2-3/4"},
+                                      {'x', 0, 0.75, "3/4"},
                                       {'x', 0, 16, "16"},
                                       {'x', 0, 32, "32"},
                                       {'x', 0, 48, "48"},

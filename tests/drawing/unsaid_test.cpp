@@ -159,6 +159,10 @@ TEST(Grain, OfADeckIsOnTheFileThatMachinesCutBy) {
   // Source: by hand: the deck is plywood, its face grain across the joists; a shop that nests would turn it.
   const Drawn& d = drawn_demo("tannery-lane-2a");
   EXPECT_THAT(read_through(d.sheet("piece-J")), HasSubstr("FACE GRAIN"));
+  EXPECT_EQ(std::count_if(d.sheet("piece-J").lines.begin(), d.sheet("piece-J").lines.end(),
+                          [](const Line& line) { return line.kind == LineKind::text; }),
+            6)
+      << "an arrow each way, on the layer of its words";
 }
 
 }  // namespace

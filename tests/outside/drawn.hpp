@@ -142,8 +142,10 @@ inline const std::vector<Drawn>& sets() {
     jobs.push_back(drawn(demo_on("ferry-steps-3", job::PaperSize::letter), false));
     jobs.push_back(drawn(demo_on("tannery-lane-5c", job::PaperSize::a4), false));
     jobs[jobs.size() - 2].name += " on letter", jobs.back().name += " on A4";
-    jobs.push_back(drawn(demo_on("coopers-yard-4", job::PaperSize::letter), false));
-    jobs.back().name += " on letter";
+    for (const char* name : {"chandlers-row-7", "chandlers-row-9", "coopers-yard-4", "tannery-lane-2a"}) {
+      jobs.push_back(drawn(demo_on(name, job::PaperSize::letter), false));
+      jobs.back().name += " on letter";
+    }
     add_random_rooms(jobs, first, count);
     for (const unsigned tight :
          {716u, 820u, 923u, 3007u, 3015u, 3057u, 4207u, 4237u, 4436u, 99105u, 99202u, 99217u, 99390u, 99539u,
