@@ -59,14 +59,12 @@ void add_window(Pen& pen, const Subject& s, double y) {
   const std::string nearest = w.any ? pen.said(w.nearest_mm[axis_of(s)] - hook) : "none";
   std::sort(ends.begin(), ends.end());
   for (const double end : ends) pen.label({end, y - 2 * t}, pen.words(end - hook), Anchor::middle, 0.8);
-  // No number is told to work to where the place is rejected: what it was stands in the sentence.
-  const bool rejected = bore_is_void(s);
-  pen.label({now, y + 1.6 * t}, rejected ? "rejected" : "now " + pen.words(now - hook), Anchor::middle, 0.8);
+  // A rejected place has no number, which somebody would work to.
+  pen.label({now, y + 1.6 * t}, bore_is_void(s) ? "rejected" : "now " + pen.words(now - hook), Anchor::middle, 0.8);
   pen.note(
       {low, y - 4.2 * t},
       std::string{"Heavy: the bore misses every joist, if by a hair; "} +
           (w.along_width ? "from the " + left_face(s.job()) + ", level with the bore" : std::string{"from the entry"}) +
-          (rejected ? "; rejected, was " + pen.said(now - hook) : "") +
           (moves_for_another || nearest == pen.said(now - hook) ? "" : "; nearest that keeps clear: " + nearest),
       Anchor::left, 0.9);
 }

@@ -88,7 +88,7 @@ class Wall {
     if (furred_)
       told.push_back(
           std::string{"Heavy dashes: a strip of furring, its mark and, where there is room, its thickness at "
-                      "foot and head; of all strips: "} +
+                      "foot and top; of all strips: "} +
           (apart_ ? "{schedules}" : "the table") + (held_ ? ", and which are on HOLD." : ".") +
           late_furring_in_short(s_.job(), s_, side_));
     if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_}))
@@ -229,7 +229,7 @@ class Wall {
         const std::string low = on.from > 0 ? "begins " + pen_.words(foot - f.y0) + " up"
                                             : pen_.words(on.foot_mm) + " foot",
                           high =
-                              on.to < 1 ? "ends " + pen_.words(head - f.y0) + " up" : pen_.words(on.head_mm) + " head",
+                              on.to < 1 ? "ends " + pen_.words(head - f.y0) + " up" : pen_.words(on.head_mm) + " top",
                           strip_words = cut.mark + (cut.hold ? " HOLD" : ": " + low + ", " + high),
                           words = "fur " + strip_words;
         const Point strip{line.from.x, foot + 0.6 * (head - foot)};

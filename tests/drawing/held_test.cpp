@@ -91,7 +91,7 @@ TEST(Held, ARejectedDrainIsNotDimensionedOnTheFallsSheet) {
                           }),
             1);
   EXPECT_EQ(read_through(d.sheet("drain")).find("rejected: "), std::string::npos) << "no number beside it";
-  EXPECT_THAT(read_through(d.sheet("drain")), testing::HasSubstr("; rejected, was "));
+  EXPECT_TRUE(reads(d.sheet("drain"), "rejected"));
 }
 
 TEST(Held, ABaseThatIsVoidHasNoNumbersOnItButThoseOutOfTheirLimits) {
