@@ -42,7 +42,7 @@ const char* words_of(Use use) {
     case Use::serves:
       return "serves as it is";
     case Use::fit:
-      return "serves; shim or scribe it anew to the floor";
+      return "serves; lay it anew as the floor lies now";
     case Use::recut:
       return "recut from it";
     case Use::fresh:
@@ -54,9 +54,9 @@ const char* words_of(Use use) {
 void add_pieces(std::vector<Cells>& rows, const revision::Pieces& pieces) {
   rows.push_back({"PIECES: mark in the older list, mark in this one"});
   for (const revision::PieceUse& p : pieces.uses)
-    rows.push_back(
-        {std::to_string(p.count) + " x " + p.size, p.from.empty() ? "-" : p.from,
-         p.mark + ": " + (p.hold ? "HOLD, " + takeoff::waits_text(*p.hold) + "; then " : "") + words_of(p.use)});
+    rows.push_back({std::to_string(p.count) + " x " + p.size, p.from.empty() ? "-" : p.from,
+                    p.mark + ": " + (p.hold ? "HOLD, " + without_keys(takeoff::waits_text(*p.hold)) + "; then " : "") +
+                        words_of(p.use)});
   for (const revision::PieceLeft& p : pieces.left)
     rows.push_back({std::to_string(p.count) + " x " + p.size, p.mark, "left over"});
 }

@@ -126,7 +126,8 @@ struct Member {
   double short_mm = 0;                    ///< short point to short point: its shortest edge along the length
   double width_mm = 0, thickness_mm = 0;  ///< sheets: second and third size; sticks: cross-section
   std::array<double, 2> end_angle_deg{};
-  double fitted_mm = 0;  ///< thicker than its stock is sold: what a plate on an unlevel floor is shimmed or scribed by
+  double fitted_mm =
+      0;  ///< taller than its stock is thick: how far out of level a plate lies that rests on an unlevel floor
 };
 
 /// Heights above the datum that the checks need.

@@ -67,7 +67,7 @@ std::string counted(int count, const std::string& mark) {
 
 std::string pieces_text(const Pieces& pieces) {
   const std::pair<Use, const char*> uses[] = {{Use::serves, "still serve"},
-                                              {Use::fit, "serve, shimmed or scribed anew to the floor"},
+                                              {Use::fit, "serve, laid anew as the floor lies now"},
                                               {Use::recut, "can be recut"},
                                               {Use::fresh, "are new"}};
   std::string text = "PIECES, by their new marks; in brackets those of the older list\n";

@@ -17,7 +17,7 @@ bool same(double a, double b, double within = same_mm) {
   return std::abs(a - b) < within;
 }
 
-/// A piece that is fitted to the floor is as thick as what it is shimmed to; what is cut is the stock it is named by.
+/// A plate that lies as an unlevel floor does is taller than its stock; what is cut is the stock it is named by.
 /// Furring is named by its thickness, in the words of its list's tape.
 bool same_stock(const CutRow& a, const CutRow& b, double rounded_mm) {
   if (a.furring && b.furring) return same(a.thickness_mm, b.thickness_mm, rounded_mm);

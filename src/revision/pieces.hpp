@@ -11,7 +11,7 @@ namespace fallwright::revision {
 
 enum class Use {
   serves,  ///< as it is
-  fit,     ///< as it is, but shimmed or scribed anew to another floor
+  fit,     ///< as it is, but on a floor that lies otherwise
   recut,   ///< from a piece that serves no more
   fresh    ///< from new stock
 };

@@ -237,8 +237,9 @@ std::optional<Taper> taper_named(const std::string& ends) {
 std::string fitted_text(const CutRow& cut, bool metric) {
   constexpr double readable = 0.05;
   if (cut.fitted_mm < readable) return "";
-  return "fitted to the floor: shim or scribe, up to " +
-         units::to_text(units::Length::mm(units::up_to_mark(cut.fitted_mm, units::tape_mark_mm(metric))), metric);
+  return "lies straight on the floor's high spots, up to " +
+         units::to_text(units::Length::mm(units::up_to_mark(cut.fitted_mm, units::tape_mark_mm(metric))), metric) +
+         " out of level: do not pack it level, studs are cut to it";
 }
 
 double furring_mm(double gap_mm, bool metric) {

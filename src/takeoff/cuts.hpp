@@ -76,7 +76,8 @@ struct CutRow {
 std::optional<Furring> furring_named(const std::string& stock);
 std::optional<Taper> taper_named(const std::string& ends);
 
-/// "fitted to the floor: shim or scribe, up to 1/16\""; empty for a piece as it is sold.
+/// "lies straight on the floor's high spots, up to 1/16\" out of level: do not pack it level, studs are cut to it";
+/// empty for a piece as it is sold.
 std::string fitted_text(const CutRow& cut, bool metric);
 
 /// `facts::furring_mm` by the room's tape.

@@ -54,7 +54,7 @@ TEST(Lists, WhatHasChangedIsToldKeyByKeyAndPieceByPiece) {
   for (const char* line :
        {"base.fall | 1/4 in/ft | 3/8 in/ft", "rim | 1/2\" | 5/8\"", "mortar, bags | 4 bags | 5 bags",
         "floor's fall | pass, 0.477 in/ft | FAIL, 0.891 in/ft", "trap | pass | not checked",
-        "3 x 2x4, 13\" | A | B: serves as it is", "2 x 2x4, 12\" | C | D: serves; shim or scribe it anew to the floor",
+        "3 x 2x4, 13\" | A | B: serves as it is", "2 x 2x4, 12\" | C | D: serves; lay it anew as the floor lies now",
         "1 x 2x4, 11\" | E | F: recut from it", "4 x 2x4, 10\" | - | G: new: from stock",
         "2 x 2x4, 9\" | H | left over", "KEYS OF THE JOB FILE", "SIZES", "CHECKS",
         "TO BUY, beyond all of the older order", "mortar, bags | - | 1 bag", "felt | - | HOLD",

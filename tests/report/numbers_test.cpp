@@ -304,7 +304,8 @@ TEST(TakeoffNumbers, OfCutsAndSticks) {
   expect_words(
       squeezed(report::takeoff_table(Sample{}.report())),
       {"tile, walls 45.25 ft2 buy 5 boxes 207.50 back 30.0 ft2",
-       "A 2 x 2x4 10-3/8\" 0.0 and 2.3 deg from square; fitted to the floor: shim or scribe, up to 1/8\"",
+       "A 2 x 2x4 10-3/8\" 0.0 and 2.3 deg from square; lies straight on the floor's high spots, up to 1/8\" out of "
+       "level: do not pack it level, studs are cut to it",
        "2x4: 2 pieces from 1 stick, 8.0 ft in all, 6.3 ft of it offcuts; at most 1-1/2\" above the least possible",
        "1 x 8 ft 2 x A 10-3/8\"; offcut 75\"; longer than any stick on offer: order to length"});
 }

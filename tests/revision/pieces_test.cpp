@@ -473,10 +473,10 @@ TEST(Pieces, OfSheetGiveOneThatIsSmallerBothWays) {
 }
 
 TEST(Pieces, OnAnotherFloorAreFittedAnewAndTaperedStripsMadeAnew) {
-  // Source: by hand: a plate scribed to 1/8 in over one floor stands on a gap over another; a taper is made to its
-  // place.
+  // Source: by hand: a plate that lies 1/8 in out of level on one floor lies otherwise on another; a taper is made to
+  // its place.
   CutRow was = sticks("A", 36, 1), now = was;
-  was.fitted_mm = 3.175, was.thickness_mm += was.fitted_mm;  // as thick as it is shimmed to
+  was.fitted_mm = 3.175, was.thickness_mm += was.fitted_mm;  // as tall as it lies
   EXPECT_EQ(told({was}, {now}), (Words{"fit anew 1 A<-A"}));
   EXPECT_EQ(told({was}, {was}), (Words{"serves 1 A<-A"}));
   const CutRow strip = sticks("A", 90, 1, "square, tapered to nothing at the foot");

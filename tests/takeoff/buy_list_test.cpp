@@ -470,9 +470,13 @@ TEST(Cuts, APieceIsAnotherOneBySizeEndsAndStock) {
   EXPECT_EQ(rows[2].part_ids, (std::vector<std::string>{"a", "b"}));
   EXPECT_EQ(rows[2].ends, "square");
   EXPECT_NEAR(rows[2].fitted_mm, 1.7, 1e-12);
-  EXPECT_EQ(takeoff::fitted_text(rows[2], false), "fitted to the floor: shim or scribe, up to 1/8\"")
+  EXPECT_EQ(
+      takeoff::fitted_text(rows[2], false),
+      "lies straight on the floor's high spots, up to 1/8\" out of level: do not pack it level, studs are cut to it")
       << "1.7 is more than 1/16";
-  EXPECT_EQ(takeoff::fitted_text(rows[2], true), "fitted to the floor: shim or scribe, up to 2 mm");
+  EXPECT_EQ(
+      takeoff::fitted_text(rows[2], true),
+      "lies straight on the floor's high spots, up to 2 mm out of level: do not pack it level, studs are cut to it");
   EXPECT_EQ(rows[3].ends, "0.0 and 2.3 deg from square");
   EXPECT_NEAR(rows[4].short_mm, 12.5 * in, 1e-9);
 }

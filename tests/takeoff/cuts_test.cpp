@@ -153,11 +153,13 @@ TEST(CutList, AFittedPlateSaysSo) {
   facts::Member plate = stick("sole-plate", "2x4", 900);
   EXPECT_EQ(takeoff::fitted_text(takeoff::cut_list(with({plate}), false)[0], false), "");
   plate.fitted_mm = 0.6;
-  EXPECT_EQ(takeoff::fitted_text(takeoff::cut_list(with({plate}), false)[0], false),
-            "fitted to the floor: shim or scribe, up to 1/16\"");
+  EXPECT_EQ(
+      takeoff::fitted_text(takeoff::cut_list(with({plate}), false)[0], false),
+      "lies straight on the floor's high spots, up to 1/16\" out of level: do not pack it level, studs are cut to it");
   plate.fitted_mm = 1.7;
-  EXPECT_EQ(takeoff::fitted_text(takeoff::cut_list(with({plate}), true)[0], true),
-            "fitted to the floor: shim or scribe, up to 2 mm");
+  EXPECT_EQ(
+      takeoff::fitted_text(takeoff::cut_list(with({plate}), true)[0], true),
+      "lies straight on the floor's high spots, up to 2 mm out of level: do not pack it level, studs are cut to it");
 }
 
 TEST(CutList, KeepsEveryPiece) {
