@@ -419,14 +419,21 @@ Rounded rounded_to_add_up(const std::vector<double>& places_mm, const Stretches&
   const double sum = std::accumulate(printed.parts.begin(), printed.parts.end(), 0.0);
   printed.whole = whole.value_or(round(places_mm.back() - places_mm.front()));
   if (whole && printed.parts.size() == 1) printed.parts = {*whole};
+  std::vector<std::size_t> takers;
   for (const auto& [from, to] : spare)
     for (std::size_t i = 0; i < printed.parts.size(); ++i) {
       const double middle = (places_mm[i] + places_mm[i + 1]) / 2;
       if (middle < std::min(from, to) || middle > std::max(from, to)) continue;
-      printed.parts[i] += printed.whole - sum;
-      return printed;
+      takers.push_back(i);
+      break;
     }
-  printed.whole = sum;
+  if (takers.empty()) {
+    printed.whole = sum;
+    return printed;
+  }
+  const double mark = units::tape_mark_mm(metric), left = printed.whole - sum;
+  const auto marks = static_cast<std::size_t>(std::lround(std::abs(left) / mark));
+  for (std::size_t k = 0; k < marks; ++k) printed.parts[takers[k % takers.size()]] += left < 0 ? -mark : mark;
   return printed;
 }
 

@@ -160,7 +160,8 @@ class Pen {
 
 /// Whole marks of the tape for the parts of a chain through `places`, sorted, and for its whole: as rounded each on its
 /// own, but that the parts add up to the whole. The part in the first of the `spare` stretches that holds one carries
-/// the difference; without such a part the whole does. Where another row tells the `whole` already, it is that.
+/// the difference, mark by mark in turn with those in the others; without such a part the whole does. Where another row
+/// tells the `whole` already, it is that.
 struct Rounded {
   std::vector<double> parts;
   double whole = 0;

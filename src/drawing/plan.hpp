@@ -62,6 +62,9 @@ class Plan {
   void find_bench();
   /// Under the seat: where the base ends, and where the frame does if that is elsewhere.
   void hidden_edges();
+  /// Of the two gaps beside a base between stud faces, in order who carries what rounding leaves: first the one whose
+  /// side would not come to the bore's own row else, with the base's length to its drain as its own sheet tells it.
+  Stretches gaps_beside_base(double left, double right) const;
   /// Below: the bore between finished walls, between stud faces, then bench and base.
   void across();
   /// A channel that runs along the room's width (0) or depth (1): where it begins and ends.

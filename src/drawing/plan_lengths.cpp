@@ -3,6 +3,8 @@
 
 #include "drawing/plan.hpp"
 #include "facts/assumed.hpp"
+#include "units/length.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::drawing {
 
@@ -41,6 +43,14 @@ double added_up(const std::vector<double>& places, bool metric) {
 }
 
 }  // namespace
+
+Stretches Plan::gaps_beside_base(double left, double right) const {
+  const auto round = [&](double mm) { return units::round_to_tape(units::Length::mm(mm), sheet_.metric).in_mm(); };
+  const std::pair at_left{left, base_[0]}, at_right{base_[3], right};
+  const double off = round(bore_.x - left) - round(bore_.x - base_[0]) - round(base_[0] - left);
+  return std::abs(off) > units::tape_mark_mm(sheet_.metric) / 2 ? Stretches{at_left, at_right}
+                                                                : Stretches{at_right, at_left};
+}
 
 void Plan::across() {
   const double front = outside_.y0;
@@ -81,7 +91,7 @@ void Plan::across() {
   if ((s_.facts.site_built || shut_) && !bench_at_end)
     chain("stud faces", {left, right}, true, {});
   else if (!shut_)
-    chain("base", {left, base_[0], base_[3], right}, !bench_at_end, {{base_[3], right}, {left, base_[0]}});
+    chain("base", {left, base_[0], base_[3], right}, !bench_at_end, gaps_beside_base(left, right));
   if (bench_at_end) {
     const bool frame_apart = std::abs(*frame_edge_ - base_edge_) > 1;
     const bool at_left = *seat_edge_ < bore_.x;

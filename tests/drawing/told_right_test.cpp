@@ -1,0 +1,53 @@
+// What the sheets of one set tell together: lengths of two sheets that add up to a third's, work that nobody can do yet
+// and says so, advice that says what it breaks, and words of who reads sheets.
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <vector>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "drawing/order_words.hpp"
+#include "drawing/pen.hpp"
+#include "drawing/steps.hpp"
+#include "drawing/views.hpp"
+#include "outside/drawn.hpp"
+#include "support/imperial.hpp"
+
+namespace fallwright::drawing {
+namespace {
+
+using testing::HasSubstr, testing::Not;
+
+TEST(ToldRight, WhatRoundingLeavesGoesToTheSpareStretchesInTurn) {
+  // Source: by hand, in sixteenths: 10.4, 20.4, 30.4 and 10.4 are 10, 20, 30 and 10, their whole of 71.6 is 72: one of
+  // the two marks to either end.
+  constexpr double mark = in / 16;
+  const Rounded told = rounded_to_add_up({0, 10.4 * mark, 30.8 * mark, 61.2 * mark, 71.6 * mark},
+                                         {{0, 9 * mark}, {62 * mark, 71 * mark}}, false);
+  std::vector<long> sixteenths;
+  for (const double part : told.parts) sixteenths.push_back(std::lround(part / mark));
+  EXPECT_EQ(sixteenths, (std::vector<long>{11, 20, 30, 11}));
+  EXPECT_NEAR(told.whole, 72 * mark, 1e-9);
+}
+
+TEST(ToldRight, TheGapBesideABaseAndTheBasesOwnLengthsComeToTheBoresRow) {
+  // Source: by hand: the base falls 60-3/8 - 59.944 short, half of it at either end, 0.215; its drain's middle
+  // is 17.953 from its edge, 17-15/16 on a rule, and 18.168 from the stud, 18-3/16: the gap between is 1/4, and the
+  // other 3/16, as 42 in the base is 42-3/16 from the right stud.
+  const Sheet& sheet = drawn_demo("chandlers-row-7").sheet("plan");
+  const auto told = [&](double from, double to) {
+    for (const Dimension& d : sheet.dimensions)
+      if (d.picture && d.picture->turn_deg == 0 && std::abs(d.from.x - from * in) < 0.3 &&
+          std::abs(d.to.x - to * in) < 0.3)
+        return d.words;
+    return std::string{"none"};
+  };
+  EXPECT_EQ(told(0, 18.168), "18-3/16");
+  EXPECT_EQ(told(0, 0.215), "1/4");
+  EXPECT_EQ(told(60.16, 60.375), "3/16");
+}
+
+}  // namespace
+}  // namespace fallwright::drawing
