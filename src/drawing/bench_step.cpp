@@ -25,6 +25,15 @@ std::string backing_top(const takeoff::Backing& backing, const job::Job& job, bo
              : foot + " to " + units::to_text(units::Length::mm(*backing.top_mm), job.is_metric()) + " above the datum";
 }
 
+/// What of the frame no fastener is named for: nobody can hold it up by this job.
+std::vector<std::string> without_fasteners(const job::Job& job, const facts::Holds& holds) {
+  std::vector<std::string> members;
+  if (holds.cleat) members.emplace_back(job.bench->frame.kind == job::FrameKind::steel ? "wall track" : "wall cleat");
+  if (holds.joists) members.emplace_back("joists");
+  if (holds.rail) members.emplace_back("front rail");
+  return members;
+}
+
 }  // namespace
 
 /// With what the base's waterproofing is bonded to at its front, which nobody reaches once the base is in.
@@ -46,6 +55,10 @@ Step bench_step(const job::Job& job, const Findings& s) {
                    : ""),
       "the frame is out of level: the seat's fall is made for a level one",
       "bench"};
+  if (const auto members = without_fasteners(job, s.judgement.holds); !members.empty()) {
+    step.hold = true;
+    step.what += " HOLD: fasten no " + units::listed(members, " or ") + " before the job names the fasteners.";
+  }
   return held_by_bench(std::move(step), s);
 }
 

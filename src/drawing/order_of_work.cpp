@@ -353,7 +353,7 @@ class Order {
                  "the readings are out: press, and read again"});
     const bool upstands = f_.heights.upstand_top_mm.has_value();
     if (const LateFurring late = furring_after_base(job_, s_); late.count > 0)
-      add_on_base({false, "framer",
+      add_on_base({late.held, "framer",
                    "Fur the studs beside the base before its mortar sets: " + late.words +
                        ". Slip each strip down behind the " + (upstands ? "upstand" : "base's edge") +
                        " and screw it, no hammer.",
@@ -361,13 +361,13 @@ class Order {
                        (late.held ? ", on HOLD till the studs are read" : ""),
                    "a strip pushes at the base: plane it thinner, and read the level again"});
     if (upstands)
-      add_on_base({false, "crew",
+      add_on_base({!s_.judgement.holds.loose.empty(), "crew",
                    "Hold it: a screw at each end of an upstand, its head over the edge. Never through the upstand." +
                        std::string{stands_on_upstand(job_) ? " The apron's foot is hollowed for each head." : ""} +
                        around(" ", clear_of_apron(job_, f_)),
                    "upstand's edge " + len(*f_.heights.upstand_top_mm) + " above the datum; then at most " +
                        len(job_.buy.fasteners.upstand.in_mm()) + " apart, at each stud" +
-                       (s_.judgement.holds.loose.empty() ? "" : ", once they are found"),
+                       (s_.judgement.holds.loose.empty() ? "" : "; on HOLD till the studs are read"),
                    "the screw pulls the base off its level: read again"});
     add_on_base({false, "crew", "Nobody steps on it until it has set: the maker's word, on the bag or the cement.",
                  "write down when it was pressed in, and when it may first be stepped on", "it moves under a hand"});

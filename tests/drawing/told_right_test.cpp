@@ -20,6 +20,15 @@ namespace {
 
 using testing::HasSubstr, testing::Not;
 
+/// Of the one step whose words begin so.
+Step step_that_begins(const char* demo, const std::string& begin) {
+  const Drawn& d = drawn_demo(demo);
+  for (const Step& step : steps_of(d.model->job, {d.facts, d.cuts, {}, d.rows, d.judgement}))
+    if (step.what.starts_with(begin)) return step;
+  ADD_FAILURE() << "no step begins '" << begin << "'";
+  return {};
+}
+
 TEST(ToldRight, WhatRoundingLeavesGoesToTheSpareStretchesInTurn) {
   // Source: by hand, in sixteenths: 10.4, 20.4, 30.4 and 10.4 are 10, 20, 30 and 10, their whole of 71.6 is 72: one of
   // the two marks to either end.
@@ -47,6 +56,25 @@ TEST(ToldRight, TheGapBesideABaseAndTheBasesOwnLengthsComeToTheBoresRow) {
   EXPECT_EQ(told(0, 18.168), "18-3/16");
   EXPECT_EQ(told(0, 0.215), "1/4");
   EXPECT_EQ(told(60.16, 60.375), "3/16");
+}
+
+TEST(ToldRight, ABenchWithoutNamedFastenersIsOnHold) {
+  // Source: by hand: that job names no fastener of cleat, joists and rail, and says so in its fastening schedule; the
+  // other names them all.
+  const Step held = step_that_begins("ferry-steps-3", "Build the bench frame");
+  EXPECT_TRUE(held.hold);
+  EXPECT_THAT(held.what,
+              HasSubstr("HOLD: fasten no wall cleat, joists or front rail before the job names the fasteners"));
+  const Step free = step_that_begins("tannery-lane-2a", "Build the bench frame");
+  EXPECT_FALSE(free.hold);
+  EXPECT_THAT(free.what, Not(HasSubstr("HOLD")));
+}
+
+TEST(ToldRight, WorkThatWaitsForStudsIsOnHold) {
+  // Source: by hand: nobody read that room's studs, and strips and screws go to them; the other's were read.
+  for (const char* begin : {"Fur the studs beside the base", "Hold it: a screw"})
+    EXPECT_TRUE(step_that_begins("chandlers-row-7", begin).hold) << begin;
+  EXPECT_FALSE(step_that_begins("tannery-lane-2a", "Hold it: a screw").hold);
 }
 
 }  // namespace
