@@ -80,14 +80,20 @@ std::optional<Warning> bore_warning(const Subject& s) {
     return Warning{"DO NOT BORE YET: THE DRAIN DOES NOT FIT ITS BORE",
                    "'" + narrow->title + "' fails: " + rules::found_and_limit(*narrow, s.job()) + "."};
   }
+  // What following it breaks stands where the whole advice does.
+  const bool breaks = std::any_of(unsettled->remedies.begin(), unsettled->remedies.end(), [](const rules::Remedy& r) {
+    return rules::moves_the_drain(r) && (!r.costs.empty() || !r.refused.empty());
+  });
   const std::string found = "'" + unsettled->title + "' fails: " + rules::found_and_limit(*unsettled, s.job());
   if (unsettled == shut_base(s))
     return Warning{"DO NOT BORE YET: THE BASE DOES NOT GO IN", found + "; another base may have its drain elsewhere."};
   if (!cuts_a_joist(*unsettled))
-    return Warning{"DO NOT BORE YET: DRAIN'S PLACE NOT SETTLED",
-                   found + (rules::moves_the_drain(*unsettled)
-                                ? "; moving the drain mends it."
-                                : "; another kind of drain mends it, and that is bored for elsewhere.")};
+    return Warning{
+        "DO NOT BORE YET: DRAIN'S PLACE NOT SETTLED",
+        found + (rules::moves_the_drain(*unsettled)
+                     ? breaks ? "; moving the drain mends this check and breaks another: see {inspection-care}."
+                              : "; moving the drain mends it."
+                     : "; another kind of drain mends it, and that is bored for elsewhere.")};
   std::string what = advice_in_short(*unsettled);
   if (what.empty()) return Warning{"DO NOT BORE HERE: THE BORE CUTS A JOIST", found + "."};
   what.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(what.front())));

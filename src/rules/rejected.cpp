@@ -72,11 +72,14 @@ bool cuts_a_joist(const Result& unsettled) {
   return unsettled.id == "drain.bore-clear-of-joists";
 }
 
+bool moves_the_drain(const Remedy& remedy) {
+  return std::any_of(remedy.changes.begin(), remedy.changes.end(),
+                     [](const job::Change& change) { return change.key.starts_with("drain.from_"); });
+}
+
 bool moves_the_drain(const Result& r) {
-  return std::any_of(r.remedies.begin(), r.remedies.end(), [](const Remedy& remedy) {
-    return std::any_of(remedy.changes.begin(), remedy.changes.end(),
-                       [](const job::Change& change) { return change.key.starts_with("drain.from_"); });
-  });
+  return std::any_of(r.remedies.begin(), r.remedies.end(),
+                     [](const Remedy& remedy) { return moves_the_drain(remedy); });
 }
 
 const Result* unsettled_drain(const std::vector<Result>& results, const facts::Facts& facts) {

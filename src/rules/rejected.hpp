@@ -20,6 +20,7 @@ const Result* unsettled_drain(const std::vector<Result>& results, const facts::F
 /// Whether that is a joist in the bore's way.
 bool cuts_a_joist(const Result& unsettled);
 /// Whether a remedy of a check moves the drain.
+bool moves_the_drain(const Remedy& remedy);
 bool moves_the_drain(const Result& r);
 
 /// By which another base will be set than the one that is drawn, or in another bed: it does not go in, its drain's

@@ -29,6 +29,12 @@ Step step_that_begins(const char* demo, const std::string& begin) {
   return {};
 }
 
+std::string notes_told_right(const Sheet& sheet) {
+  std::string all;
+  for (const std::string& note : sheet.notes) all += note + "\n";
+  return all;
+}
+
 TEST(ToldRight, WhatRoundingLeavesGoesToTheSpareStretchesInTurn) {
   // Source: by hand, in sixteenths: 10.4, 20.4, 30.4 and 10.4 are 10, 20, 30 and 10, their whole of 71.6 is 72: one of
   // the two marks to either end.
@@ -75,6 +81,18 @@ TEST(ToldRight, WorkThatWaitsForStudsIsOnHold) {
   for (const char* begin : {"Fur the studs beside the base", "Hold it: a screw"})
     EXPECT_TRUE(step_that_begins("chandlers-row-7", begin).hold) << begin;
   EXPECT_FALSE(step_that_begins("tannery-lane-2a", "Hold it: a screw").hold);
+}
+
+TEST(ToldRight, MovingTheDrainIsNotToldAsIfItBrokeNothing) {
+  // Source: by hand: that advice ends with what it takes out of its limit, 'base can be set by a level'.
+  Drawn d = drawn_demo("tannery-lane-2b");
+  EXPECT_THAT(notes_told_right(d.sheet("plan")), HasSubstr("moving the drain mends it."));
+  for (rules::Result& r : d.judgement.results)
+    for (rules::Remedy& remedy : r.remedies)
+      if (rules::moves_the_drain(remedy)) remedy.costs = {"levelling.window"};
+  d.sheets = draw(*d.model, {d.facts, d.cuts, {}, d.rows, d.judgement});
+  const std::string notes = notes_told_right(d.sheet("plan"));
+  EXPECT_THAT(notes, HasSubstr("moving the drain mends this check and breaks another: see I-"));
 }
 
 }  // namespace
