@@ -1,5 +1,7 @@
 #include "drawing/assumed.hpp"
 
+#include <algorithm>
+
 #include "facts/assumed.hpp"
 #include "units/length.hpp"
 #include "units/words.hpp"
@@ -9,6 +11,13 @@ namespace {
 
 std::string walls_text(const std::vector<std::string>& walls) {
   return units::listed(walls) + (walls.size() > 1 ? " walls" : " wall");
+}
+
+/// Whether anything is told as HOLD for them: a room may need nothing of its studs.
+bool any_waits_for_studs(const Findings& findings) {
+  const auto waits = [](const auto& row) { return row.hold && row.hold->on == takeoff::HangsOn::studs; };
+  return std::any_of(findings.cuts.begin(), findings.cuts.end(), waits) ||
+         std::any_of(findings.rows.begin(), findings.rows.end(), waits) || !findings.judgement.holds.loose.empty();
 }
 
 }  // namespace
@@ -25,7 +34,8 @@ std::string assumed_studs_note(const job::Job& job, const Findings& findings, co
   const std::vector<std::string> assumed = walls_of_assumed_studs(findings, walls);
   if (assumed.empty()) return "";
   return "Studs of the " + walls_text(assumed) + " ASSUMED at " + units::to_text(job.walls.spacing, job.is_metric()) +
-         ", not read" + (shown ? ": centres in brackets." : ".") + " What hangs on them: HOLD.";
+         ", not read" + (shown ? ": centres in brackets." : ".") +
+         (any_waits_for_studs(findings) ? " What hangs on them: HOLD." : "");
 }
 
 std::string studs_to_find_first(const job::Job& job, const Findings& findings) {

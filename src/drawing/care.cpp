@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <regex>
 #include <set>
 
 #include "drawing/inspection.hpp"
@@ -14,8 +13,7 @@ namespace {
 
 /// In words of who reads sheets: a section of the job file in brackets, or several keys of one, say nothing on site.
 std::string sentence(std::string words) {
-  static const std::regex keys{R"( \((?:\[[a-z_.]+\]|[a-z]+[._][a-z_.]+(?:, [a-z_.]+)*(?: or [a-z_.]+)?)\))"};
-  words = without_keys(std::regex_replace(words, keys, ""));
+  words = without_keys(std::move(words));
   return words.empty() || words.back() == '.' ? words : words + ".";
 }
 
@@ -44,7 +42,7 @@ std::vector<Cells> care_rows(const Subject& s, const std::map<std::string, std::
     for (const rules::Result* r : next.settles) titles.push_back(r->title);
     constexpr std::size_t most_named = 2;  // of many their numbers say as much
     open.push_back({units::joined(words),
-                    titles.empty()                ? "judged once more is read, further down"
+                    titles.empty()                ? "no check by this alone: the readings below go with it"
                     : titles.size() <= most_named ? units::joined(titles, "; ")
                                                   : std::to_string(titles.size()) + " checks",
                     sentence(next.what)});

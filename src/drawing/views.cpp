@@ -218,25 +218,11 @@ std::string in_plain_words(const std::string& words) {
 }  // namespace
 
 std::string without_keys(std::string words) {
-  // One key, several of a section, or a key with what may stand there: "(walls, [] where none)".
-  const auto is_key = [](const std::string& inside) {
-    const bool says_more = inside.find(" now ") != std::string::npos;  // which stays, without its key
-    const bool plain =
-        !says_more && inside.find_first_not_of("abcdefghijklmnopqrstuvwxyz_.[]0123456789, ") == std::string::npos;
-    const auto is_of_key = [](char c) { return (c >= 'a' && c <= 'z') || c == ']'; };
-    const auto joins = [&](std::size_t at) {  // words, not figures
-      return at > 0 && at < inside.size() - 1 && is_of_key(inside[at - 1]) && is_of_key(inside[at + 1]);
-    };
-    return plain && (joins(inside.find('.')) || joins(inside.find('_')) || inside.find("[]") != std::string::npos);
-  };
-  for (std::size_t at = words.find(" ("); at != std::string::npos; at = words.find(" (", at)) {
-    const std::size_t end = words.find(')', at);
-    if (end == std::string::npos) break;
-    if (is_key(words.substr(at + 2, end - at - 2)))
-      words.erase(at, end + 1 - at);
-    else
-      at = end;
-  }
+  // "(survey.studs)", "([as_set])", "(bench.frame.fastener, fastener_length)", "(bed.least or bed.collar)", and
+  // "(floor.joists.walls, [] where none)", in each of which a key or a section comes first.
+  static const std::regex keys{
+      R"( \((?:\[[a-z_.]+\]|[a-z]+[._][a-z0-9_.\[\]]+|[a-z]+(?=, \[\]))(?:, (?:[a-z0-9_.]+|\[\] where none))*(?: or [a-z_.]+)?\))"};
+  words = std::regex_replace(words, keys, "");
   // "(drain.from_right, now 14 in)" says what it is now.
   static const std::regex now{R"(\((?:[a-z_]+\.)+[a-z_]+, now )"};
   return in_plain_words(std::regex_replace(words, now, "(now "));
@@ -260,26 +246,12 @@ std::string fall_words(units::Fall fall, bool metric) {
   return metric ? other : units::to_inches_per_foot(fall) + "  " + other;
 }
 
-std::vector<double> clear_middles(const std::vector<double>& chain, double width) {
-  std::vector<std::pair<double, double>> stretches;  // length, with the first of equal ones first
-  for (std::size_t i = 0; i + 1 < chain.size(); ++i)
-    stretches.emplace_back(chain[i + 1] - chain[i], (chain[i] + chain[i + 1]) / 2);
-  std::stable_sort(stretches.begin(), stretches.end(),
-                   [](const auto& a, const auto& b) { return a.first > b.first + 1; });
-  std::vector<double> middles;
-  for (const auto& [length, middle] : stretches)
-    if (length > width) middles.push_back(middle);
-  return middles;
-}
-
 void add_fall(Pen& pen, const facts::Facet& facet, Point middle, const std::string& words) {
   const double t = pen.text_mm(), length = std::min(6 * t, 0.6 * facet.run_mm);
-  if (length < t && words.empty()) return;
   if (length < t)  // a strip too narrow for an arrow still has its number
     return pen.name_led(middle, {middle.x + 3 * t, middle.y + 1.2 * t}, words + ", to the drain", Anchor::left, 0.8);
   const double fx = facet.flow[0] * length / 2, fy = facet.flow[1] * length / 2;
   pen.arrow({middle.x - fx, middle.y - fy}, {middle.x + fx, middle.y + fy});
-  if (words.empty()) return;
   // Beside the arrow: further off it might be read as another facet's, and has a line to its own.
   const double beside = 0.8 * t + width_of(words, 2.5 / 3 * t) / 2, end = length / 2;
   const bool upright = std::abs(facet.flow[1]) > 0.5;

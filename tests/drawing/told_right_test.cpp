@@ -95,5 +95,29 @@ TEST(ToldRight, MovingTheDrainIsNotToldAsIfItBrokeNothing) {
   EXPECT_THAT(notes, HasSubstr("moving the drain mends this check and breaks another: see I-"));
 }
 
+TEST(ToldRight, KeysOfTheJobFileAreNoWordsOfASheet) {
+  // Source: by hand.
+  EXPECT_EQ(without_keys("say so (floor.joists.walls, [] where none)"), "say so");
+  EXPECT_EQ(without_keys("cleat to studs (bench.frame.fastener, fastener_length, fasteners_at_stud), first"),
+            "cleat to studs, first");
+  EXPECT_EQ(without_keys("no door ([door]) of 2 (2.5 x 3) or (IRC P2708.1)"),
+            "no door of 2 (2.5 x 3) or (IRC P2708.1)");
+  EXPECT_EQ(without_keys("thicker (bed.least or bed.collar)"), "thicker");
+  for (const char* name : {"ferry-steps-3", "chandlers-row-7", "coopers-yard-4"})
+    for (const Sheet& sheet : drawn_demo(name).sheets) {
+      const std::string all = notes_told_right(sheet) + read_through(sheet);
+      for (const char* key : {"(survey.", "(bench.", "fastener_length", "[] where none"})
+        EXPECT_THAT(all, Not(HasSubstr(key))) << name << " " << sheet.name;
+    }
+}
+
+TEST(ToldRight, StudsThatNobodyReadHoldNothingWhereNothingHangsOnThem) {
+  // Source: by hand: a base that is screeded to its walls is fastened to no stud, and that room needs no furring.
+  EXPECT_THAT(notes_told_right(drawn_demo("coopers-yard-4").sheet("wall-left")), HasSubstr("ASSUMED"));
+  EXPECT_THAT(notes_told_right(drawn_demo("coopers-yard-4").sheet("wall-left")), Not(HasSubstr("HOLD")));
+  EXPECT_THAT(notes_told_right(drawn_demo("chandlers-row-7").sheet("wall-left")),
+              HasSubstr("What hangs on them: HOLD"));
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
