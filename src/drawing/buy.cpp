@@ -112,21 +112,35 @@ std::string text_of(double mm, bool metric) {
   return units::to_text(units::Length::mm(mm), metric);
 }
 
-/// Which of what goes by the row's name: "16d, 3-1/2\" long"; empty where the job does not say.
+/// Which of what goes by the row's name: "16d, 3-1/2\" long"; of fasteners without a name who says it.
 std::string which_of(const takeoff::Row& row, const job::Job& job) {
-  const bool anchors = is(row, takeoff::Item::sole_fasteners) && job.floor.kind == job::FloorKind::slab;
-  return anchors ? "anchors, which is the job's own choice" : row.product;
+  using takeoff::Item;
+  if (is(row, Item::sole_fasteners) && job.floor.kind == job::FloorKind::slab)
+    return "anchors, which is the job's own choice";
+  // A nail's penny is its length, a screw's gauge is none.
+  const bool gauge_alone = row.product.starts_with('#') && row.product.find(" long") == std::string::npos;
+  if (gauge_alone) return row.product + ", how long the job does not say";
+  if (!row.product.empty()) return row.product;
+  if (is(row, Item::framing_fasteners)) return "size by the local table of framing fasteners";
+  constexpr std::array unnamed{Item::bench_fasteners, Item::deck_screws, Item::upstand_fasteners};
+  return std::any_of(unnamed.begin(), unnamed.end(), [&](Item item) { return is(row, item); })
+             ? "which and how long the job does not say"
+             : "";
 }
 
-/// "each 0.45 ft3, 60 lb"; nothing of what is named by its size.
+/// "each yields 0.45 ft3, 60 lb", "each 10.1 fl oz"; nothing of what is named by its size.
 std::string pack_of(const takeoff::Row& row, const job::Job& job) {
   if (row.pack <= 0 || row.buy_unit == row.unit || row.blanks == takeoff::Blanks::sheets) return "";
+  const bool ounces = row.unit == "in3";  // cartridges are sold by the fluid ounce
+  const double pack = ounces ? row.pack * 128 / 231 : row.pack;
   // What was typed in the trade's unit is whole there but for rounding.
-  const int places = std::abs(row.pack - std::round(row.pack)) < 1e-6 ? 0 : row.pack < 10 ? 2 : 1;
-  std::string words = "each " + units::decimals(row.pack, places) + " " + row.unit;
+  const int places = std::abs(pack - std::round(pack)) < 1e-6 ? 0 : pack < 10 ? 2 : 1;
+  const bool mixed = is(row, takeoff::Item::mortar_bags) || is(row, takeoff::Item::bond);
+  std::string words =
+      (mixed ? "each yields " : "each ") + units::decimals(pack, places) + " " + (ounces ? "fl oz" : row.unit);
   if (is(row, takeoff::Item::mortar_bags) && job.bed.bag_kg)
-    words += " mixed, " + (job.is_metric() ? units::decimals(*job.bed.bag_kg, 0) + " kg"
-                                           : units::decimals(*job.bed.bag_kg / units::kg_per_lb, 0) + " lb");
+    words += ", " + (job.is_metric() ? units::decimals(*job.bed.bag_kg, 0) + " kg"
+                                     : units::decimals(*job.bed.bag_kg / units::kg_per_lb, 0) + " lb");
   return words;
 }
 

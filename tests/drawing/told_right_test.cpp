@@ -111,6 +111,17 @@ TEST(ToldRight, KeysOfTheJobFileAreNoWordsOfASheet) {
     }
 }
 
+TEST(ToldRight, WhatIsBoughtIsNamedAsTheShopSellsIt) {
+  // Source: by hand: 300 mL, 10.1 fl oz, is 18.2 in3; what mortar yields is no weight; a fastener without a name is
+  // told to be without one.
+  const std::string words = read_through(drawn_demo("tannery-lane-2a").sheet("buy"));
+  for (const char* told : {"each 10.1 fl oz", "each yields 0.45 ft3", "each yields 0.50 ft3",
+                           "size by the local table of framing fasteners", "which and how long the job does not say"})
+    EXPECT_THAT(words, HasSubstr(told));
+  EXPECT_THAT(words, Not(HasSubstr("in3")));
+  EXPECT_THAT(read_through(drawn_demo("tannery-lane-5c").sheet("buy")), HasSubstr("#8, how long the job does not say"));
+}
+
 TEST(ToldRight, StudsThatNobodyReadHoldNothingWhereNothingHangsOnThem) {
   // Source: by hand: a base that is screeded to its walls is fastened to no stud, and that room needs no furring.
   EXPECT_THAT(notes_told_right(drawn_demo("coopers-yard-4").sheet("wall-left")), HasSubstr("ASSUMED"));
