@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 
 #include <gp_Pln.hxx>
 
@@ -212,6 +213,30 @@ std::string bed_section(const Subject& subject) {
   return "section " + letter + "-" + letter;
 }
 
+namespace {
+
+/// Past the studs of the back wall, out of the one it would run along: what stands between them would not be seen, nor
+/// what the upstand is fastened to. Of two ways alike the one away from the drain.
+double beside_studs(const Subject& subject, double x) {
+  constexpr double clear = 15;
+  const auto past_stud_at = [&](double at, bool to_the_left) -> std::optional<double> {
+    for (const facts::Part& p : subject.facts.parts) {
+      if (!p.which.is(facts::Role::wall, facts::Kind::stud) || p.which.family.wall != job::Side::back) continue;
+      const double left = p.bbox_mm[0] - clear, right = p.bbox_mm[3] + clear;
+      if (at > left && at < right) return to_the_left ? left : right;
+    }
+    return std::nullopt;
+  };
+  double left = x, right = x;  // past several that stand close together
+  while (const auto at = past_stud_at(left, true)) left = *at;
+  while (const auto at = past_stud_at(right, false)) right = *at;
+  const double more = (x - left) - (right - x);
+  if (std::abs(more) < 1) return x > subject.facts.room.drain.now_mm[0] ? right : left;
+  return more < 0 ? left : right;
+}
+
+}  // namespace
+
 Cut bed_cut(const Subject& subject) {
   const auto& base = part(subject.facts, facts::Role::base).bbox_mm;
   const auto& bore = subject.facts.room.drain.now_mm;
@@ -222,6 +247,7 @@ Cut bed_cut(const Subject& subject) {
     const double pitch = (base[3] - base[0]) / columns;
     x = base[0] + (std::floor(std::abs(x - base[0]) / pitch) + 0.5) * pitch;
   }
+  x = beside_studs(subject, x);
   return {subject.job().bench ? "C" : "B", gp_Pln{gp_Pnt{x, bore[1], 0}, gp::DX()}, view_from(gp::DX())};
 }
 

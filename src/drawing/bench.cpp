@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include <gp_Pln.hxx>
 
@@ -270,6 +271,22 @@ std::vector<std::string> front_notes(const Subject& subject, bool alike, bool bo
               (is_timber(subject.job()) ? " Dashed: behind the front face." : "")};
 }
 
+/// " Its back end stands at the back wall's studs.": rows along walls begin there, those of the frame at its other end.
+/// Nothing where it stands off them.
+std::string where_it_stands(const Subject& s, const Frame& frame) {
+  const bool along_back = s.job().bench->place == job::Side::back;
+  const job::Side wall = along_back ? job::Side::left : job::Side::back;
+  std::optional<double> face;
+  for (const facts::Part& p : s.facts.parts) {
+    if (p.which.family != facts::Family{facts::Role::wall, wall}) continue;
+    const double at = along_back ? p.bbox_mm[3] : p.bbox_mm[1];
+    face = !face ? at : along_back ? std::max(*face, at) : std::min(*face, at);
+  }
+  const double off = !face ? 0 : along_back ? frame.x0 - *face : *face - frame.y1;
+  if (!face || std::abs(off) > units::tape_mark_mm(s.job().is_metric()) / 2) return "";
+  return along_back ? " That end stands at the left wall's studs." : " Its back end stands at the back wall's studs.";
+}
+
 }  // namespace
 
 Sheet draw_bench_plan(const Subject& subject) {
@@ -292,7 +309,8 @@ Sheet draw_bench_plan(const Subject& subject) {
         {a, b, pen.words(std::hypot(frame.width(), frame.height())), std::hypot(frame.width(), frame.height()), 0});
     const bool back = subject.job().bench->place == job::Side::back;
     sheet.notes = {std::string{"Letters: marks of the cut list. Running along the wall: joist centres from the "} +
-                   (back ? "left end" : "entry's end") + ". Both diagonals alike: the frame is square."};
+                   (back ? "left end" : "entry's end") + "." + where_it_stands(subject, frame) +
+                   " Both diagonals alike: the frame is square."};
     warn(sheet, frame_warning(subject));
     if (apart) {
       sheet.notes.emplace_back("Its pieces and its fastening: {schedules}.");

@@ -229,8 +229,11 @@ bool has_bore_plan(const Subject& s) {
   return has_joists_across(s) || channel_across(s) || !faces_near(s).empty();
 }
 
-const char* title_of_bore_plan(const Subject& s) {
-  return has_joists_across(s) ? "The bore between its joists" : channel_across(s) ? "Bore and channel" : "The bore";
+std::string title_of_bore_plan(const Subject& s) {
+  const std::string bore = bore_word(s.job());
+  return has_joists_across(s) ? "The " + bore + " between its joists"
+         : channel_across(s)  ? "Bore and channel"
+                              : "The " + bore;
 }
 
 /// Which way the picture from above lies in the room, for who has that sheet alone, and where the joists beside the
@@ -376,7 +379,7 @@ void note_pipe_and_flange(Sheet& sheet, const Subject& subject, bool arm_apart) 
   if (!arm_apart)
     for (std::string& note : pipe_notes(subject)) sheet.notes.push_back(std::move(note));
   if (small)
-    sheet.notes.push_back(std::string{"Circled: flange, collar and "} + bore_word(subject.job()) +
+    sheet.notes.push_back(std::string{"Circled: the drain in its "} + bore_word(subject.job()) +
                           ", larger on {drain-flange}.");
   else
     sheet.notes.push_back(flange_words(subject));
@@ -437,25 +440,26 @@ std::vector<Sheet> draw_drain(const Subject& subject) {
                      !draw_pipe(subject, true).empty();
   if (apart) sheets = {draw_drain_section(subject, solids, left_out, true)};
   for (Sheet& arm : draw_pipe(subject, apart)) sheets.push_back(std::move(arm));
-  sheets.push_back(details_alone(
-      "drain-flange", std::string{"Drain's flange, collar and "} + bore_word(subject.job()) + ", section A-A",
-      subject.job(), [&](Sheet& sheet, Pen& pen, double scale) {
-        sheet.sight = a.sight();
-        warn(sheet, bore_is_void(subject) ? bore_warning(subject) : base_warning(subject));
-        sheet.notes.push_back(flange_words(subject));
-        if (std::string rib = rib_words(subject, a); !rib.empty()) sheet.notes.push_back(std::move(rib));
-        add_flange(sheet, pen, scale, subject, solids, subject.facts.room.drain.now_mm[axis_of(subject)], false,
-                   {0, 0});
-      }));
+  sheets.push_back(details_alone("drain-flange",
+                                 std::string{"Drain in its "} + bore_word(subject.job()) + ", section A-A",
+                                 subject.job(), [&](Sheet& sheet, Pen& pen, double scale) {
+                                   sheet.sight = a.sight();
+                                   warn(sheet, bore_is_void(subject) ? bore_warning(subject) : base_warning(subject));
+                                   sheet.notes.push_back(flange_words(subject));
+                                   if (std::string rib = rib_words(subject, a); !rib.empty())
+                                     sheet.notes.push_back(std::move(rib));
+                                   add_flange(sheet, pen, scale, subject, solids,
+                                              subject.facts.room.drain.now_mm[axis_of(subject)], false, {0, 0});
+                                 }));
   if (has_bore_plan(subject))
     sheets.push_back(on_page("drain-plan", title_of_bore_plan(subject), subject.job(), [&](Sheet& sheet, Pen& pen) {
       const bool joists = has_joists_across(subject);
       warn(sheet, bore_warning(subject));
-      sheet.notes.emplace_back("From above, " + std::string{joists ? "deck off, " : ""} +
-                               "as section A-A of {drain} lies" +
-                               (bore_is_void(subject) ? "."
-                                : joists              ? ": from the joists' faces to the bore's edge."
-                                                      : ": to the bore's centre."));
+      sheet.notes.emplace_back(
+          "From above, " + std::string{joists ? "deck off, " : ""} + "as section A-A of {drain} lies" +
+          (bore_is_void(subject) ? "."
+           : joists ? ": from the joists' faces to the " + std::string{bore_word(subject.job())} + "'s edge."
+                    : ": to the bore's centre."));
       sheet.notes.push_back(bearings_of_plan(pen, subject));
       add_bore_plan(sheet, pen, subject, {0, 0});
     }));

@@ -105,7 +105,7 @@ Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const s
                  double middle, bool marked, Point place) {
   const double near = s.job().drain.body.in_mm() / 2;
   const Frame window = flange_window(s, middle);
-  Detail detail{1, std::string{"flange, collar and "} + bore_word(s.job()), window, marked, {}, base_is_void(s)};
+  Detail detail{1, std::string{"drain in its "} + bore_word(s.job()), window, marked, {}, base_is_void(s)};
   if (s.facts.site_built) detail.ribbons = {waterproofing_over(s, solids, window, middle + near, 0.9 * scale)};
   return add_detail(sheet, pen, solids, detail, scale, place);
 }

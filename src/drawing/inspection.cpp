@@ -65,6 +65,13 @@ std::string what_is_measured(const rules::Result& r, const std::string& drawn) {
   return r.title + ": " + without_keys(first_clause(r.where));
 }
 
+constexpr std::size_t inspection_cells = 11;
+
+/// What nobody sees in the room has no boxes to tick.
+bool is_of_the_model_alone(const rules::Result& r) {
+  return r.id == "solids.valid" || r.id == "fit.no-clash";
+}
+
 /// The rows' numbers by their checks, and the sheets of the set that come before.
 struct Numbered {
   std::size_t last = 0;
@@ -78,7 +85,8 @@ void add_checks(std::vector<Cells>& rows, const Subject& s, bool practice, const
     const std::string drawn = drawn_on(r.id, sheets);
     numbers.by_check[r.id] = ++numbers.last;
     rows.push_back({std::to_string(numbers.last), what_is_measured(r, drawn), rules::limit_text(r, s.job()),
-                    source_of(r.limit), measured(r, s.job()), printed(r.outcome), drawn, "", "", "", ""});
+                    source_of(r.limit), measured(r, s.job()), printed(r.outcome), drawn});
+    if (!is_of_the_model_alone(r)) rows.back().resize(inspection_cells);
   }
 }
 

@@ -8,6 +8,7 @@
 #include "takeoff/cuts.hpp"
 #include "units/length.hpp"
 #include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 
@@ -15,9 +16,10 @@ std::string open_checks(const std::vector<rules::Result>& results) {
   const auto failing = rules::count(results, rules::Outcome::fail),
              care = rules::count(results, rules::Outcome::caution),
              open = rules::count(results, rules::Outcome::not_checked);
-  return std::to_string(failing) + (failing == 1 ? " check fails, " : " checks fail, ") + std::to_string(care) +
-         (care == 1 ? " is a caution, " : " are cautions, ") + std::to_string(open) +
-         (open == 1 ? " is not checked" : " are not checked");
+  std::string words = failing == 0 ? "no check fails" : units::counted(failing, "check fails", "checks fail");
+  if (care > 0) words += ", " + units::counted(care, "is a caution", "are cautions");
+  if (open > 0) words += ", " + units::counted(open, "is not checked", "are not checked");
+  return words;
 }
 
 std::string wall_before_studs(const facts::Facts& facts) {

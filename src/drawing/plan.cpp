@@ -205,7 +205,7 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   const std::string bore = bore_word(s.job());
   const std::string dashed = "Dashed: " + std::string{shows.framing && joists ? "joists and " : ""} + bore +
                              " below the floor" + (edges ? ", edges under the bench." : "."),
-                    fur = furred ? " Heavy dashes: to be furred out, so thick at the upstand" +
+                    fur = furred ? " Heavy dashes: to be furred out, so thick at the upstand, down to a mark" +
                                        std::string{held ? "; HOLD: that strip waits, see {cuts}." : "."} +
                                        late_furring_in_short(s.job(), s)
                                  : "",

@@ -130,8 +130,8 @@ bool is_beside_base(const job::Job& job, const facts::Facts& facts, const facts:
 }  // namespace
 
 std::string body_in_bore(const job::Job& job, const facts::Facts& facts) {
-  return "body in its bore, " + rules::text_or_less(facts.drain.body_to_bore_mm, rules::Unit::mm, job) +
-         " clear all round" +
+  return "body in its " + std::string{bore_word(job)} + ", " +
+         rules::text_or_less(facts.drain.body_to_bore_mm, rules::Unit::mm, job) + " clear all round" +
          (job.is_default("drain.body")
               ? " if it is as wide as assumed, " + length_of(job, job.drain.body.in_mm()) + ": measure it"
               : "");

@@ -46,6 +46,13 @@ std::vector<Bearing> bearings_of(const Subject& s) {
   return bearings;
 }
 
+/// Beside the cross's upright arm, for words of what lies up or down the paper.
+Point beside_upright(double radius, bool up) {
+  const bool within = radius > 55;  // of a smaller circle they stand past it
+  const double along = within ? radius / 2 : radius + 3;
+  return {3, up ? along : -along - (within ? 0 : 3)};
+}
+
 /// The way there, with an arrow, and how far it is from the centre.
 void add_way(Sheet& sheet, Pen& pen, const Bearing& bearing, double radius) {
   const double from = std::max(0.3 * radius, radius - 22), far = bearing.far_mm;
@@ -53,8 +60,7 @@ void add_way(Sheet& sheet, Pen& pen, const Bearing& bearing, double radius) {
   pen.arrow({way.x * from, way.y * from}, {way.x * (radius - 4), way.y * (radius - 4)});
   // Within the circle, where tiles share no text's half; beside it where it is too small for words.
   const bool within = radius > 55;
-  const double along = within ? radius / 2 : radius + 3;
-  const Point words_at = way.x == 0 ? Point{3, way.y > 0 ? along : -along - (within ? 0 : 3)}
+  const Point words_at = way.x == 0 ? beside_upright(radius, way.y > 0)
                          : within   ? Point{way.x * (radius - 6), 3}
                                     : Point{way.x * (radius + 10), -1.5};
   pen.note(words_at, bearing.name + " " + pen.words(far),
@@ -70,7 +76,12 @@ void add_bore(Sheet& sheet, const Subject& subject, double radius) {
   sheet.arcs.push_back({{0, 0}, radius, 0, 360, LineKind::outline});
   sheet.arcs.push_back({{0, 0}, 2, 0, 360, LineKind::dimension});
   pen.cross({0, 0}, radius + 8);
-  for (const Bearing& bearing : bearings_of(subject)) add_way(sheet, pen, bearing, radius);
+  const std::vector<Bearing> bearings = bearings_of(subject);
+  for (const Bearing& bearing : bearings) add_way(sheet, pen, bearing, radius);
+  // What the circle is, on the arm's end that points to nothing.
+  pen.note(beside_upright(radius, bearings.front().way.y < 0),
+           bore_word(subject.job()) + std::string{" "} + pen.words(2 * radius) +
+               (subject.job().is_default("drain.bore") ? ", assumed" : ""));
   sheet.dimensions.push_back({{-radius, 0}, {radius, 0}, pen.words(2 * radius), 2 * radius, 0});
 }
 

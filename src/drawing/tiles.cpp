@@ -189,8 +189,8 @@ std::vector<Sheet> on_tiles(Sheet all, const Frame& whole, const job::Job& job, 
       if (count > 1) {
         tile.name += "-" + std::to_string(row * tiling.columns + column + 1);
         Pen{tile, 3}.note({at.x + 160, at.y - 8},
-                          "tile row " + std::to_string(row + 1) + ", column " + std::to_string(column + 1) + ", of " +
-                              std::to_string(tiling.rows) + " x " + std::to_string(tiling.columns));
+                          "page in row " + std::to_string(row + 1) + ", column " + std::to_string(column + 1) +
+                              ", of " + std::to_string(tiling.rows) + " x " + std::to_string(tiling.columns));
       }
       tiles.push_back(std::move(tile));
     }

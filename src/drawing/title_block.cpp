@@ -171,21 +171,22 @@ std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t
   const rules::RuleBook& book = rules::book(job.book);
   const std::string of = "sheet " + std::to_string(number) + " of " + std::to_string(sheets),
                     scale = sheet.to_scale ? "scale " + scale_text(sheet.page.scale, sheet.metric) : "no scale",
-                    unit = sheet.metric ? "lengths in mm" : "lengths in inches",
-                    hash = "job file " + job.sha256.substr(0, 12), date = "date " + heading.date,
+                    set = std::string{paper_of(job).name} + " set",  // codes differ from paper to paper
+      unit = sheet.metric ? "lengths in mm" : "lengths in inches", hash = "job file " + job.sha256.substr(0, 12),
+                    date = "date " + heading.date,
                     limits = "limits: " + book.title + (job.limits.empty() ? "" : ", some the job's own"),
                     revision = job.revisions.empty() ? "revision" : "revision " + job.revisions.back().mark,
                     origin = "O: " + origin_words(job) + ".  DATUM: highest subfloor spot under the base";
   if (!small)
     return {{10, {{5, sheet.title, 5}, {1.6, sheet.code, 7}}},
             {7.8, {{5, job.name, 4, 2}, {1.6, of, 3}}},
-            {4.8, {{2, hand_of(job), 3}, {2.4, scale}, {2.2, unit}}},
+            {4.8, {{2, hand_of(job), 3}, {2.4, scale}, {1.3, set}, {2, unit}}},
             {4.8, {{2, date}, {2.4, revision}, {2.2, "checked by"}}},
             {7.8, {{4.4, limits, least_letter, 2}, {2.2, hash}}},
             {4.8, {{1, origin}}},
             {4.8, {{1, "Look at the job's other sheets before cutting or boring; local code decides."}}}};
   return {{5.8, {{3.4, sheet.title, 3.5}, {1, sheet.code, 3.5}}},   {7.6, {{1, job.name, 3, 2}}},
-          {4.6, {{1, hand_of(job), 3}, {1, of}, {1.45, hash}}},     {4.6, {{1.3, scale}, {1, unit}}},
+          {4.6, {{1, hand_of(job), 3}, {1, of}, {1.45, hash}}},     {4.6, {{1.33, scale}, {0.7, set}, {1, unit}}},
           {4.6, {{1.2, date}, {1, revision}, {1.4, "checked by"}}}, {9.4, {{1, limits, least_letter, 2}}}};
 }
 

@@ -35,10 +35,6 @@ std::vector<std::string> unread_studs(const Job& job) {
   return walls;
 }
 
-bool curtained(const Job& job) {
-  return job.door->kind == job::DoorKind::curtain;
-}
-
 Standing given(const Job& job, const char* key) {
   return job.is_default(key) ? Standing::assumed : Standing::as_designed;
 }
@@ -303,7 +299,10 @@ const std::vector<Row>& readings() {
        STATE(is_bonded(j) ? State{given(j, "tile.height")} : std::nullopt),
        READ("say how high tile and waterproofing go on the walls (tile.height)")},
       {Input::trap, "the trap and its arm", STATE(read_or(j.trap.has_value(), Standing::missing)),
-       READ("find how the drain's pipe runs: the arm's length, fall and size, holes and notches in joists ([trap])")},
+       [](J j, F) {
+         return "find how the drain's pipe runs: the arm's length, fall and size" +
+                std::string{slab(j) ? "" : ", holes and notches in joists"} + " ([trap])";
+       }},
       {Input::pipe, "the trap arm's pipe",
        STATE(!j.trap            ? std::nullopt
              : j.trap->pipe     ? State{Standing::read}
@@ -329,7 +328,8 @@ const std::vector<Row>& readings() {
        READ("say what all heads of the shower give in a minute (drain.flow)")},
       {Input::glass, "panes at the entry", STATE(j.glass ? State{Standing::read} : std::nullopt), READ("")},
       {Input::door, "the door's clear opening",
-       STATE(!j.door ? std::nullopt : State{read_or(j.door->clear || curtained(j), Standing::missing)}),
+       STATE(!j.door ? std::nullopt
+                     : State{read_or(j.door->clear || j.door->kind == job::DoorKind::curtain, Standing::missing)}),
        READ("measure what stays free at the entry when its door stands open, between frame, leaf and handle "
             "(door.clear)")},
       {Input::door_kind, "how the door opens",

@@ -402,7 +402,7 @@ std::vector<Rule> survey_rules() {
        rock,
        {Input::levels, Input::subfloor, Input::base}},
       {"room.stud-gap",
-       "studs stand close to base and bench",
+       "studs stand close to what is set before them",
        "greatest distance from an edge of base or bench to the face of a stud behind it",
        "walls: faces of studs at floor, upstand and top, and where the bench is fastened; base, bench frame: extents",
        Unit::mm,

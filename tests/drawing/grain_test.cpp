@@ -12,14 +12,19 @@ namespace fallwright::drawing {
 namespace {
 
 TEST(Grain, RunsAlongThePieceThatIsCut) {
-  // Source: common practice, no source: timber cut along is filled with lines that run as its grain does. A wall's stud
-  // stands upright; joists and plates lie level.
+  // Source: common practice, no source: timber cut along is filled with lines that run as its grain does. A bench's
+  // stud stands upright, one that its section runs down where the drain is 14-3/4 in from the back; joists and plates
+  // lie level.
   int upright = 0, level = 0;
-  for (const char* name : {"tannery-lane-2a", "tannery-lane-2b", "chandlers-row-7"})
-    for (const Sheet& sheet : drawn_demo(name).sheets)
+  job::Job down_a_stud = sample::alcove();
+  down_a_stud.drain.along = {job::Side::back, job::Length::inches(14.75)};
+  const Drawn down = drawn(down_a_stud, false);
+  for (const Drawn* d :
+       {&drawn_demo("tannery-lane-2a"), &drawn_demo("tannery-lane-2b"), &drawn_demo("chandlers-row-7"), &down})
+    for (const Sheet& sheet : d->sheets)
       for (const Hatch& hatch : sheet.hatches) {
         if (std::string{hatch.material} != "timber, panel along its grain") continue;
-        const parts::Solid* solid = drawn_demo(name).model->find(hatch.source.part_id);
+        const parts::Solid* solid = d->model->find(hatch.source.part_id);
         if (!solid) continue;  // the legend
         const auto box = parts::box_of(*solid);
         const bool stands = box[5] - box[2] > std::max(box[3] - box[0], box[4] - box[1]);

@@ -81,7 +81,7 @@ TEST(Tiles, EachHasSomethingThatNoOtherShows) {
     back.base.width = job::Length::inches(36), back.drain.across.distance = job::Length::inches(36);
     for (const Sheet& sheet : drawn(back, false).sheets) {
       const std::string words = read_through(sheet);
-      if (words.find("tile row") == std::string::npos || words.find("column 1,") != std::string::npos) continue;
+      if (words.find("page in row") == std::string::npos || words.find("column 1,") != std::string::npos) continue;
       ++tiles;
       double left = 0, right = -1e9;
       for (const Line& line : sheet.lines) {

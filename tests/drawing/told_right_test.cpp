@@ -64,6 +64,15 @@ TEST(ToldRight, TheGapBesideABaseAndTheBasesOwnLengthsComeToTheBoresRow) {
   EXPECT_EQ(told(60.16, 60.375), "3/16");
 }
 
+TEST(ToldRight, AStripIsSaidToBeNoThickerThanItsGap) {
+  // Source: by hand: a gap of 0.23 in is 1/4 on a rule, and a strip for it 3/16: one of 1/4 would stand before the
+  // edge.
+  std::string all;
+  for (const Sheet& sheet : drawn_demo("ferry-steps-3").sheets)
+    if (sheet.name.starts_with("plan")) all += notes_told_right(sheet);
+  EXPECT_THAT(all, HasSubstr("so thick at the upstand, down to a mark"));
+}
+
 TEST(ToldRight, ABenchWithoutNamedFastenersIsOnHold) {
   // Source: by hand: that job names no fastener of cleat, joists and rail, and says so in its fastening schedule; the
   // other names them all.
@@ -122,12 +131,102 @@ TEST(ToldRight, WhatIsBoughtIsNamedAsTheShopSellsIt) {
   EXPECT_THAT(read_through(drawn_demo("tannery-lane-5c").sheet("buy")), HasSubstr("#8, how long the job does not say"));
 }
 
+TEST(ToldRight, NoCheckOfARoomWithoutBenchSpeaksOfOne) {
+  // Source: by hand: that room has no bench, and a slab has no joists.
+  for (const char* name : {"chandlers-row-7", "coopers-yard-9"})
+    for (const rules::Result& r : drawn_demo(name).judgement.results)
+      if (r.outcome != rules::Outcome::not_applicable) {
+        EXPECT_THAT(r.title, Not(HasSubstr("bench"))) << name;
+      }
+  for (const char* name : {"tannery-lane-5c", "coopers-yard-9"})
+    EXPECT_THAT(read_through(drawn_demo(name).sheet("inspection-care")), Not(HasSubstr("notches in joists"))) << name;
+}
+
+/// How many upright lines of a table stand beside a text of the inspection, as the borders of boxes do.
+long boxes_beside(const Drawn& d, const std::string& words) {
+  for (const Sheet& sheet : d.sheets)
+    for (const Text& text : sheet.texts)
+      if (sheet.name.starts_with("inspection") && text.words.starts_with(words))
+        return std::count_if(sheet.lines.begin(), sheet.lines.end(), [&](const Line& line) {
+          return line.kind == LineKind::dimension && std::abs(line.from.x - line.to.x) < 1e-9 &&
+                 std::min(line.from.y, line.to.y) < text.at.y && text.at.y < std::max(line.from.y, line.to.y);
+        });
+  ADD_FAILURE() << "no row '" << words << "'";
+  return -1;
+}
+
+TEST(ToldRight, WhatIsSeenInTheModelAloneHasNoBoxToTick) {
+  // Source: by hand: nobody reads in the room whether solids are closed, or meet.
+  const Drawn& d = drawn_demo("tannery-lane-2a");
+  EXPECT_EQ(boxes_beside(d, "all solids are closed"), 0);
+  EXPECT_EQ(boxes_beside(d, "nothing runs into anything"), 0);
+  EXPECT_GE(boxes_beside(d, "subfloor is level enough"), 4);
+}
+
 TEST(ToldRight, StudsThatNobodyReadHoldNothingWhereNothingHangsOnThem) {
   // Source: by hand: a base that is screeded to its walls is fastened to no stud, and that room needs no furring.
   EXPECT_THAT(notes_told_right(drawn_demo("coopers-yard-4").sheet("wall-left")), HasSubstr("ASSUMED"));
   EXPECT_THAT(notes_told_right(drawn_demo("coopers-yard-4").sheet("wall-left")), Not(HasSubstr("HOLD")));
   EXPECT_THAT(notes_told_right(drawn_demo("chandlers-row-7").sheet("wall-left")),
               HasSubstr("What hangs on them: HOLD"));
+}
+
+TEST(ToldRight, EverySheetSaysOfWhichPapersSetItIs) {
+  // Source: by hand: the same view has another code on other paper.
+  const Drawn small = drawn(demo_on("chandlers-row-7", job::PaperSize::letter), false);
+  for (const auto& [d, set] : {std::pair{&drawn_demo("chandlers-row-7"), "tabloid set"}, {&small, "letter set"}})
+    for (const Sheet& sheet : d->sheets)
+      if (sheet.page.paper.width_mm > 0) {
+        EXPECT_THAT(read_through(sheet), HasSubstr(set)) << sheet.name;
+      }
+}
+
+TEST(ToldRight, TheFallAlongAHipIsSaidToHaveNoLimit) {
+  // Source: by hand: 1 in 54 stands there beside a limit of at least 1 in 48.
+  EXPECT_THAT(notes_told_right(drawn_demo("tannery-lane-2a").sheet("falls")),
+              HasSubstr("'Along': where two planes meet"));
+  EXPECT_THAT(notes_told_right(drawn_demo("coopers-yard-9").sheet("falls")), Not(HasSubstr("'Along'")));
+}
+
+TEST(ToldRight, TheBedsSectionRunsBetweenTheStudsBehindIt) {
+  // Source: by hand: half-way to the base's farther end a stud stands in that room; the sections of the others, and of
+  // its mirror image, run clear of studs too.
+  const Drawn mirrored = drawn(right_hand(), false);
+  for (const Drawn* d :
+       {&drawn_demo("tannery-lane-2a"), &drawn_demo("tannery-lane-5c"), &drawn_demo("chandlers-row-9"), &mirrored}) {
+    const Subject subject{{d->facts, d->cuts, {}, d->rows, d->judgement}, *d->model};
+    const double x = bed_cut(subject).plane.Location().X();
+    for (const facts::Part& p : d->facts.parts)
+      if (p.which.is(facts::Role::wall, facts::Kind::stud) && p.which.family.wall == job::Side::back) {
+        EXPECT_TRUE(x < p.bbox_mm[0] - 14 || x > p.bbox_mm[3] + 14) << d->name << " " << p.id << " at " << x;
+      }
+  }
+}
+
+TEST(ToldRight, ATemplatesCircleHasItsNameAndWidth) {
+  // Source: by hand: the hole in the floor is 5 in wide by the program's own guess; the bore of the other is said.
+  EXPECT_THAT(read_through(drawn_demo("chandlers-row-7").sheet("template")), HasSubstr("hole 5, assumed"));
+  EXPECT_THAT(read_through(drawn_demo("tannery-lane-2a").sheet("template")), HasSubstr("bore 5"));
+}
+
+TEST(ToldRight, ABenchSaysWhichOfItsEndsStandsAtAWall) {
+  // Source: by hand: rows along the walls begin at the back left corner, that of the frame's joists at the entry's end.
+  for (const char* name : {"ferry-steps-3", "tannery-lane-2a"})
+    EXPECT_THAT(notes_told_right(drawn_demo(name).sheet("bench-plan")),
+                HasSubstr("from the entry's end. Its back end stands at the back wall's studs."))
+        << name;
+}
+
+TEST(ToldRight, OnlyWhatThereIsOfOutcomesIsCounted) {
+  // Source: by hand.
+  rules::Result one;
+  one.outcome = rules::Outcome::not_checked;
+  EXPECT_EQ(open_checks({one}), "no check fails, 1 is not checked");
+  EXPECT_EQ(open_checks({}), "no check fails");
+  one.outcome = rules::Outcome::caution;
+  rules::Result fails;
+  fails.outcome = rules::Outcome::fail;
+  EXPECT_EQ(open_checks({one, one, fails}), "1 check fails, 2 are cautions");
 }
 
 }  // namespace

@@ -268,7 +268,7 @@ TEST(Sheets, ALargeBoreIsTiledWithMarksInTheSharedStrips) {
   std::set<std::string> names;
   for (const Sheet& tile : tiles) {
     for (const Text& text : tile.texts)
-      if (text.words.rfind("tile row", 0) == 0) names.insert(text.words);
+      if (text.words.rfind("page in row", 0) == 0) names.insert(text.words);
     int level = 0, upright = 0;  // 6 in of bar, whole
     for (const Line& l : tile.lines) {
       if (l.kind != LineKind::dimension) continue;
