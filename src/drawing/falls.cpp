@@ -307,10 +307,7 @@ std::string runs_told(const Subject& s) {
              round = !channel && s.job().drain.opening == job::Opening::round;
   return std::string{"Runs: level, along the fall, from the floor's edge to the "} +
          (channel ? "channel's" : "drain's") + " edge" + (round ? ", where that round one is furthest" : "") +
-         (s.job().base.threshold.width.is_zero() ? "." : "; of the threshold its width.") +
-         (s.facts.creases.empty() || !ways_down(s.facts).empty()
-              ? ""
-              : " 'Along': where two planes meet; limits are of the planes, lay no level there.");
+         (s.job().base.threshold.width.is_zero() ? "." : "; of the threshold its width.");
 }
 
 void add_table(Pen& pen, const Subject& s, Point top_left) {
