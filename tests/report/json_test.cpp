@@ -88,6 +88,7 @@ TEST(Json, IsDocumentedFieldByField) {
   // Source: docs/report-json.md; each of its fields is written and each written field is in it.
   sample::Reported bought, built;
   bought.facts.bought.emplace();
+  bought.facts.pipe.bends.emplace_back();
   bought.job.base.body = std::make_shared<const job::Body>();
   bought.job.text = std::make_shared<const std::string>("[job]\nname = \"one\"\n");
   bought.job.as_built = {"2026-12-02",
