@@ -30,8 +30,7 @@ std::string by_assumed_studs_note(const Subject& subject) {
 
 /// Where a piece goes, and when if that is not at once.
 std::string place_in(const Subject& subject, const takeoff::CutRow& cut) {
-  return use_of(cut, subject.facts, subject.job().is_metric()) +
-         (goes_in_after_base(cut, subject.job(), subject.facts) ? "; once the base is down" : "");
+  return use_of(cut, subject.facts, subject.job().is_metric()) + (cut.furring ? when_set(cut) : "");
 }
 
 /// What nobody cuts from sticks or sheets: boards between the bench's front studs, out of what is left over. A row for
@@ -76,7 +75,7 @@ std::vector<Sheet> draw_list(const Subject& subject) {
   if (std::any_of(subject.cuts.begin(), subject.cuts.end(), [](const takeoff::CutRow& cut) { return cut.is_shim(); }))
     notes.push_back(shims_note());
   if (const std::string assumed = by_assumed_studs_note(subject); !assumed.empty()) notes.push_back(assumed);
-  if (const std::string late = late_furring_note(subject.job(), subject); !late.empty()) notes.push_back(late);
+  if (const std::string late = late_furring_note(subject); !late.empty()) notes.push_back(late);
   if (apron_is_notched(subject))
     notes.push_back("The seat block's apron is notched on site: " + sheet_of_notches(subject.job()) + ".");
   if (!hold) return on_pages("cuts", "Pieces to cut", subject.job(), columns, rows, notes);
@@ -145,6 +144,39 @@ void add_wedge(Pen& pen, Point top_left, double width) {
     pen.note({a.x, y -= 1.6 * t}, line);
 }
 
+std::string thick_end(takeoff::StripEnd thin_at) {
+  using takeoff::StripEnd;
+  switch (thin_at) {
+    case StripEnd::foot:
+      return "top";
+    case StripEnd::head:
+      return "foot";
+    case StripEnd::left:
+      return "right end";
+    case StripEnd::right:
+      return "left end";
+    case StripEnd::back:
+      return "front end";
+    case StripEnd::front:
+      return "back end";
+  }
+  return "";
+}
+
+/// Of a strip that is shorter than its stud.
+std::string where_it_ends(const facts::Facts& facts, const takeoff::CutRow& cut) {
+  const auto& studs = facts.room.studs;
+  const auto gap = std::find_if(studs.begin(), studs.end(),
+                                [&](const facts::StudGap& stud) { return stud.part_id == cut.part_ids.front(); });
+  if (gap == studs.end()) return "";
+  const facts::Strip& on = takeoff::strip_of(*gap, cut);
+  return on.turn == facts::Turn::seat ? ", and begins on the seat block"
+         : on.below_seat              ? ", and ends below the seat block"
+         : on.to < 1                  ? ", and ends below the stud's top"
+         : on.from > 0                ? ", and ends above the stud's foot"
+                                      : "";
+}
+
 /// Strips whose two ends are not as thick: a list alone does not show which end is which.
 std::vector<Sheet> draw_tapers(const Subject& subject) {
   const bool metric = subject.job().is_metric();
@@ -152,21 +184,12 @@ std::vector<Sheet> draw_tapers(const Subject& subject) {
   std::vector<Cells> rows;
   for (const takeoff::CutRow& cut : subject.cuts) {
     if (!cut.furring) continue;
-    const auto& studs = subject.facts.room.studs;
-    const auto gap = std::find_if(studs.begin(), studs.end(),
-                                  [&](const facts::StudGap& stud) { return stud.part_id == cut.part_ids.front(); });
-    if (gap == studs.end()) continue;
-    const takeoff::Strip on = takeoff::strip_on(*gap, metric);
-    if (!on.tapers()) continue;
-    const bool up = on.foot_mm > on.head_mm;
-    const double thin = std::min(on.foot_mm, on.head_mm);
+    if (!cut.taper) continue;
     const auto told = [&](double mm) {
       return cut.hold ? "HOLD" : mm > 0 ? number_of(mm, metric) : std::string{"nothing"};
     };
-    rows.push_back({cut.mark, std::to_string(cut.count), told(cut.length_mm), told(cut.thickness_mm), told(thin),
-                    std::string{up ? "foot" : "head"} + (on.to < 1     ? ", and ends below the stud's head"
-                                                         : on.from > 0 ? ", and ends above the stud's foot"
-                                                                       : ""),
+    rows.push_back({cut.mark, std::to_string(cut.count), told(cut.length_mm), told(cut.thickness_mm),
+                    told(cut.taper->thin_mm), thick_end(cut.taper->thin_at) + where_it_ends(subject.facts, cut),
                     place_in(subject, cut)});
     held = held || cut.hold, shims = shims || cut.is_shim();
     rows.back().push_back(cut.hold ? "HOLD" : "");
@@ -177,10 +200,12 @@ std::vector<Sheet> draw_tapers(const Subject& subject) {
                               {"where", 4}};
   if (held) columns.push_back({"cut", 0.9, true});
   for (Cells& row : rows) row.resize(columns.size());
-  std::vector<std::string> notes{"No strip is sold so thin: " + takeoff::ripped_from(subject.job()) + ", then plane." +
-                                 (shims ? " " + shims_note() : "") +
-                                 " Where the thin end is nothing before the stud ends, the stud itself stands before "
-                                 "the line from there on: 'in' on the sheets of the walls."};
+  std::vector<std::string> notes{
+      "No strip is sold so thin: " + takeoff::ripped_from(subject.job()) + ", then plane." +
+      (shims ? " " + shims_note() : "") +
+      " Where the thin end is nothing before the stud ends, the stud itself stands before "
+      "the line from there on: 'in' on the sheets of the walls as high as that is in a way, and left so "
+      "above."};
   if (const std::string assumed = by_assumed_studs_note(subject); !assumed.empty()) notes.push_back(assumed);
   return on_pages("cuts-tapers", "Strips of furring that taper", subject.job(), columns, rows, notes, {0.7, add_wedge});
 }

@@ -173,17 +173,20 @@ class Order {
     std::string blocking;
     for (const job::Length& height : job_.walls.blocking)
       blocking += (blocking.empty() ? "" : ", ") + len(height.in_mm());
-    const LateFurring late = furring_after_base(job_, s_), held = furring_on_hold(job_, s_);
-    const int now = furring() - late.count - held.count;
+    const LateFurring late = furring_after_base(s_), held = furring_on_hold(s_), over = furring_over_seat(s_);
+    const int now = furring() - late.count - held.count - over.count;
     add({false, "framer",
          studs_to_find_first(job_, s_) + wall_work(job_, now > 0) + wall_before_studs(f_) +
              (held.count == 0 ? "" : " On HOLD as the cut list tells: " + held.words + ".") +
              (late.count == 0 ? ""
                               : " Furring beside the base waits until that is down (" + late.words +
                                     "): any sooner, and the base has no room to come down."),
-         furring_by_turns(f_, now, held.count, late.count) + thin_strips() +
+         furring_by_turns(f_, now, held.count, late.count, over.count) + thin_strips() +
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
-         f_.site_built ? "a stud stands off its wall's line" : "a stud stands in front of the base's edge", "walls"});
+         f_.site_built
+             ? "a stud stands off its wall's line"
+             : "a stud stands in front of the base's edge, up to " + len(base_comes_from_mm(f_)) + " above the datum",
+         "walls"});
     bore();
     Step trap{true, "plumber", "Rough in trap and riser, test them with the plug in." + trap_unread(job_, s_),
               "drain's top " + len(f_.heights.drain_top_mm) + " above the datum" + trap_numbers(job_, s_),
@@ -352,7 +355,7 @@ class Order {
                                           : "one side alone may be low at most: " + out,
                  "the readings are out: press, and read again"});
     const bool upstands = f_.heights.upstand_top_mm.has_value();
-    if (const LateFurring late = furring_after_base(job_, s_); late.count > 0)
+    if (const LateFurring late = furring_after_base(s_); late.count > 0)
       add_on_base({late.held, "framer",
                    "Fur the studs beside the base before its mortar sets: " + late.words +
                        ". Slip each strip down behind the " + (upstands ? "upstand" : "base's edge") +
@@ -416,6 +419,12 @@ class Order {
                              : ""},
          row(Item::adhesive) + (bonded().empty() ? "" : " on " + bonded()) + "; " + seat_edge(job_, f_),
          "the seat falls away from the base", "seat"});
+    if (const LateFurring over = furring_over_seat(s_); over.count > 0)
+      add_on_seat(
+          {false, "framer",
+           "Fur the studs over the seat block: " + over.words + ". Each stands on the block, and ends no lower.",
+           std::to_string(over.count) + (over.count == 1 ? " strip" : " strips") + " by the cut list",
+           "a strip pushes at the block: cut it shorter"});
     if (!own.empty())
       add_on_seat({false, "crew", "Flash the seat block's own upstands at the walls.",
                    own + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),

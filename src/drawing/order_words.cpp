@@ -30,17 +30,24 @@ std::string wall_before_studs(const facts::Facts& facts) {
                           " studs that stand farther back than furring reaches.";
 }
 
-std::string furring_by_turns(const facts::Facts& facts, int now, int held, int late) {
+double base_comes_from_mm(const facts::Facts& facts) {
+  double from = facts.heights.upstand_top_mm.value_or(facts.heights.rim_greatest_mm);
+  for (const facts::StudGap& stud : facts.room.studs)
+    if (stud.before == facts::Before::base) from = std::max(from, stud.bound_to_mm);
+  return from;
+}
+
+std::string furring_by_turns(const facts::Facts& facts, int now, int held, int late, int over) {
   const auto further = [&](int count, const char* when) {
     return count == 0 ? "" : ", " + std::to_string(count) + (now > 0 ? " more " : " ") + when;
   };
-  const bool none_ever = now + held + late == 0;
+  const bool none_ever = now + held + late + over == 0;
   return std::string{none_ever ? wall_before_studs(facts).empty() ? "no stud needs furring, as read or drawn"
                                                                   : "no strip of furring before that"
                      : now == 0
                          ? "no strip of furring yet"
                          : std::to_string(now) + (now == 1 ? " strip" : " strips") + " of furring by the cut list"} +
-         further(held, "on HOLD") + further(late, "once the base is down");
+         further(held, "on HOLD") + further(late, "once the base is down") + further(over, "over the seat block");
 }
 
 namespace {

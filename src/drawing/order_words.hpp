@@ -17,10 +17,13 @@ std::string open_checks(const std::vector<rules::Result>& results);
 std::string wall_before_studs(const facts::Facts& facts);
 
 /// "3 strips of furring by the cut list, 6 more on HOLD, 4 more once the base is down".
-std::string furring_by_turns(const facts::Facts& facts, int now, int held, int late);
+std::string furring_by_turns(const facts::Facts& facts, int now, int held, int late, int over);
 
 /// "front edge 18\" above the datum, back higher": the edge of the seat that is next to the base, which is its highest
 /// where it falls away. @pre there is a bench.
 std::string seat_edge(const job::Job& job, const facts::Facts& facts);
+
+/// So high the base's edge bounds the studs beside it: as high as it is let down from.
+double base_comes_from_mm(const facts::Facts& facts);
 
 }  // namespace fallwright::drawing

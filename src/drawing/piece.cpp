@@ -65,6 +65,24 @@ std::string place_of(const facts::PartId& piece) {
   return piece.is(facts::Role::bench_frame) ? "bench" : text_of(piece.family);
 }
 
+/// The blocks that strips go on, by their walls and how high they lie: "on blocks at 6, 34 (right wall)".
+std::string blocks_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric) {
+  std::string words;
+  for (const job::Side side : job::all_sides) {
+    std::vector<std::string> at;
+    for (const facts::BlockStrip& block : facts.room.block_strips) {
+      const bool on = block.wall == side &&
+                      std::find(cut.part_ids.begin(), cut.part_ids.end(), block.part_id) != cut.part_ids.end();
+      const std::string height = number_of(block.above_datum_mm, metric);
+      if (on && std::find(at.begin(), at.end(), height) == at.end()) at.push_back(height);
+    }
+    if (at.empty()) continue;
+    words += (words.empty() ? cut.part_ids.size() > 1 ? "on blocks at " : "on the block at " : "; at ") +
+             units::joined(at) + " (" + job::name_of(side) + " wall)";
+  }
+  return words;
+}
+
 /// The studs that strips go on, by where they stand: "on studs at 3/4, 16 from the back corner (left wall)"; from the
 /// wall's end where no other meets it.
 std::string studs_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric) {
@@ -132,7 +150,7 @@ std::string ends_of(const takeoff::CutRow& cut, bool metric) {
 }
 
 std::string use_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric) {
-  if (cut.furring) return studs_of(cut, facts, metric);
+  if (cut.furring) return cut.on_block ? blocks_of(cut, facts, metric) : studs_of(cut, facts, metric);
   const auto add = [](std::string& list, const std::string& word) {
     if ((", " + list + ",").find(", " + word + ",") == std::string::npos) list += (list.empty() ? "" : ", ") + word;
   };

@@ -175,9 +175,12 @@ std::string channel_cut(const Subject& s, const Said& said) {
              second = along_width ? bore_mm(s.facts, facts::BoreFrom::right_studs) : std::nullopt;
   if (!first || !second || std::abs(*first + *second - length) > 1) return "";
   const auto& finish = s.job().survey.finish_mm;
+  const auto one = bore_mm(s.facts, along_width ? facts::BoreFrom::left_finish : facts::BoreFrom::back_finish),
+             other = bore_mm(s.facts, facts::BoreFrom::right_finish);
   return " As drawn it runs from stud face to stud face: cut it to the finish" +
-         (finish ? ", " + said(length - 2 * *finish) + " with " + said(*finish) + " on either wall."
-                 : ", once that is known.");
+         (finish && one && other
+              ? ", " + said(*one + *other) + " with " + said(*finish) + " on either wall's studs or furring."
+              : ", once that is known.");
 }
 
 /// Where the rows of studs begin.
@@ -207,7 +210,7 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
                              " below the floor" + (edges ? ", edges under the bench." : "."),
                     fur = furred ? " Heavy dashes: to be furred out, so thick at the upstand, down to a mark" +
                                        std::string{held ? "; HOLD: that strip waits, see {cuts}." : "."} +
-                                       late_furring_in_short(s.job(), s)
+                                       late_furring_in_short(s)
                                  : "",
                     check =
                         shows.edges && has_diagonals(s.job()) ? " Long dashes: diagonals at the floor, to check." : "";

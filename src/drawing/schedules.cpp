@@ -224,7 +224,7 @@ std::vector<Cells> wall_fastenings(const Pen& pen, const Subject& s, const facts
                   [&](const takeoff::CutRow& cut) { return cut.furring && count_in(s, cut, family) > 0; }))
     rows.push_back({"furring to studs",
                     std::string{"as local practice fastens it: the job does not say"} +
-                        (late_furring_note(s.job(), s, family.wall).empty() ? "" : "; once the base is down"),
+                        (late_furring_note(s, family.wall).empty() ? "" : "; once the base is down"),
                     ""});
   for (const facts::Hold& hold : s.facts.holds)
     if (hold.side == family.wall && hold.behind == facts::Behind::wall) add_upstand(rows, pen, s, hold.side);
@@ -340,7 +340,7 @@ std::vector<Sheet> draw_schedules(const Subject& s) {
   std::vector<std::string> holds;
   if (const std::string assumed = assumed_studs_note(s.job(), s, s.job().alcove.walls, false); !assumed.empty())
     notes.push_back(assumed);
-  if (const std::string late = late_furring_note(s.job(), s); !late.empty()) notes.push_back(late);
+  if (const std::string late = late_furring_note(s); !late.empty()) notes.push_back(late);
   if (const auto warning = frame_warning(s)) holds.push_back(warning->line), notes.push_back(warning->why);
   any.notes = notes;
   any.holds = holds;

@@ -113,22 +113,6 @@ std::string floor_as_read(const job::Job& job, const Findings& s) {
          level_words_of_floor(s);
 }
 
-namespace {
-
-/// Whether the base stands before that stud of a side wall when it is set.
-bool is_beside_base(const job::Job& job, const facts::Facts& facts, const facts::Part& stud) {
-  if (facts.site_built || stud.which.family.wall == job::Side::back) return false;
-  if (job.bench && job.bench->place == stud.which.family.wall) return false;
-  const auto& base = part(facts, facts::Role::base).bbox_mm;
-  if (job.bench && job.bench->place == job::Side::back) {
-    const double middle = (stud.bbox_mm[1] + stud.bbox_mm[4]) / 2;
-    return middle > base[1] && middle < base[4];
-  }
-  return stud.bbox_mm[4] > base[1] && stud.bbox_mm[1] < base[4];
-}
-
-}  // namespace
-
 std::string body_in_bore(const job::Job& job, const facts::Facts& facts) {
   return "body in its " + std::string{bore_word(job)} + ", " +
          rules::text_or_less(facts.drain.body_to_bore_mm, rules::Unit::mm, job) + " clear all round" +
@@ -152,7 +136,7 @@ LateFurring furring_that_waits(const Findings& s, Waits waits, std::optional<job
       const auto count =
           static_cast<int>(std::count_if(cut.part_ids.begin(), cut.part_ids.end(), [&](const std::string& id) {
             const facts::Part& stud = part(s.facts, id);
-            return stud.which.family.wall == side && waits(cut, stud);
+            return stud.which.family.wall == side && waits(cut);
           }));
       if (count > 0)
         marks.push_back(cut.mark + (count == cut.count
@@ -171,33 +155,43 @@ LateFurring furring_that_waits(const Findings& s, Waits waits, std::optional<job
 
 }  // namespace
 
-LateFurring furring_after_base(const job::Job& job, const Findings& s) {
-  return furring_that_waits(
-      s, [&](const takeoff::CutRow&, const facts::Part& stud) { return is_beside_base(job, s.facts, stud); });
+static bool waits_for_base(const takeoff::CutRow& cut) {
+  return cut.turn == facts::Turn::base;
+}
+static bool waits_for_seat(const takeoff::CutRow& cut) {
+  return cut.turn == facts::Turn::seat;
 }
 
-std::string late_furring_note(const job::Job& job, const Findings& s, std::optional<job::Side> wall) {
-  const LateFurring late = furring_that_waits(
-      s, [&](const takeoff::CutRow&, const facts::Part& stud) { return is_beside_base(job, s.facts, stud); }, wall);
+LateFurring furring_after_base(const Findings& s) {
+  return furring_that_waits(s, waits_for_base);
+}
+
+LateFurring furring_over_seat(const Findings& s) {
+  return furring_that_waits(s, waits_for_seat);
+}
+
+std::string late_furring_note(const Findings& s, std::optional<job::Side> wall) {
+  const LateFurring late = furring_that_waits(s, waits_for_base, wall);
   if (late.count == 0) return "";
   std::string words = late.words;
   words.front() = 'S';
   return words + (late.count == 1 ? " goes" : " go") + " in only once the base is down: {order-of-work}.";
 }
 
-std::string late_furring_in_short(const job::Job& job, const Findings& s, std::optional<job::Side> wall) {
-  return late_furring_note(job, s, wall).empty() ? "" : " Beside the base once that is down: {order-of-work}.";
+std::string late_furring_in_short(const Findings& s, std::optional<job::Side> wall) {
+  const LateFurring over = furring_that_waits(s, waits_for_seat, wall);
+  std::string seat = over.words;
+  if (!seat.empty()) seat = " Over the seat block once that is set: " + seat + ".";
+  return (late_furring_note(s, wall).empty() ? "" : " Beside the base once that is down: {order-of-work}.") + seat;
 }
 
-bool goes_in_after_base(const takeoff::CutRow& cut, const job::Job& job, const facts::Facts& facts) {
-  return cut.furring && std::any_of(cut.part_ids.begin(), cut.part_ids.end(),
-                                    [&](const std::string& id) { return is_beside_base(job, facts, part(facts, id)); });
+std::string when_set(const takeoff::CutRow& cut) {
+  return waits_for_base(cut) ? "; once the base is down" : waits_for_seat(cut) ? "; once the seat block is set" : "";
 }
 
-LateFurring furring_on_hold(const job::Job& job, const Findings& s) {
-  return furring_that_waits(s, [&](const takeoff::CutRow& cut, const facts::Part& stud) {
-    return cut.hold && !is_beside_base(job, s.facts, stud);
-  });
+LateFurring furring_on_hold(const Findings& s) {
+  return furring_that_waits(
+      s, [](const takeoff::CutRow& cut) { return cut.hold && !waits_for_base(cut) && !waits_for_seat(cut); });
 }
 
 std::string clear_of_apron(const job::Job& job, const facts::Facts& facts) {

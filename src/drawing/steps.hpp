@@ -69,21 +69,23 @@ struct LateFurring {
   bool held = false;  ///< some of them are on hold
 };
 
-/// Until the base is down, as it would have no room to come down beside them. Those behind
-/// a bench, whose frame stands before the base comes, and those of the back wall do not wait.
-LateFurring furring_after_base(const job::Job& job, const Findings& findings);
+/// Until the base is down, as it would have no room to come down beside them. Those of which nothing stands beside it
+/// and those of the back wall do not wait.
+LateFurring furring_after_base(const Findings& findings);
+/// Until the seat block is set, over which they stand.
+LateFurring furring_over_seat(const Findings& findings);
 
 /// Of one wall or of all: "Strips B on the left wall go in only once the base is down: G-02."; empty where none waits
 /// so.
-std::string late_furring_note(const job::Job& job, const Findings& findings, std::optional<job::Side> wall = {});
-/// The same after words on furring: " Beside the base once that is down: G-02."
-std::string late_furring_in_short(const job::Job& job, const Findings& findings, std::optional<job::Side> wall = {});
-/// Whether strips of that row of the cut list do.
-bool goes_in_after_base(const takeoff::CutRow& cut, const job::Job& job, const facts::Facts& facts);
+std::string late_furring_note(const Findings& findings, std::optional<job::Side> wall = {});
+/// The same after words on furring, and of strips over the seat block: " Beside the base once that is down: G-02."
+std::string late_furring_in_short(const Findings& findings, std::optional<job::Side> wall = {});
+/// "; once the base is down": when strips of that row of the cut list go in, if that is not with the framing.
+std::string when_set(const takeoff::CutRow& cut);
 
 /// Of the other strips, those that wait because a check fails, as the cut list holds them: nobody cuts or sets them
 /// yet.
-LateFurring furring_on_hold(const job::Job& job, const Findings& findings);
+LateFurring furring_on_hold(const Findings& findings);
 
 /// The flood test, with how much water stands how high on that day. @pre there is something that holds it
 Step flood_step(const job::Job& job, const Findings& findings);

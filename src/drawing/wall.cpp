@@ -48,7 +48,7 @@ class Wall {
     fixtures();
     cleat();
     furring();
-    in_the_way();
+    leans_in_ = add_studs_in_the_way(pen_, s_, side_, view_);
     caught();
     pen_.ladder(frame_.x1 + t_, levels_);
     if (apart_)
@@ -79,7 +79,8 @@ class Wall {
           "Phantom boxes: plates of fixtures, 'along' to their middles; timber behind the whole of them.");
     if (leans_in_)
       told.emplace_back(
-          "'in': so far a stud stands before the line of the base's edge, at its foot or top; plane or move it.");
+          "'in': so far a stud stands before the line of base or bench, at its foot or as high as that is in a way; "
+          "plane or move it.");
     if (bays_read_apart(s_, {facts::Role::wall, side_}, view_))
       told.emplace_back(
           "Cut blocking by its length, not by the studs' centres: it fits the narrowest part of its bay, and beside a "
@@ -90,7 +91,7 @@ class Wall {
           std::string{"Heavy dashes: a strip of furring, its mark and, where there is room, its thickness at "
                       "foot and top; of all strips: "} +
           (apart_ ? "{schedules}" : "the table") + (held_ ? ", and which are on HOLD." : ".") +
-          late_furring_in_short(s_.job(), s_, side_));
+          late_furring_in_short(s_, side_));
     if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_}))
       told.emplace_back("Pieces, fastening: {schedules}.");
     return told;
@@ -221,9 +222,13 @@ class Wall {
         const parts::Solid& stud = *s_.model.find(id);
         if (!wanted(stud)) continue;
         furred_ = true, held_ = held_ || cut.hold;
+        if (cut.on_block) {
+          add_block_strip(pen_, cut, extent(stud, view_));
+          continue;
+        }
         const Frame f = extent(stud, view_);
         const Line line = line_of_strip(s_, cut, stud, view_);
-        const takeoff::Strip on = strip_before(s_, stud);
+        const facts::Strip& on = strip_before(s_, cut, stud);
         const double foot = line.from.y, head = line.to.y;
         sheet_.lines.push_back(line);
         const std::string low = on.from > 0 ? "begins " + pen_.words(foot - f.y0) + " up"
@@ -259,20 +264,6 @@ class Wall {
     if (places.empty()) return false;
     pen_.note_at_one_of(std::move(places), words, Anchor::middle, 2.5 / 3, 90);
     return true;
-  }
-
-  /// Studs that stand in the way, at foot or top: how far.
-  void in_the_way() {
-    const double mark = units::tape_mark_mm(sheet_.metric);
-    for (const facts::StudGap& gap : s_.facts.room.studs) {
-      if (gap.stands_alone() || gap.wall != side_) continue;
-      const Frame f = extent(*s_.model.find(gap.part_id), view_);
-      for (const auto& [mm, y] : {std::pair{gap.at_floor_mm, f.y0 + t_}, {gap.at_top_mm, f.y1 - 2 * t_}}) {
-        if (mm > -mark) continue;
-        leans_in_ = true;
-        pen_.name_led({(f.x0 + f.x1) / 2, y}, {f.x1 + 0.4 * t_, y}, "in " + pen_.words(-mm), Anchor::left, 2.5 / 3);
-      }
-    }
   }
 
   /// Where the base is caught on its way down, if it does not go in.

@@ -24,10 +24,16 @@ bool bays_read_apart(const Subject& subject, const facts::Family& wall, const Vi
 
 /// Whether a stud is furred: nothing is written on its face then, where the strip is drawn.
 bool has_strip(const Subject& subject, const parts::Solid& stud);
-/// Of a stud that is furred: which stretch of it, and how thick.
-takeoff::Strip strip_before(const Subject& subject, const parts::Solid& stud);
+/// Of a stud that is furred by a row of the cut list: which stretch of it, and how thick.
+const facts::Strip& strip_before(const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& stud);
 /// How a wall shows that strip, of a row of the cut list: on its stud's face, from foot to head.
 Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& stud, const View& view);
+
+/// The same before a block: across its face, with the row's mark.
+void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block);
+
+/// Studs that stand in the way, at the foot and as high as anything comes there: how far. @return whether one does
+bool add_studs_in_the_way(Pen& pen, const Subject& subject, job::Side wall, const View& view);
 
 /// What is written beside a member's mark: its length as it is cut, or that it waits.
 std::string length_as_cut(const Subject& subject, const Pen& pen, const parts::Solid& solid);

@@ -63,20 +63,42 @@ bool has_strip(const Subject& subject, const parts::Solid& stud) {
   });
 }
 
-takeoff::Strip strip_before(const Subject& subject, const parts::Solid& stud) {
+const facts::Strip& strip_before(const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& stud) {
   const auto& gaps = subject.facts.room.studs;
   const auto gap =
       std::find_if(gaps.begin(), gaps.end(), [&](const facts::StudGap& g) { return g.part_id == stud.id; });
   diag::ensure(gap != gaps.end(), "every furred stud was measured");
-  return takeoff::strip_on(*gap, subject.job().is_metric());
+  return takeoff::strip_of(*gap, cut);
 }
 
 Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& stud, const View& view) {
-  const takeoff::Strip on = strip_before(subject, stud);
+  const facts::Strip& on = strip_before(subject, cut, stud);
   const Frame f = extent(stud, view);
   const double x = (f.x0 + f.x1) / 2, foot = on.from > 0 ? f.y1 - cut.length_mm : f.y0,
                head = on.to < 1 ? f.y0 + cut.length_mm : f.y1;
   return {{x, foot}, {x, head}, LineKind::correction};
+}
+
+void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block) {
+  const double t = pen.text_mm(), y = block.y0 + 0.2 * block.height(), x = (block.x0 + block.x1) / 2;
+  pen.line({block.x0, y}, {block.x1, y}, LineKind::correction);
+  pen.name({x, y}, {x, block.y0 - 1.2 * t}, "fur " + cut.mark, Anchor::middle, 2.5 / 3);
+}
+
+bool add_studs_in_the_way(Pen& pen, const Subject& subject, job::Side wall, const View& view) {
+  const double t = pen.text_mm(), mark = units::tape_mark_mm(subject.job().is_metric());
+  bool any = false;
+  for (const facts::StudGap& gap : subject.facts.room.studs) {
+    if (gap.stands_alone() || gap.wall != wall) continue;
+    const Frame f = extent(*subject.model.find(gap.part_id), view);
+    for (const auto& [mm, y] :
+         {std::pair{gap.at_floor_mm, f.y0 + t}, {gap.at_bound_mm, std::min(gap.bound_to_mm, f.y1 - 2 * t)}}) {
+      if (mm > -mark) continue;
+      any = true;
+      pen.name_led({(f.x0 + f.x1) / 2, y}, {f.x1 + 0.4 * t, y}, "in " + pen.words(-mm), Anchor::left, 2.5 / 3);
+    }
+  }
+  return any;
 }
 
 std::string length_as_cut(const Subject& subject, const Pen& pen, const parts::Solid& solid) {

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "facts/furring.hpp"
 #include "facts/set_out.hpp"
 #include "survey/readings.hpp"
 #include "survey/stud_faces.hpp"
@@ -83,6 +84,9 @@ struct StudGap {
   double running_mm = 0;  ///< its centre at the datum, from the back corner (side walls) or the left corner (back wall)
   double at_floor_mm = 0, at_upstand_mm = 0, at_top_mm = 0;
   bool assumed = false;  ///< it stands already, and nobody read where
+  /// So high the line bounds it, as high as the base is let down from or the bench stands, and the gap there.
+  double bound_to_mm = 0, at_bound_mm = 0;
+  std::vector<Strip> strips = {};  ///< that bring it out, lowest first
   bool stands_alone() const { return before == Before::nothing; }
 };
 
@@ -187,6 +191,8 @@ struct Room {
   FloorShape floor;
   std::vector<StudGap> studs;
   std::vector<CornerGap> corners;
+  std::vector<BlockStrip> block_strips = {};
+  std::vector<Kink> kinks = {};  ///< of each wall with strips
   DropIn drop_in;
   DrainWindow drain;
   std::vector<Rung> chain;  ///< over the drain's centre

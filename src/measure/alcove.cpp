@@ -7,7 +7,9 @@
 #include "brep/properties.hpp"
 #include "job/studs.hpp"
 #include "measure/detail.hpp"
+#include "measure/furring.hpp"
 #include "measure/rim.hpp"
+#include "measure/room_face.hpp"
 #include "measure/shapes.hpp"
 #include "measure/wall_faces.hpp"
 #include "survey/room.hpp"
@@ -18,98 +20,6 @@ namespace {
 
 using job::Side;
 using survey::Rect;
-
-gp_Dir outward_of(Side side) {
-  return side == Side::left ? gp_Dir{-1, 0, 0} : side == Side::right ? gp::DX() : gp::DY();
-}
-
-/// How far a place across a wall lies into the room.
-double inward(Side side, const gp_Pnt& p) {
-  return side == Side::left ? p.X() : side == Side::right ? -p.X() : -p.Y();
-}
-double along(Side side, const gp_Pnt& p) {
-  return side == Side::back ? p.X() : p.Y();
-}
-
-/// A stick's face toward the room.
-struct RoomFace {
-  gp_Dir normal;
-  std::vector<gp_Pnt> outline;
-  double from = 0, to = 0;  ///< along the wall: y for a side wall, x for the back wall
-
-  double middle() const { return (from + to) / 2; }
-  /// Its middle at a height, between its long edges: one beside a wall that leans may lean along its own.
-  double middle_at(Side side, double z) const {
-    double low = std::numeric_limits<double>::max(), high = std::numeric_limits<double>::lowest();
-    for (std::size_t i = 0; i < outline.size(); ++i) {
-      const gp_Pnt &a = outline[i], &b = outline[(i + 1) % outline.size()];
-      const double rise = b.Z() - a.Z();
-      if (std::abs(rise) < a.Distance(b) / 2) continue;
-      const double at = along(side, a) + (along(side, b) - along(side, a)) * (z - a.Z()) / rise;
-      low = std::min(low, at), high = std::max(high, at);
-    }
-    return low <= high ? (low + high) / 2 : middle();
-  }
-  /// How far it reaches into the room at a height: by that of its long edges which stands in farthest; past its ends
-  /// they go on.
-  double innermost(Side side, double z) const {
-    return -least_to(side, z, [](double) { return 0; });
-  }
-  /// How far it stays, at a height, behind an edge that lies so far into the room at a place along the wall: at that of
-  /// its long edges where there is least.
-  template <class Edge>
-  double least_to(Side side, double z, Edge edge) const {
-    double least = std::numeric_limits<double>::max();
-    for (std::size_t i = 0; i < outline.size(); ++i) {
-      const gp_Pnt &a = outline[i], &b = outline[(i + 1) % outline.size()];
-      const double rise = b.Z() - a.Z();
-      if (std::abs(rise) < a.Distance(b) / 2) continue;
-      const double up = (z - a.Z()) / rise;
-      least = std::min(least, edge(along(side, a) + (along(side, b) - along(side, a)) * up) -
-                                  (inward(side, a) + (inward(side, b) - inward(side, a)) * up));
-    }
-    return least;
-  }
-};
-
-std::optional<RoomFace> room_face(const parts::Solid& stick, Side side) {
-  const gp_Dir into = outward_of(side).Reversed();
-  const auto skin = parts::skin_of(stick);
-  for (const brep::Flat& flat : skin->flats) {
-    if (flat.normal.Dot(into) < 0.7) continue;
-    RoomFace found{flat.normal, flat.rings[brep::outer_ring(flat)], std::numeric_limits<double>::max(),
-                   std::numeric_limits<double>::lowest()};
-    for (const gp_Pnt& p : found.outline)
-      found.from = std::min(found.from, along(side, p)), found.to = std::max(found.to, along(side, p));
-    return found;
-  }
-  return std::nullopt;
-}
-
-/// The edge of a plan toward a wall, as far into the room as it lies.
-double edge_of(const Rect& r, Side side) {
-  return side == Side::left ? r.x0 : side == Side::right ? -r.x1 : -r.y1;
-}
-
-/// The edge of a convex outline toward a wall, as far into the room as it lies at a place along that wall; past its
-/// ends that of its end.
-double edge_at(const survey::Polygon& outline, Side side, double place) {
-  const auto of = [](const survey::Point& p) { return gp_Pnt{p.x, p.y, 0}; };
-  double from = std::numeric_limits<double>::max(), to = std::numeric_limits<double>::lowest();
-  for (const survey::Point& p : outline)
-    from = std::min(from, along(side, of(p))), to = std::max(to, along(side, of(p)));
-  place = std::clamp(place, from, to);
-  double nearest = std::numeric_limits<double>::max();
-  for (std::size_t i = 0; i < outline.size(); ++i) {
-    const gp_Pnt a = of(outline[i]), b = of(outline[(i + 1) % outline.size()]);
-    const double run = along(side, b) - along(side, a);
-    if (std::abs(run) < units::tolerance::length_mm) continue;
-    const double share = (place - along(side, a)) / run;
-    if (share < -units::tolerance::ratio || share > 1 + units::tolerance::ratio) continue;
-    nearest = std::min(nearest, inward(side, a) + (inward(side, b) - inward(side, a)) * share);
-  }
-  return nearest;
-}
 
 class Walls {
  public:
@@ -123,7 +33,8 @@ class Walls {
     if (model.job.bench) bench_side_ = model.job.bench->place;
   }
 
-  void studs(double floor, double upstand, facts::Room& room) const {
+  std::vector<facts::StudGap> studs(double floor, double upstand) const {
+    std::vector<facts::StudGap> found;
     const double top = model_.job.alcove.height.in_mm();
     for (const parts::Solid& solid : model_.solids) {
       const auto side = stud_of(solid);
@@ -137,9 +48,11 @@ class Walls {
       const auto gap = [&](double z) {
         return before == facts::Before::nothing ? 0.0 : face->least_to(*side, z, edge);
       };
-      room.studs.push_back({solid.id, *side, before, as_read(*side, running(*side, face->middle_at(*side, 0))),
-                            gap(floor), gap(upstand), gap(top), job::are_studs_assumed(model_.job, *side)});
+      const double bound = bound_to(before, upstand);
+      found.push_back({solid.id, *side, before, as_read(*side, running(*side, face->middle_at(*side, 0))), gap(floor),
+                       gap(upstand), gap(top), job::are_studs_assumed(model_.job, *side), bound, gap(bound)});
     }
+    return found;
   }
 
   /// Of the two side walls' ends, as they were read.
@@ -177,6 +90,17 @@ class Walls {
     return *std::max_element(outline_.begin(), outline_.end(), [&](const survey::Point& a, const survey::Point& b) {
       return a.x * x + a.y * y < b.x * x + b.y * y;
     });
+  }
+
+  /// Higher up nothing comes down beside a stud, and nothing stands before it.
+  double bound_to(facts::Before before, double upstand) const {
+    const double top = model_.job.alcove.height.in_mm();
+    if (before == facts::Before::base) return std::min(top, std::max(upstand, model_.job.base.lowered_from.in_mm()));
+    double bound = 0;
+    for (const parts::Solid& solid : model_.solids)
+      if (solid.role == parts::Role::bench_frame || solid.role == parts::Role::seat_block)
+        bound = std::max(bound, parts::box_of(solid)[5]);
+    return std::min(top, bound);
   }
 
   static std::optional<Side> stud_of(const parts::Solid& solid) {
@@ -248,6 +172,22 @@ Framing::Framing(const parts::Model& model) {
     auto& family = outlines_[solid.part.family];
     for (auto& outline : outlines_of(*parts::skin_of(solid))) family.push_back(std::move(outline));
   }
+}
+
+Framing Framing::with(const Boards& boards) const {
+  Framing furred = *this;
+  for (const Side wall : {Side::left, Side::right, Side::back})
+    if (const auto into = boards.furred_to(wall)) {
+      furred.furred_to_.emplace(wall, *into);
+      auto& family = furred.outlines_[{parts::Role::wall, wall}];
+      for (auto& strip : boards.strips(wall)) family.push_back(std::move(strip));
+    }
+  return furred;
+}
+
+std::optional<gp_Dir> Framing::furred_to(Side wall) const {
+  const auto it = furred_to_.find(wall);
+  return it == furred_to_.end() ? std::nullopt : std::optional{it->second};
 }
 
 std::optional<double> Framing::reach(const facts::Family& family, const gp_Dir& way, const Box3& within) const {
@@ -353,7 +293,7 @@ void measure_seat_gaps(const parts::Model& model, const Framing& framing, facts:
 
 }  // namespace
 
-void measure_access(const parts::Model& model, const Framing& framing, facts::Facts& facts) {
+void measure_access(const parts::Model& model, const Framing& framing, const Framing& furred, facts::Facts& facts) {
   const Rect base = *plan_of(model, parts::Role::base);
   Box3 box;
   box.low[1] = base.y0 - 1, box.high[1] = base.y0 + std::max(25.0, model.job.base.threshold.width.in_mm());
@@ -370,8 +310,9 @@ void measure_access(const parts::Model& model, const Framing& framing, facts::Fa
     const auto from_left = framing.reach(family, gp::DX(), box), from_right = framing.reach(family, {-1, 0, 0}, box);
     const bool bench = family.role == Role::bench_frame;
     framed.take(from_left, from_right);
-    finished.take(from_left, from_right, bench ? 0 : build_up);
-    if (!bench) face.take(from_left, from_right, build_up);
+    const auto left = furred.reach(family, gp::DX(), box), right = furred.reach(family, {-1, 0, 0}, box);
+    finished.take(left, right, bench ? 0 : build_up);
+    if (!bench) face.take(left, right, build_up);
   }
   if (const parts::Solid* seat = model.first(parts::Role::seat_block)) {
     const auto outlines = outlines_of(*parts::skin_of(*seat));
@@ -382,7 +323,7 @@ void measure_access(const parts::Model& model, const Framing& framing, facts::Fa
     facts.clear.seat_depth_mm = back ? b[4] - b[1] : b[3] - b[0];
     facts.clear.seat_reach_mm = b[1] - base.y0;
     if (facts.clear.finished) facts.clear.finished->seat_depth_mm = *facts.clear.seat_depth_mm - build_up;
-    measure_seat_gaps(model, framing, facts);
+    measure_seat_gaps(model, furred, facts);
   }
   facts.clear.entry_mm = framed.width(), facts.clear.nothing_at_entry = framed.open();
   facts.clear.compartment.face_mm = face.width(), facts.clear.compartment.no_stud_at_entry = face.open();
@@ -417,18 +358,24 @@ std::vector<facts::WidthRead> widths_read(const parts::Model& model, const Frami
 
 }  // namespace
 
+std::vector<facts::StudGap> measure_studs(const parts::Model& model, const facts::Heights& heights) {
+  std::vector<facts::StudGap> studs =
+      Walls{model}.studs(heights.rib_plane_mm, heights.upstand_top_mm.value_or(heights.rim_greatest_mm));
+  if (model.job.base.is_site_built())  // mortar follows the studs as they stand: nothing is to be brought out to it
+    for (facts::StudGap& stud : studs)
+      if (stud.before == facts::Before::base) {
+        stud.before = facts::Before::nothing;
+        stud.at_floor_mm = stud.at_upstand_mm = stud.at_top_mm = stud.at_bound_mm = 0;
+      }
+  add_strips(model, heights.rib_plane_mm, studs);
+  return studs;
+}
+
 void measure_walls(const parts::Model& model, const Framing& framing, const facts::Heights& heights,
                    facts::Room& room) {
   const Walls walls{model};
   const double upstand = heights.upstand_top_mm.value_or(heights.rim_greatest_mm);
   room.ends_apart_mm = walls.ends_apart();
-  walls.studs(heights.rib_plane_mm, upstand, room);
-  if (model.job.base.is_site_built())  // mortar follows the studs as they stand: nothing is to be brought out to it
-    for (facts::StudGap& stud : room.studs)
-      if (stud.before == facts::Before::base) {
-        stud.before = facts::Before::nothing;
-        stud.at_floor_mm = stud.at_upstand_mm = stud.at_top_mm = 0;
-      }
   walls.base_corners(heights.rib_plane_mm, upstand, room);
   room.widths = widths_read(model, framing);
   room.drop_in = measure_drop_in(model, framing, heights, room.widths);

@@ -12,10 +12,16 @@
 
 namespace fallwright::measure {
 
+class Boards;
+
 /// Walls and bench frame as outlines, by their family: read off once, asked often.
 class Framing {
  public:
   explicit Framing(const parts::Model& model);
+  /// The same with the strips of furring before its studs.
+  Framing with(const Boards& boards) const;
+  /// Into the room, square to the line that a wall's strips bring its studs to; nothing where there are none.
+  std::optional<gp_Dir> furred_to(survey::Side wall) const;
   /// How far a family reaches along `way` within a box.
   std::optional<double> reach(const facts::Family& family, const gp_Dir& way, const Box3& within) const;
   /// The outlines of a family's faces.
@@ -23,6 +29,7 @@ class Framing {
 
  private:
   std::map<facts::Family, std::vector<std::vector<gp_Pnt>>> outlines_;
+  std::map<survey::Side, gp_Dir> furred_to_;
 };
 
 /// How far a stick of a wall stands behind that edge of a plan which is toward the wall, at a height: by the side of

@@ -268,7 +268,7 @@ facts::Compartment compartment_of(const job::Job& job, const Extent& floor, cons
 
 }  // namespace
 
-facts::Clear measure_clear(const parts::Model& model, const Framing& framing) {
+facts::Clear measure_clear(const parts::Model& model, const Framing& furred) {
   const parts::Solid &base = *model.first(parts::Role::base), &drain = *model.first(parts::Role::drain);
   const double top = parts::box_of(drain)[5];
   Polygon floor;
@@ -278,7 +278,7 @@ facts::Clear measure_clear(const parts::Model& model, const Framing& framing) {
   for (const Polygon& obstacle : obstacles(model, top))
     if (const Polygon part = common(obstacle, floor); !part.empty()) over.push_back(part);
   const auto& build_up = model.job.survey.finish_mm;
-  const auto walls = wall_faces(model, framing, top, top + reach_mm, build_up.value_or(0));
+  const auto walls = wall_faces(model, furred, top, top + reach_mm, build_up.value_or(0));
 
   facts::Clear clear;
   const Foremost foremost{model};

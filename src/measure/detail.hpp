@@ -14,6 +14,7 @@
 
 namespace fallwright::measure {
 
+class Boards;
 class Framing;
 class Memory;
 struct Mating;
@@ -40,7 +41,7 @@ std::vector<facts::Part> measure_parts(const parts::Model& model, const Remember
 std::vector<facts::Facet> facets_of(const parts::Solid& solid);
 void measure_falls(const parts::Model& model, facts::Facts& facts);  ///< facets, creases
 std::vector<facts::Drainage> measure_drainage(const parts::Model& model);
-facts::Clear measure_clear(const parts::Model& model, const Framing& framing);
+facts::Clear measure_clear(const parts::Model& model, const Framing& furred);
 std::vector<facts::Member> measure_members(const parts::Model& model);
 
 std::vector<facts::Section> measure_sections(const parts::Model& model);
@@ -59,11 +60,14 @@ void measure_openings(const parts::Model& model, const Framing& framing, facts::
 facts::DrainFit measure_drain(const parts::Model& model);
 
 facts::FloorShape measure_floor(const parts::Model& model, const survey::StudFaces& faces);
+/// @pre the room's studs were measured.
 void measure_walls(const parts::Model& model, const Framing& framing, const facts::Heights& heights, facts::Room& room);
-void measure_access(const parts::Model& model, const Framing& framing, facts::Facts& facts);  ///< entry, seat's depth
+/// Entry, seat's depth. @param furred the framing with its strips, on which what is finished lies
+void measure_access(const parts::Model& model, const Framing& framing, const Framing& furred, facts::Facts& facts);
 facts::Flood measure_flood(const parts::Model& model, const facts::Facts& facts);
 facts::Finish measure_finish(const parts::Model& model, const facts::Facts& facts);
-std::vector<facts::Backing> measure_backings(const parts::Model& model, const facts::Heights& heights);
+std::vector<facts::Backing> measure_backings(const parts::Model& model, const facts::Heights& heights,
+                                             const Boards& boards);
 std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::Heights& heights);
 facts::FloorDeck measure_deck(const parts::Model& model);
 /// @pre the room was measured: where the drain is, and how it lies.
@@ -81,7 +85,8 @@ facts::DropIn measure_drop_in(const parts::Model& model, const Framing& framing,
                               const std::vector<facts::WidthRead>& read);
 facts::DrainWindow measure_window(const parts::Model& model, const survey::StudFaces& faces);
 std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts::Facts& facts);
-std::vector<facts::Mark> measure_set_out(const parts::Model& model, const survey::StudFaces& faces);
+std::vector<facts::Mark> measure_set_out(const parts::Model& model, const survey::StudFaces& faces,
+                                         const Boards& boards);
 
 /// The side of the base that stands against the bench.
 std::optional<job::Side> bench_side(const job::Job& job);

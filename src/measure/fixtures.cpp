@@ -5,6 +5,7 @@
 #include "job/studs.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/furring.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -67,8 +68,30 @@ OnWall to_its_plates(OnWall block, const std::vector<OnWall>& plates, double mar
   return block;
 }
 
-/// Studs and blocking of a wall lie side by side: their faces' shares of the plate add up.
-void add_timber(const parts::Model& model, const job::Fixture& fixture, const OnWall& plate, facts::Backing& backing) {
+/// How much of air is left between the board's back and timber where a plate is screwed on, once all strips are set: a
+/// strip is cut down to a mark.
+double air_mm(const parts::Solid& solid, Side wall, const OnWall& backed, const Boards& boards,
+              const std::vector<facts::BlockStrip>& strips) {
+  if (solid.part.kind == parts::Kind::stud) return 0;  // the board lies on it, or on its strip
+  const auto face = room_face(solid, wall);
+  const double place = (backed.from + backed.to) / 2, z = (backed.low + backed.high) / 2;
+  if (!face || !boards.is_furred(wall, place, z)) return 0;
+  const auto strip =
+      std::find_if(strips.begin(), strips.end(), [&](const facts::BlockStrip& s) { return s.part_id == solid.id; });
+  double thick = 0;
+  if (strip != strips.end()) {
+    const double share = (place - face->from) / (face->to - face->from),
+                 low = wall == Side::back ? strip->first_mm : strip->other_mm,
+                 high = wall == Side::back ? strip->other_mm : strip->first_mm;
+    thick = low + (high - low) * share;
+  }
+  return *boards.at(wall, place, z) - face->innermost(wall, z) - thick;
+}
+
+/// Studs and blocking of a wall lie side by side: their faces' shares of the plate add up. What the board does not lie
+/// on, for air between, holds nothing.
+void add_timber(const parts::Model& model, const job::Fixture& fixture, const OnWall& plate, const Boards& boards,
+                const std::vector<facts::BlockStrip>& strips, facts::Backing& backing) {
   const bool back = fixture.wall == Side::back, known = !job::are_studs_assumed(model.job, fixture.wall);
   const facts::Family family{parts::Role::wall, fixture.wall};
   const double slit_mm = units::tape_mark_mm(model.job.is_metric()) / 2;
@@ -86,6 +109,7 @@ void add_timber(const parts::Model& model, const job::Fixture& fixture, const On
       patch = to_its_plates(to_its_studs(patch, studs, slit_mm), plates, 2 * slit_mm);
     const OnWall backed = common(plate, patch);
     if (backed.area() <= 0) continue;
+    if (air_mm(solid, fixture.wall, backed, boards, strips) > 2 * slit_mm + units::tolerance::length_mm) continue;
     backing.share += backed.area() / plate.area();
     if (!known && solid.part.kind == parts::Kind::stud)
       backing.assumed += (backed.area() - in_rows(backed, model.job)) / plate.area();
@@ -120,9 +144,12 @@ void add_bench(const parts::Model& model, const job::Fixture& fixture, const OnW
 
 }  // namespace
 
-std::vector<facts::Backing> measure_backings(const parts::Model& model, const facts::Heights& heights) {
+std::vector<facts::Backing> measure_backings(const parts::Model& model, const facts::Heights& heights,
+                                             const Boards& boards) {
   const double water = heights.threshold_greatest_mm.value_or(heights.rim_greatest_mm);
   std::vector<facts::Backing> found;
+  if (model.job.fixtures.empty()) return found;
+  const std::vector<facts::BlockStrip> strips = boards.block_strips();
   for (const job::Fixture& fixture : model.job.fixtures) {
     const OnWall plate = plate_of(fixture, model.job);
     facts::Backing backing;
@@ -131,7 +158,7 @@ std::vector<facts::Backing> measure_backings(const parts::Model& model, const fa
     backing.wall = fixture.wall;
     backing.height_mm = fixture.height.in_mm();
     backing.above_water_mm = plate.low - water;
-    add_timber(model, fixture, plate, backing);
+    add_timber(model, fixture, plate, boards, strips, backing);
     add_bench(model, fixture, plate, backing);
     found.push_back(backing);
   }

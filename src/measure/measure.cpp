@@ -13,6 +13,7 @@
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/furring.hpp"
 #include "measure/mating.hpp"
 #include "measure/memory.hpp"
 #include "measure/shapes.hpp"
@@ -84,9 +85,12 @@ facts::Closure closure_of(const job::Job& job) {
   return closure;
 }
 
-facts::Room look_at_room(const parts::Model& model, const Framing& framing, const facts::Facts& facts) {
+facts::Room look_at_room(const parts::Model& model, const Framing& framing, const Boards& boards,
+                         const facts::Facts& facts) {
   facts::Room room;
-  room.faces = facts.room.faces;
+  room.faces = facts.room.faces, room.studs = facts.room.studs;
+  room.block_strips = boards.block_strips();
+  room.kinks = boards.kinks(facts.heights, facts.finish.top_mm);
   room.closure = closure_of(model.job);
   room.floor = measure_floor(model, room.faces);
   room.floor.unread = unread_corners(model, room.faces);
@@ -95,7 +99,7 @@ facts::Room look_at_room(const parts::Model& model, const Framing& framing, cons
   const auto& bore = room.drain.now_mm;
   room.chain = measure_chain(model, facts, bore[0], bore[1]);
   room.gauges = measure_gauges(model, facts);
-  room.set_out = measure_set_out(model, room.faces);
+  room.set_out = measure_set_out(model, room.faces, boards);
   room.as_set = measure_as_set(model, model.job.as_set);
   return room;
 }
@@ -127,28 +131,32 @@ facts::Facts look_at_all(const parts::Model& model, Memory& memory) {
   measure_bed(model, remembered, bed, base_on_bed, facts);
   facts.bed.deepest_rib_mm = deepest_rib_mm(base);
   const Framing framing{model};
-  facts.clear = measure_clear(model, framing);
   facts.members = measure_members(model);
   facts.sections = measure_sections(model);
   facts.bearers = measure_bearers(model);
   facts.cleat = measure_cleat(model);
   facts.rail = measure_rail(model);
   measure_heights(model, facts);
+  facts.room.studs = measure_studs(model, facts.heights);
+  const Boards boards{model, facts.room.studs};
+  const Framing furred = framing.with(boards);
+  facts.clear = measure_clear(model, furred);
   facts.stand = measure_stand(model, facts);
   facts.seat_edge = measure_seat_edge(model);
   facts.edges = measure_edges(model);
   measure_base_kind(model, base, facts);
   facts.skirt = measure_skirt(model);
   measure_openings(model, framing, facts);
-  measure_access(model, framing, facts);
-  facts.backings = measure_backings(model, facts.heights);
+  measure_access(model, framing, furred, facts);
+  facts.backings = measure_backings(model, facts.heights, boards);
   facts.holds = measure_holds(model, facts.heights);
   facts.deck = measure_deck(model);
   facts.flood = measure_flood(model, facts);
   facts.finish = measure_finish(model, facts);
   facts.drain = measure_drain(model);
   facts.fits = measure_fits(model, remembered, base_on_bed, facts);
-  facts.room = look_at_room(model, framing, facts);
+  for (facts::Fit& clash : boards.strips_that_clash()) facts.fits.push_back(std::move(clash));
+  facts.room = look_at_room(model, framing, boards, facts);
   narrow_entry(model, facts);
   facts.pipe = measure_pipe_run(model, facts);
   return facts;
@@ -161,6 +169,7 @@ WayIn measure_way_in(const parts::Model& model, const facts::Heights& heights) {
   const Framing framing{model};
   facts.heights = heights;  // openings are read over the base's height
   measure_openings(model, framing, facts);
+  facts.room.studs = measure_studs(model, heights);
   measure_walls(model, framing, heights, facts.room);
   return {facts.openings.front().left_over_mm, facts.room.drop_in};
 }

@@ -4,6 +4,7 @@
 
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/furring.hpp"
 #include "measure/rim.hpp"
 #include "measure/shapes.hpp"
 
@@ -15,8 +16,8 @@ using job::Side;
 /// Lengths that are marked in the room, each from a face that is there to be touched.
 class Marks {
  public:
-  Marks(const parts::Model& model, const survey::StudFaces& faces, facts::Point bore)
-      : model_{model}, faces_{faces}, bore_{bore} {}
+  Marks(const parts::Model& model, const survey::StudFaces& faces, const Boards& boards, facts::Point bore)
+      : model_{model}, faces_{faces}, boards_{boards}, bore_{bore} {}
 
   std::vector<facts::Mark> list() {
     from_walls();
@@ -43,8 +44,17 @@ class Marks {
       const double away = faces_.off(side, {bore_[0], bore_[1]});
       add(std::string{"bore centre from the "} + name_of(side) + " stud face", away, studs);
       if (finish)
-        add(std::string{"bore centre from the finished "} + name_of(side) + " wall", away - *finish, finished);
+        add(std::string{"bore centre from the finished "} + name_of(side) + " wall",
+            to_board(side).value_or(away) - *finish, finished);
     }
+  }
+
+  /// From a wall's board beside the bore where strips bring it out, as high as the drain.
+  std::optional<double> to_board(Side side) const {
+    const gp_Pnt bore{bore_[0], bore_[1], bore_[2]};
+    const double beside = along_wall(side, bore), z = parts::box_of(*model_.first(parts::Role::drain))[5];
+    const auto board = boards_.is_furred(side, beside, z) ? boards_.at(side, beside, z) : std::nullopt;
+    return board ? std::optional{into_room(side, bore) - *board} : std::nullopt;
   }
 
   /// By its own corners: a base that was bought, or fills its room, need not be square.
@@ -92,15 +102,17 @@ class Marks {
 
   const parts::Model& model_;
   survey::StudFaces faces_;
+  const Boards& boards_;
   facts::Point bore_;
   std::vector<facts::Mark> marks_;
 };
 
 }  // namespace
 
-std::vector<facts::Mark> measure_set_out(const parts::Model& model, const survey::StudFaces& faces) {
+std::vector<facts::Mark> measure_set_out(const parts::Model& model, const survey::StudFaces& faces,
+                                         const Boards& boards) {
   const auto bore = widest_cylinder(*model.first(parts::Role::subfloor));
-  return bore ? Marks{model, faces, to_point(bore->Location())}.list() : std::vector<facts::Mark>{};
+  return bore ? Marks{model, faces, boards, to_point(bore->Location())}.list() : std::vector<facts::Mark>{};
 }
 
 }  // namespace fallwright::measure

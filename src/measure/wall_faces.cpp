@@ -82,6 +82,7 @@ std::vector<WallFace> wall_faces(const parts::Model& model, const Framing& frami
     const double dx = back ? to - from : *second - *first, dy = back ? *second - *first : to - from;
     const double turn = (side == Side::right ? -1 : 1) / std::hypot(dx, dy);
     WallFace face{side, dy * turn, -dx * turn, 0};
+    if (const auto into = framing.furred_to(side)) face.nx = into->X(), face.ny = into->Y();
     Box3 box;
     box.low[back ? 0 : 1] = from, box.high[back ? 0 : 1] = to;
     box.low[2] = low_mm, box.high[2] = high_mm;

@@ -54,7 +54,9 @@ Table cuts_table(const report::Report& report) {
          {escaped(size), units::decimals(cut.length_mm, 3)},
          {escaped(cut.ends)},
          {(cut.hold ? held_badge() + " " + element("small", escaped(takeoff::waits_text(*cut.hold))) + " " : "") +
-          element("small", escaped(cut.furring ? "furring before a stud" : parts))}});
+          element("small", escaped(cut.on_block  ? "furring before blocking"
+                                   : cut.furring ? "furring before a stud"
+                                                 : parts))}});
   }
   return table;
 }

@@ -41,9 +41,9 @@ auto fields(Is<takeoff::Row> auto& of) {
 
 auto fields(Is<takeoff::CutRow> auto& of) {
   auto& [mark, part_ids, stock, length_mm, short_mm, width_mm, thickness_mm, count, ends, sheet, steel, fitted_mm,
-         furring, by_assumed_studs, hold, board, end_deg, taper] = of;
+         furring, by_assumed_studs, hold, board, end_deg, taper, turn, on_block] = of;
   return std::tie(mark, part_ids, stock, length_mm, short_mm, width_mm, thickness_mm, count, ends, sheet, steel,
-                  fitted_mm, furring, by_assumed_studs, hold, board, end_deg);  // `taper` is read from `ends`
+                  fitted_mm, furring, by_assumed_studs, hold, board, end_deg, turn, on_block);  // `taper`: from `ends`
 }
 
 auto fields(Is<job::Cuts> auto& of) {

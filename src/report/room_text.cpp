@@ -104,7 +104,9 @@ class RoomText {
 
   void studs() {
     head("STUDS: running from the back corner (side walls) or the left corner (back wall), and furring to bring each");
-    text_ += "  out to the edge of what stands before it (less than nothing: it stands in, plane or move it)\n";
+    text_ +=
+        "  out to the edge of what stands before it (less than nothing: it stands in; plane or move it as high as "
+        "that\n  edge comes)\n";
     line(padded("stud", 22) + padded("centre at", 12) + padded("before it", 11) + padded("at the floor", 14) +
          padded("at the upstand", 16) + "at the top");
     std::size_t flush = 0;

@@ -27,7 +27,7 @@ bool same_stock(const CutRow& a, const CutRow& b, double rounded_mm) {
 
 bool same_ends(const CutRow& a, const CutRow& b, double rounded_mm) {
   if (a.ends == b.ends) return true;
-  return a.taper && b.taper && a.taper->at_foot == b.taper->at_foot && a.taper->cut_short == b.taper->cut_short &&
+  return a.taper && b.taper && a.taper->thin_at == b.taper->thin_at && a.taper->cut_short == b.taper->cut_short &&
          same(a.taper->thin_mm, b.taper->thin_mm, rounded_mm);
 }
 

@@ -56,6 +56,11 @@ bool is_in_its_bore(const facts::Fit& fit, const facts::Facts& facts) {
          facts.drain.body_to_bore_mm < 0;
 }
 
+bool is_furred(const facts::PartId& part, const facts::Facts& facts) {
+  return std::any_of(facts.room.studs.begin(), facts.room.studs.end(),
+                     [&](const facts::StudGap& stud) { return !stud.strips.empty() && stud.part_id == text_of(part); });
+}
+
 Finding clashes(const Ground& ground, const Limit&) {
   const job::Job& job = ground.job;
   const facts::Facts& facts = ground.facts;
@@ -87,8 +92,9 @@ Finding clashes(const Ground& ground, const Limit&) {
         worst->a.is(facts::Role::drain) || worst->b.is(facts::Role::drain)
             ? drain_with_its_base(job, facts)
             : "neither is moved or cut here: buy another base, or head a joist off as local code and an engineer allow";
-  const std::string where =
-      both + " share " + shared_text(worst->overlap_mm3, job) + " at " + place_of(worst->at_mm, facts.room.faces, job);
+  const std::string where = both + (is_furred(worst->a, facts) ? ", or the furring on that stud, share " : " share ") +
+                            shared_text(worst->overlap_mm3, job) + " at " +
+                            place_of(worst->at_mm, facts.room.faces, job);
   if (!is_in_its_bore(*worst, facts)) return found(count, where, moves);
   const double bore = wide_enough_mm(job, facts, ground.limits.at("drain.in-bore").least.value_or(0));
   return mended_by(found(count, where, bore_at_least(bore, job)), {set_length("drain.bore", bore, job)});

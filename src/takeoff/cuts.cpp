@@ -5,6 +5,7 @@
 #include <optional>
 #include <string_view>
 
+#include "diag/fault.hpp"
 #include "facts/assumed.hpp"
 #include "facts/furring.hpp"
 #include "units/length.hpp"
@@ -26,8 +27,14 @@ std::array<double, 2> ends_as_cut(const facts::Member& member, bool metric) {
   return {as_cut(member.end_angle_deg[0]), as_cut(member.end_angle_deg[1])};
 }
 
-constexpr std::string_view square = "square", tapered = ", tapered to ", nothing = "nothing", foot_end = " at the foot",
-                           head_end = " at the head";
+constexpr std::string_view square = "square", tapered = ", tapered to ", nothing = "nothing",
+                           foot_up = "; from the stud's foot up", top_down = "; from the stud's top down";
+
+/// " at the foot".
+std::string at_the(StripEnd end) {
+  constexpr const char* ends[] = {"foot", "head", "left end", "right end", "back end", "front end"};
+  return std::string{" at the "} + ends[static_cast<std::size_t>(end)];
+}
 
 std::string ends_text(const std::array<double, 2>& deg) {
   if (deg[0] == 0 && deg[1] == 0) return std::string{square};
@@ -54,56 +61,80 @@ double face_of(const facts::Part& stud) {
   return inside < 0 ? boxed : std::min(boxed, (half_girth - std::sqrt(inside)) / 2);
 }
 
-bool is_cut_short(const Strip& strip) {
-  return strip.from > 0 || strip.to < 1;
-}
-
-std::optional<Taper> taper_of(const Strip& strip) {
+std::optional<Taper> taper_of(const facts::Strip& strip) {
   if (!strip.tapers()) return std::nullopt;
-  return Taper{std::min(strip.foot_mm, strip.head_mm), strip.foot_mm < strip.head_mm, is_cut_short(strip)};
+  return Taper{std::min(strip.foot_mm, strip.head_mm), strip.foot_mm < strip.head_mm ? StripEnd::foot : StripEnd::head,
+               !strip.is_whole()};
 }
 
-/// Which way a strip tapers, and where it lies if it is shorter than its stud.
-std::string strip_ends(const Strip& strip, bool metric) {
-  const auto taper = taper_of(strip);
+std::string taper_words(const std::optional<Taper>& taper, bool metric) {
   if (!taper) return std::string{square};
   const std::string thin =
       taper->thin_mm > 0 ? units::to_text(units::Length::mm(taper->thin_mm), metric) : std::string{nothing};
-  return std::string{square}.append(tapered) + thin + std::string{taper->at_foot ? foot_end : head_end} +
-         (!taper->cut_short ? ""
-          : taper->at_foot  ? "; from the stud's top down"
-                            : "; from the stud's foot up");
+  return std::string{square}.append(tapered) + thin + at_the(taper->thin_at);
+}
+
+/// Which way a strip tapers, and where it lies if it is shorter than its stud.
+std::string strip_ends(const facts::Strip& strip, bool metric) {
+  return taper_words(taper_of(strip), metric).append(strip.to < 1 ? foot_up : strip.from > 0 ? top_down : "");
 }
 
 const char* begin_of(Furring furring) {
   return furring == Furring::strip ? "furring " : "shims ";
 }
 
-/// A strip before one stud; nothing where the gap is less than a mark, or more than furring.
-std::optional<CutRow> strip_before(const facts::StudGap& gap, const facts::Facts& facts, bool metric) {
-  const double widest = widest_gap(gap), mark = units::tape_mark_mm(metric);
-  if (widest < mark - units::tolerance::length_mm || beyond_furring(gap)) return std::nullopt;
+bool is_ripped(double widest_mm) {
+  return widest_mm > facts::least_ripped_mm - units::tolerance::length_mm;
+}
+
+/// What is alike of all strips: how thick and wide, and of what.
+CutRow furring_row(const std::string& part_id, double thick_mm, double width_mm, double length_mm, bool ripped,
+                   bool metric) {
+  const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  CutRow strip;
+  strip.part_ids = {part_id};
+  strip.length_mm = strip.short_mm = furring_mm(length_mm, metric);
+  strip.width_mm = units::round_to_tape(units::Length::mm(width_mm), metric).in_mm();
+  strip.thickness_mm = thick_mm;
+  const std::string unit = metric ? " mm" : "\"", thick = text(thick_mm);
+  strip.count = 1;
+  strip.furring = ripped ? Furring::strip : Furring::shims;
+  strip.stock = begin_of(*strip.furring) + thick.substr(0, thick.size() - unit.size()) + " x " + text(strip.width_mm);
+  return strip;
+}
+
+/// The strips before one stud.
+std::vector<CutRow> strips_before(const facts::StudGap& gap, const facts::Facts& facts, bool metric) {
   const auto stud = std::find_if(facts.parts.begin(), facts.parts.end(),
                                  [&](const facts::Part& part) { return part.id == gap.part_id; });
-  if (stud == facts.parts.end()) return std::nullopt;
-  const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  std::vector<CutRow> rows;
+  if (stud == facts.parts.end()) return rows;
   const auto& box = stud->bbox_mm;
-  const double thick = furring_mm(widest, metric);
-  const Strip on = strip_on(gap, metric);
-  CutRow strip;
-  strip.part_ids = {gap.part_id};
-  strip.length_mm = strip.short_mm = furring_mm((on.to - on.from) * (box[5] - box[2]), metric);
-  strip.width_mm = units::round_to_tape(units::Length::mm(face_of(*stud)), metric).in_mm();
-  strip.thickness_mm = thick;
-  const std::string unit = metric ? " mm" : "\"", thick_text = text(thick);
-  const bool ripped = widest > facts::least_ripped_mm - units::tolerance::length_mm;
-  strip.furring = ripped ? Furring::strip : Furring::shims;
-  strip.stock =
-      begin_of(*strip.furring) + thick_text.substr(0, thick_text.size() - unit.size()) + " x " + text(strip.width_mm);
-  strip.count = 1;
-  strip.ends = strip_ends(on, metric);
-  strip.taper = taper_of(on);
-  strip.by_assumed_studs = gap.assumed;
+  for (const facts::Strip& on : gap.strips) {
+    const bool parted = on.below_seat || on.turn == facts::Turn::seat;
+    const double thick = std::max(on.foot_mm, on.head_mm), widest = parted ? thick : widest_gap(gap);
+    CutRow strip = furring_row(gap.part_id, thick, face_of(*stud), (on.to - on.from) * (box[5] - box[2]),
+                               is_ripped(widest), metric);
+    strip.ends = strip_ends(on, metric);
+    strip.taper = taper_of(on);
+    strip.turn = on.turn;
+    strip.by_assumed_studs = gap.assumed;
+    rows.push_back(std::move(strip));
+  }
+  return rows;
+}
+
+CutRow strip_before(const facts::BlockStrip& block, const facts::Facts& facts, bool metric) {
+  const double thick = std::max(block.first_mm, block.other_mm);
+  CutRow strip = furring_row(block.part_id, thick, block.height_mm, block.length_mm, is_ripped(thick), metric);
+  const bool back = block.wall == facts::Side::back, first_thin = block.first_mm < block.other_mm;
+  if (block.first_mm != block.other_mm)
+    strip.taper =
+        Taper{std::min(block.first_mm, block.other_mm),
+              back ? (first_thin ? StripEnd::left : StripEnd::right) : (first_thin ? StripEnd::back : StripEnd::front)};
+  strip.ends = taper_words(strip.taper, metric);
+  strip.turn = block.turn, strip.on_block = true;
+  strip.by_assumed_studs = facts::are_studs_assumed(facts.room.studs, block.wall);
   return strip;
 }
 
@@ -112,7 +143,8 @@ bool alike(const CutRow& a, const CutRow& b) {
   return a.stock == b.stock && a.ends == b.ends && std::abs(a.length_mm - b.length_mm) < same &&
          std::abs(a.short_mm - b.short_mm) < same && std::abs(a.width_mm - b.width_mm) < same &&
          std::abs(a.thickness_mm - b.thickness_mm) < same && a.hold.has_value() == b.hold.has_value() &&
-         (a.board ? a.board->stock : "") == (b.board ? b.board->stock : "") && a.by_assumed_studs == b.by_assumed_studs;
+         (a.board ? a.board->stock : "") == (b.board ? b.board->stock : "") &&
+         a.by_assumed_studs == b.by_assumed_studs && a.turn == b.turn && a.on_block == b.on_block;
 }
 
 std::optional<Hold> hold_on(HangsOn what, const std::optional<facts::Held>& by) {
@@ -125,6 +157,15 @@ std::optional<Hold> hold_on_strip(const facts::StudGap& gap, const facts::Holds&
   if (gap.before == facts::Before::base) hold = hold_on(HangsOn::base, holds.base);
   if (gap.before == facts::Before::bench) hold = hold_on(HangsOn::bench, holds.pieces);
   return !hold && gap.assumed ? hold_on(HangsOn::studs, holds.studs) : hold;
+}
+
+/// One before a block is as thick as those of the studs at its ends.
+std::optional<Hold> hold_on_block_strip(const facts::BlockStrip& block, const facts::Facts& facts,
+                                        const facts::Holds& holds) {
+  std::optional<Hold> hold;
+  for (const facts::StudGap& gap : facts.room.studs)
+    if (gap.wall == block.wall && !gap.strips.empty() && !hold) hold = hold_on_strip(gap, holds);
+  return hold;
 }
 
 /// Blocking goes from stud to stud.
@@ -222,14 +263,15 @@ std::optional<Taper> taper_named(const std::string& ends) {
   const std::size_t from = ends.find(tapered);
   if (from == std::string::npos) return std::nullopt;
   const std::string words = ends.substr(from + tapered.size());
-  for (const bool at_foot : {true, false}) {
-    const std::string_view end = at_foot ? foot_end : head_end;
+  for (const StripEnd thin_at :
+       {StripEnd::foot, StripEnd::head, StripEnd::left, StripEnd::right, StripEnd::back, StripEnd::front}) {
+    const std::string end = at_the(thin_at);
     const std::size_t to = words.find(end);
     if (to == std::string::npos) continue;
     const std::string thin = words.substr(0, to);
     std::string why;
     const auto length = units::parse_length(thin == nothing ? "0" : thin, units::LengthUnit::mm, why);
-    if (length) return Taper{length->in_mm(), at_foot, words.size() > to + end.size()};
+    if (length) return Taper{length->in_mm(), thin_at, words.size() > to + end.size()};
   }
   return std::nullopt;
 }
@@ -246,13 +288,11 @@ double furring_mm(double gap_mm, bool metric) {
   return facts::furring_mm(gap_mm, units::tape_mark_mm(metric));
 }
 
-Strip strip_on(const facts::StudGap& gap, bool metric) {
-  const auto cut = [&](double mm) { return furring_mm(std::max(0.0, mm), metric); };
-  const double foot = gap.at_floor_mm, head = gap.at_top_mm;
-  Strip strip{cut(foot), cut(head)};
-  if (foot > 0 && head < 0) strip.to = foot / (foot - head);
-  if (foot < 0 && head > 0) strip.from = foot / (foot - head);
-  return strip;
+const facts::Strip& strip_of(const facts::StudGap& gap, const CutRow& cut) {
+  const auto it = std::find_if(gap.strips.begin(), gap.strips.end(),
+                               [&](const facts::Strip& strip) { return strip.turn == cut.turn; });
+  diag::ensure(it != gap.strips.end(), "a strip on the cut list was measured on its stud");
+  return *it;
 }
 
 std::string ripped_from(const job::Job& job) {
@@ -291,13 +331,21 @@ std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric, const std::
     piece.hold = hold_on_member(member, facts, holds);
     add(std::move(piece));
   }
+  const auto add_strip = [&](CutRow strip) {
+    if (board && !strip.is_shim() && strip.width_mm <= board->thickness_mm + units::tolerance::length_mm)
+      strip.board = board;
+    add(std::move(strip));
+  };
   for (const facts::StudGap& gap : facts.room.studs)
-    if (auto strip = strip_before(gap, facts, metric)) {
-      strip->hold = hold_on_strip(gap, holds);
-      if (board && !strip->is_shim() && strip->width_mm <= board->thickness_mm + units::tolerance::length_mm)
-        strip->board = board;
-      add(std::move(*strip));
+    for (CutRow& strip : strips_before(gap, facts, metric)) {
+      strip.hold = hold_on_strip(gap, holds);
+      add_strip(std::move(strip));
     }
+  for (const facts::BlockStrip& block : facts.room.block_strips) {
+    CutRow strip = strip_before(block, facts, metric);
+    strip.hold = hold_on_block_strip(block, facts, holds);
+    add_strip(std::move(strip));
+  }
   std::stable_sort(rows.begin(), rows.end(), comes_before);
   for (std::size_t i = 0; i < rows.size(); ++i) rows[i].mark = mark_of(i);
   return rows;

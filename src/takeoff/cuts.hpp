@@ -42,11 +42,15 @@ std::string mark_of(std::size_t index);
 /// too thin to rip.
 enum class Furring { strip, shims };
 
+/// Which end of a strip: those of one on a block lie to the left, the right, the back or the front.
+enum class StripEnd { foot, head, left, right, back, front };
+
 /// The end of a strip that is cut thinner than the other; 0: to nothing.
 struct Taper {
   double thin_mm = 0;
-  bool at_foot = false;
-  bool cut_short = false;  ///< there the stud itself stands out, and the strip is shorter than it
+  StripEnd thin_at = StripEnd::head;
+  bool cut_short =
+      false;  ///< the strip is shorter than its stud: there that stands out itself, or a bench in its place
 };
 
 /// Equal pieces under one mark. Lengths as they are cut: to 1/16 in, or to 1 mm.
@@ -67,6 +71,8 @@ struct CutRow {
   std::optional<Board> board = {};     ///< that a strip is ripped from, with others beside it
   std::array<double, 2> end_deg = {};  ///< what `ends` says, of the most slanted of them; 0: square to whoever cuts it
   std::optional<Taper> taper = {};     ///< of furring
+  facts::Turn turn = facts::Turn::framing;  ///< when furring goes in
+  bool on_block = false;                    ///< furring before blocking, and not before a stud
   /// What goes by hand, and lies on no stick.
   bool is_shim() const { return furring == Furring::shims; }
   bool is_square() const;  ///< both its ends, and no thinner at one than at the other
@@ -83,13 +89,8 @@ std::string fitted_text(const CutRow& cut, bool metric);
 /// `facts::furring_mm` by the room's tape.
 double furring_mm(double gap_mm, bool metric);
 
-/// A strip of furring on its stud: how thick it is cut at either end, and between which shares of the stud's length,
-/// from its foot: where the stud itself comes to stand before the line, its strip has ended.
-struct Strip {
-  double foot_mm = 0, head_mm = 0, from = 0, to = 1;
-  bool tapers() const { return foot_mm != head_mm; }
-};
-Strip strip_on(const facts::StudGap& gap, bool metric);
+/// A stud's strip of that row of the cut list. @pre it has one
+const facts::Strip& strip_of(const facts::StudGap& gap, const CutRow& cut);
 
 /// "rip from 2x4".
 std::string ripped_from(const job::Job& job);
@@ -97,8 +98,8 @@ std::string ripped_from(const job::Job& job);
 /// Whether a stud stands farther back from what stands before it than furring reaches.
 bool beyond_furring(const facts::StudGap& gap);
 
-/// Members of the model, and furring before studs that stand back: a strip as long as the stud, as thick as its widest
-/// gap, up to the next mark of the tape. Longest first for each stock; marks A, B, C ... in that order, without I and
+/// Members of the model, and furring before studs that stand back and before their blocks: strips as they were
+/// measured, down to a mark of the tape. Longest first for each stock; marks A, B, C ... in that order, without I and
 /// O. Pieces that wait by `holds` stand apart from equal ones that do not.
 std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric, const std::optional<Board>& board = {},
                              const facts::Holds& holds = {});

@@ -273,7 +273,7 @@ TEST(Furring, BehindABenchStandsBeforeItAndBesideTheBaseAfterIt) {
   // edge stands off them, and that base's drain meets a joist; the sixth stands behind the bench.
   const Drawn d = drawn_demo("ferry-steps-3");
   const Findings findings{d.facts, d.cuts, {}, {}, d.judgement};
-  const LateFurring late = furring_after_base(d.model->job, findings);
+  const LateFurring late = furring_after_base(findings);
   EXPECT_EQ(late.count, 4);
   EXPECT_EQ(late.words, "strips N, P, S, T on the right wall");
   const std::vector<Step> steps = steps_of(d.model->job, findings);
@@ -319,7 +319,7 @@ TEST(Furring, BehindABenchStandsBeforeItAndBesideTheBaseAfterIt) {
   EXPECT_THAT(cuts, testing::HasSubstr("N 1 furring HOLD on the stud at 16"));
   EXPECT_THAT(cuts, testing::Not(testing::HasSubstr("furring 1/2 x 1-1/2")));
   const Drawn site = drawn_demo("coopers-yard-4");
-  EXPECT_EQ(furring_after_base(site.model->job, {site.facts, site.cuts, {}, {}, site.judgement}).count, 0);
+  EXPECT_EQ(furring_after_base({site.facts, site.cuts, {}, {}, site.judgement}).count, 0);
 }
 
 TEST(Lapped, TheApronsNotchesAreDrawnWhereWhoCutsThemLooks) {

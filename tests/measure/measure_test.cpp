@@ -178,24 +178,25 @@ TEST(Clear, FinishedWallsTakeTheirBuildUpOff) {
 }
 
 TEST(Clear, AWallOutOfSquareTakesAWedge) {
-  // Source: closed form: the right wall comes in from 72 in at the back to 71 in at the entry, so its finished face, 1
-  // in off, stands 1 / cos(a) to the left of it; the floor left of that line, 4 to 35 in from the entry, is a
-  // trapezium.
+  // Source: closed form: the right wall comes in from 72 in at the back to 71 in at the entry, so its finished face,
+  // 2.36 in off, stands 2.36 / cos(a) to the left of it; the floor left of that line, 4 to 33.64 in from the entry, is
+  // a trapezium. The base ends farther off than furring reaches: the wall is finished on its studs.
   job::Job j = sample::alcove();
-  j.survey.finish_mm = 25.4;
-  j.base.length = inches(56.5);
+  constexpr double finish = 2.36, back = 36 - finish;
+  j.survey.finish_mm = finish * 25.4;
+  j.base.length = inches(54.9);
   sample::read_plan(j, {0, 36 * 25.4}, {72 * 25.4, 36 * 25.4}, {0, 0}, {71 * 25.4, 0});
   const facts::Clear clear = measured(j).clear;
-  const double off = std::hypot(1., 36.) / 36, low = 71 + 4. / 36 - off, high = 71 + 35. / 36 - off;
-  const double from = 15, edge = 14.5 + 56.5 - 0.5;  // the base's own upstand where the wall stands farther back
+  const double off = finish * std::hypot(1., 36.) / 36, low = 71 + 4. / 36 - off, high = 71 + back / 36 - off;
+  const double from = 15, edge = 14.5 + 54.9 - 0.5;  // the base's own upstand where the wall stands farther back
   const double cross = (edge + off - 71) * 36;       // where the finished face passes it
   const double width_at_cross = edge - from;
-  const double area = ((low - from) + width_at_cross) / 2 * (cross - 4) + width_at_cross * (35 - cross);
+  const double area = ((low - from) + width_at_cross) / 2 * (cross - 4) + width_at_cross * (back - cross);
   ASSERT_GT(cross, 4);
-  ASSERT_LT(cross, 35);
+  ASSERT_LT(cross, back);
   ASSERT_GT(high, edge);
   EXPECT_NEAR(clear.finished->area_mm2 / 645.16, area, 1e-3);
-  EXPECT_NEAR(clear.finished->least_width_mm / 25.4, 31, 1e-6) << "its depth";
+  EXPECT_NEAR(clear.finished->least_width_mm / 25.4, back - 4, 1e-6) << "its depth";
 }
 
 TEST(Heights, TheFloorBesideTheThresholdIsItsLowestAlongThere) {

@@ -188,7 +188,8 @@ TEST(RoomNumbers, StandUnderTheirHeads) {
       squeezed(report::room_table(metric().report(), true)),
       {"TAPE: do the readings close? reading read fits best if the others hold back", "FLOOR: how it lies out of level",
        "STUDS: running from the back corner (side walls) or the left corner (back wall), and furring to bring "
-       "each out to the edge of what stands before it (less than nothing: it stands in, plane or move it) stud",
+       "each out to the edge of what stands before it (less than nothing: it stands in; plane or move it as high as "
+       "that edge comes) stud",
        "LETTING IT IN: free width by height above the datum 12 mm",
        "DRAIN: where its centre may stand from the left stud face", "DRY FIT: what meets what drain",
        "HEIGHTS over the drain's centre, above the datum (and above the one below) rib plane",

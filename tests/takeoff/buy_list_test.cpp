@@ -7,6 +7,7 @@
 #include "support/imperial.hpp"
 #include "support/part_id.hpp"
 #include "support/sample.hpp"
+#include "support/strips.hpp"
 #include "takeoff/cuts.hpp"
 #include "takeoff/cutting.hpp"
 #include "takeoff/finish.hpp"
@@ -249,7 +250,7 @@ TEST(BuyList, StudsThatStandBackAreFurred) {
   stud("wall-left/stud-01", 0.1875, 0.0625), stud("wall-left/stud-02", 0.18, 0.05),
       stud("wall-left/stud-03", 0.25, 0.25);
   stud("wall-left/stud-04", 0.03, 0.03), stud("wall-left/stud-05", 2, 2), stud("wall-left/stud-06", -0.5, -0.2);
-  const auto cuts = takeoff::cut_list(facts, false);
+  const auto cuts = takeoff::cut_list(sample::with_strips(facts, false), false);
   std::vector<takeoff::CutRow> strips;
   for (const takeoff::CutRow& cut : cuts)
     if (cut.furring) strips.push_back(cut);
@@ -282,7 +283,7 @@ TEST(BuyList, StudsThatStandBackAreFurred) {
   turned.area_mm2 = 2 * (1.5 * 3.5 + 5 * 92.5) * in * in;
   facts.room.studs.back().at_top_mm = facts.room.studs.back().at_floor_mm = 0.25 * in;
   facts.room.studs.back().at_upstand_mm = 0.25 * in;
-  const auto with_turned = takeoff::cut_list(facts, false);
+  const auto with_turned = takeoff::cut_list(sample::with_strips(facts, false), false);
   EXPECT_TRUE(std::any_of(with_turned.begin(), with_turned.end(), [](const takeoff::CutRow& cut) {
     return cut.stock == "furring 1/4 x 1-1/2\"" && cut.count == 2;
   }));
@@ -290,13 +291,13 @@ TEST(BuyList, StudsThatStandBackAreFurred) {
   // Two that differ in width alone are two to whoever buys and cuts them.
   facts.parts.back().bbox_mm[3] = 2.5 * in, facts.room.studs.back().at_top_mm = 0.25 * in;
   facts.room.studs.back().at_floor_mm = facts.room.studs.back().at_upstand_mm = 0.25 * in;
-  const auto wider = takeoff::cut_list(facts, false);
+  const auto wider = takeoff::cut_list(sample::with_strips(facts, false), false);
   EXPECT_EQ(std::count_if(wider.begin(), wider.end(),
                           [](const takeoff::CutRow& cut) {
                             return cut.stock == "furring 1/4 x 1-1/2\"" || cut.stock == "furring 1/4 x 2-1/2\"";
                           }),
             2);
-  const auto metric = takeoff::cut_list(facts, true);
+  const auto metric = takeoff::cut_list(sample::with_strips(facts, true), true);
   EXPECT_TRUE(std::any_of(metric.begin(), metric.end(),
                           [](const takeoff::CutRow& cut) { return cut.stock == "furring 6 x 64 mm"; }));
   EXPECT_FALSE(row(rows, "studs to bring out").for_sale);

@@ -6,6 +6,7 @@
 
 #include "support/imperial.hpp"
 #include "support/sample.hpp"
+#include "support/strips.hpp"
 #include "takeoff/ripping.hpp"
 #include "takeoff/takeoff.hpp"
 
@@ -47,11 +48,15 @@ TEST(CutList, AStripEndsWhereItsStudComesToStandBeforeTheLine) {
   // quarter up, at 23 in; one the other way round has its strip in the quarter below its top.
   facts::StudGap up;
   up.at_floor_mm = 0.25 * in, up.at_top_mm = -0.75 * in;
-  const takeoff::Strip low = takeoff::strip_on(up, false);
+  const auto strip_on = [](const facts::StudGap& gap) {
+    return facts::strips_for(gap.at_floor_mm, gap.at_top_mm, std::max(gap.at_floor_mm, gap.at_top_mm), in / 16);
+  };
+  ASSERT_EQ(strip_on(up).size(), 1u);
+  const facts::Strip low = strip_on(up)[0];
   EXPECT_NEAR(low.to, 0.25, 1e-12);
   EXPECT_EQ(low.from, 0);
   std::swap(up.at_floor_mm, up.at_top_mm);
-  const takeoff::Strip high = takeoff::strip_on(up, false);
+  const facts::Strip high = strip_on(up)[0];
   EXPECT_NEAR(high.from, 0.75, 1e-12);
   EXPECT_EQ(high.to, 1);
   facts::Facts facts;
@@ -59,11 +64,59 @@ TEST(CutList, AStripEndsWhereItsStudComesToStandBeforeTheLine) {
   stud.id = "wall-left/stud-01", stud.bbox_mm = {0, 0, 1.5 * in, 1.5 * in, 3.5 * in, 93.5 * in};
   facts.parts = {stud};
   up.part_id = stud.id, up.before = facts::Before::base, up.at_floor_mm = 0.25 * in, up.at_top_mm = -0.75 * in;
+  up.strips = strip_on(up);
   facts.room.studs = {up};
   const auto strips = takeoff::cut_list(facts, false);
   ASSERT_EQ(strips.size(), 1u);
   EXPECT_NEAR(strips[0].length_mm, 23 * in, 1e-9);
   EXPECT_EQ(strips[0].ends, "square, tapered to nothing at the head; from the stud's foot up");
+}
+
+TEST(CutList, StripsThatGoInAtOtherTimesHaveMarksOfTheirOwn) {
+  // Source: by hand: of two strips that are cut alike one waits for the base, and whoever sets them reads which; a
+  // third ends 16 in up, below a seat block, and goes on above it from 24 in, 69-1/2 of 93-1/2 in.
+  facts::Facts facts;
+  for (const char* id : {"a", "b", "c"}) {
+    facts::Part stud;
+    stud.id = id, stud.bbox_mm = {0, 0, 0, 3.5 * in, 1.5 * in, 93.5 * in};
+    facts.parts.push_back(stud);
+    facts::StudGap gap;
+    gap.part_id = id, gap.before = facts::Before::base;
+    gap.at_floor_mm = gap.at_upstand_mm = gap.at_top_mm = 0.8125 * in;
+    gap.strips = facts::strips_for(gap.at_floor_mm, gap.at_top_mm, gap.at_floor_mm, in / 16);
+    facts.room.studs.push_back(gap);
+  }
+  facts.room.studs[1].strips[0].turn = facts::Turn::base;
+  facts::Strip low = facts.room.studs[2].strips[0], high = low;
+  low.to = 16 / 93.5, low.turn = facts::Turn::base, low.below_seat = true;
+  high.from = 24 / 93.5, high.turn = facts::Turn::seat;
+  facts.room.studs[2].strips = {low, high};
+  const auto rows = takeoff::cut_list(facts, false);
+  ASSERT_EQ(rows.size(), 4u);
+  std::vector<std::string> told;
+  for (const takeoff::CutRow& row : rows)
+    told.push_back(row.part_ids[0] + " " + std::to_string(static_cast<int>(row.turn)) + " " +
+                   units::decimals(row.length_mm / in, 1) + " " + row.ends);
+  EXPECT_THAT(told, testing::UnorderedElementsAre("a 0 93.5 square", "b 1 93.5 square",
+                                                  "c 1 16.0 square; from the stud's foot up",
+                                                  "c 2 69.5 square; from the stud's top down"));
+}
+
+TEST(CutList, AStripBeforeABlockIsAsLongAndHighAsThat) {
+  // Source: by hand: 5/8 at its back end and 3/4 at its front one; what is thinner is told, and read back from that.
+  facts::Facts facts;
+  facts.room.block_strips = {
+      {"block", facts::Side::right, 0.625 * in, 0.75 * in, 14.55 * in, 3.5 * in, 34 * in, facts::Turn::base}};
+  const auto rows = takeoff::cut_list(facts, false);
+  ASSERT_EQ(rows.size(), 1u);
+  EXPECT_EQ(rows[0].stock, "furring 3/4 x 3-1/2\"");
+  EXPECT_NEAR(rows[0].length_mm, 14.5 * in, 1e-9);
+  EXPECT_EQ(rows[0].ends, "square, tapered to 5/8\" at the back end");
+  EXPECT_TRUE(rows[0].on_block && rows[0].turn == facts::Turn::base);
+  const auto taper = takeoff::taper_named(rows[0].ends);
+  ASSERT_TRUE(taper);
+  EXPECT_EQ(taper->thin_at, takeoff::StripEnd::back);
+  EXPECT_NEAR(taper->thin_mm, 0.625 * in, 1e-9);
 }
 
 TEST(CutList, EqualPiecesShareAMark) {
@@ -307,7 +360,7 @@ TEST(Ripping, ABoardIsKnownWhereItIsTimberAndThickEnough) {
   job::Job job = sample::alcove();
   job.walls.stock.name = "2x4", job.walls.stock.kind = job::StockKind::timber;
   job.walls.stock.thickness = job::Length::inches(1.5), job.walls.stock.depth = job::Length::inches(3.5);
-  const auto cuts = takeoff::cut_list(facts, false, takeoff::board_of(job));
+  const auto cuts = takeoff::cut_list(sample::with_strips(facts, false), false, takeoff::board_of(job));
   ASSERT_EQ(cuts.size(), 2u);
   EXPECT_EQ(cuts[0].board.has_value(), cuts[0].width_mm < 39);
   EXPECT_EQ(cuts[1].board.has_value(), cuts[1].width_mm < 39);

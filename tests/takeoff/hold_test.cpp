@@ -4,6 +4,7 @@
 
 #include "support/part_id.hpp"
 #include "support/sample.hpp"
+#include "support/strips.hpp"
 #include "takeoff/hold.hpp"
 #include "takeoff/item.hpp"
 #include "takeoff/need.hpp"
@@ -127,7 +128,8 @@ TEST(Hold, OnlyTheStripsWaitWhoseStudsComeOutToWhatWaits) {
   const job::Job job = sample::alcove();
   // "2x4, for furring: 1 of 2 strips, base" of each row; its pieces by the plan.
   const auto told = [&](const facts::Holds& holds) {
-    const auto cuts = takeoff::cut_list(facts, false, takeoff::Board{"2x4", 38.1, 88.9}, holds);
+    const auto cuts =
+        takeoff::cut_list(sample::with_strips(facts, false), false, takeoff::Board{"2x4", 38.1, 88.9}, holds);
     auto rows = takeoff::take_off(job, facts, cuts, takeoff::plan_cuts(cuts, job.cuts, false));
     takeoff::hold_back(rows, cuts, job, facts, holds);
     std::vector<std::string> all;
@@ -248,7 +250,7 @@ TEST(Hold, WhatIsCutToStudsThatNobodyReadWaitsAndItsTwinAtStudsThatWereReadDoesN
   }
   facts::Holds holds;
   holds.studs = facts::Held{"", "", "find the studs"};
-  const std::vector<takeoff::CutRow> cuts = takeoff::cut_list(facts, true, {}, holds);
+  const std::vector<takeoff::CutRow> cuts = takeoff::cut_list(sample::with_strips(facts, true), true, {}, holds);
   std::vector<Row> rows =
       rows_named({"2x4", "fasteners, framing", "fasteners, bench at the wall", "fasteners, upstands"});
   job::Job job = sample::alcove();  // its bench stands at the left

@@ -5,6 +5,7 @@
 
 #include "support/part_id.hpp"
 #include "support/sample.hpp"
+#include "support/strips.hpp"
 #include "takeoff/takeoff.hpp"
 
 namespace fallwright {
@@ -22,7 +23,7 @@ void expect_kinds_in_words(const std::vector<takeoff::CutRow>& cuts, const std::
     EXPECT_EQ(cut.is_square(), !taper) << cut.ends;
     if (!taper) continue;
     EXPECT_NEAR(taper->thin_mm, cut.taper->thin_mm, 1e-9) << cut.ends;
-    EXPECT_EQ(taper->at_foot, cut.taper->at_foot) << cut.ends;
+    EXPECT_EQ(taper->thin_at, cut.taper->thin_at) << cut.ends;
     EXPECT_EQ(taper->cut_short, cut.taper->cut_short) << cut.ends;
   }
 }
@@ -53,7 +54,7 @@ TEST(Kinds, WhatARowIsReadsBackFromItsWords) {
     for (const auto& board : {std::optional<takeoff::Board>{}, takeoff::board_of(sample::alcove())}) {
       job::Job job = sample::alcove();
       if (metric) job.unit = job::UnitSystem::metric;
-      const auto cuts = takeoff::cut_list(facts, metric, board);
+      const auto cuts = takeoff::cut_list(sample::with_strips(facts, metric), metric, board);
       const auto rows = takeoff::take_off(job, facts, cuts, takeoff::plan_cuts(cuts, job.cuts, metric));
       expect_kinds_in_words(cuts, rows);
       const auto any = [&](takeoff::Blanks blanks) {

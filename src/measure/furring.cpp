@@ -1,0 +1,352 @@
+#include "measure/furring.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <numeric>
+
+#include "measure/alcove.hpp"
+#include "measure/detail.hpp"
+#include "measure/foremost.hpp"
+#include "measure/least_width.hpp"
+#include "measure/rim.hpp"
+#include "measure/surface.hpp"
+#include "units/length.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::measure {
+
+using survey::Side;
+
+namespace {
+
+constexpr double flush_mm = units::tolerance::length_mm;
+
+/// A stretch of a strip's place in which something else stands.
+struct Taken {
+  double first = 0, second = 0, deep_mm = 0;  ///< heights; how far into the strip at most
+  facts::PartId with;
+  double mm3(double wide_mm) const { return (second - first) * deep_mm * wide_mm; }
+};
+
+/// The bench's frame and seat block, which stand where strips would, and the base, to which they are cut.
+class InTheirWay {
+ public:
+  explicit InTheirWay(const parts::Model& model, bool base = false) {
+    using parts::Role;
+    for (const parts::Solid& solid : model.solids)
+      if (solid.role == Role::bench_frame || solid.role == Role::seat_block || (base && solid.role == Role::base))
+        solids_.push_back({outlines_of(*parts::skin_of(solid)), parts::box_of(solid), solid.part});
+  }
+
+  /// Between which heights one of them stands in the place between a face and what is laid on it.
+  /// @param lies how far into the room that place begins and ends at a height
+  template <class Lies>
+  std::optional<Taken> in(Side wall, double from, double to, double low, double high, Lies lies) const {
+    std::optional<Taken> found;
+    const std::size_t along = wall == Side::back ? 0 : 1, across = 1 - along;
+    for (const Solid& solid : solids_) {
+      const double foot = std::max(low, solid.box[2]), head = std::min(high, solid.box[5]);
+      if (foot >= head) continue;
+      const auto [begin, first_end] = lies(foot);
+      const auto [other_begin, other_end] = lies(head);
+      const double least = std::min(begin, other_begin) + flush_mm, most = std::max(first_end, other_end) - flush_mm;
+      if (least >= most) continue;
+      Box3 box;
+      box.low[along] = from + flush_mm, box.high[along] = to - flush_mm;
+      box.low[2] = foot, box.high[2] = head;
+      const bool toward_more = wall == Side::left;
+      box.low[across] = toward_more ? least : -most, box.high[across] = toward_more ? most : -least;
+      if (solid.box[0] > box.high[0] || solid.box[3] < box.low[0] || solid.box[1] > box.high[1] ||
+          solid.box[4] < box.low[1])
+        continue;
+      const auto top = reach(solid.outlines, gp::DZ(), box), bottom = reach(solid.outlines, gp::DZ().Reversed(), box);
+      if (!top || !bottom || *top + *bottom < flush_mm) continue;
+      found = Taken{std::min(-*bottom, found ? found->first : *top), std::max(*top, found ? found->second : *top),
+                    most - least, solid.part};
+    }
+    return found;
+  }
+
+ private:
+  struct Solid {
+    std::vector<std::vector<gp_Pnt>> outlines;
+    std::array<double, 6> box;
+    facts::PartId part;
+  };
+  std::vector<Solid> solids_;
+};
+
+/// Whether the base comes down beside what takes that stretch of a wall, once it is there: one against the back wall is
+/// let down before it and pushed home.
+bool is_beside_base(const parts::Model& model, Side wall, double from, double to) {
+  if (model.job.base.is_site_built() || wall == Side::back || bench_side(model.job) == wall) return false;
+  const survey::Rect base = *plan_of(model, parts::Role::base);
+  return to > base.y0 + flush_mm && from < base.y1 - flush_mm;
+}
+
+/// What is left of a strip below and above what stands in its place.
+std::vector<facts::Strip> around(const facts::Strip& strip, double from, double to, double mark) {
+  constexpr double least_share = 0.02;  // nobody sets a scrap
+  const auto thick_at = [&](double share) {
+    return facts::furring_mm(
+        strip.foot_mm + (strip.head_mm - strip.foot_mm) * (share - strip.from) / (strip.to - strip.from), mark);
+  };
+  std::vector<facts::Strip> left;
+  facts::Strip low = strip, high = strip;
+  low.to = std::min(strip.to, from), high.from = std::max(strip.from, to);
+  low.head_mm = thick_at(low.to), high.foot_mm = thick_at(high.from);
+  low.below_seat = true, high.turn = facts::Turn::seat;
+  for (const facts::Strip& part : {low, high})
+    if (part.to - part.from > least_share && std::max(part.foot_mm, part.head_mm) >= mark - flush_mm)
+      left.push_back(part);
+  return left;
+}
+
+double thickness(const facts::Strip& strip, double share) {
+  if (share < strip.from || share > strip.to) return 0;
+  return strip.foot_mm + (strip.head_mm - strip.foot_mm) * (share - strip.from) / (strip.to - strip.from);
+}
+
+gp_Pnt in_room(Side wall, double along, double in, double z) {
+  return wall == Side::back ? gp_Pnt{along, -in, z} : gp_Pnt{wall == Side::left ? in : -in, along, z};
+}
+
+/// How far a line square to `into` comes into the room, along the wall.
+double slope_of(Side wall, const gp_Dir& into) {
+  return wall == Side::back ? into.X() / into.Y() : wall == Side::left ? -into.Y() / into.X() : into.Y() / into.X();
+}
+
+}  // namespace
+
+void add_strips(const parts::Model& model, double rib_plane_mm, std::vector<facts::StudGap>& studs) {
+  const double top = model.job.alcove.height.in_mm();
+  const double mark = model.job.mark_mm();
+  const InTheirWay in_their_way{model};
+  for (facts::StudGap& gap : studs) {
+    gap.strips.clear();
+    if (gap.stands_alone()) continue;
+    const double widest = std::max({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm});
+    const parts::Solid& solid = *model.find(gap.part_id);
+    const auto box = parts::box_of(solid);
+    // Its own ends lie between those heights: beside a wall that leans far it would stand before the line else.
+    const auto gap_at = [&](double z) {
+      return gap.at_floor_mm + (gap.at_top_mm - gap.at_floor_mm) * (z - rib_plane_mm) / (top - rib_plane_mm);
+    };
+    gap.strips = facts::strips_for(gap_at(box[2]), gap_at(box[5]), widest, mark);
+    if (gap.strips.empty() || std::max(gap.strips[0].foot_mm, gap.strips[0].head_mm) < mark - flush_mm) {
+      gap.strips.clear();
+      continue;
+    }
+    const auto face = room_face(solid, gap.wall);
+    if (!face) continue;
+    facts::Strip& strip = gap.strips.front();
+    if (is_beside_base(model, gap.wall, face->from, face->to)) strip.turn = facts::Turn::base;
+    const double length = box[5] - box[2];
+    const auto lies = [&](double z) {
+      const double begin = face->innermost(gap.wall, z);
+      return std::pair{begin, begin + thickness(strip, (z - box[2]) / length)};
+    };
+    const auto taken = in_their_way.in(gap.wall, face->from, face->to, box[2], box[5], lies);
+    if (taken) gap.strips = around(strip, (taken->first - box[2]) / length, (taken->second - box[2]) / length, mark);
+  }
+}
+
+double Boards::Stud::thick_at(double z) const {
+  double thick = 0;
+  for (const facts::Strip& strip : gap->strips) thick = std::max(thick, thickness(strip, (z - low) / (high - low)));
+  return thick;
+}
+
+double Boards::Stud::line_at(Side wall, double z, double top) const {
+  const double behind = gap->at_floor_mm + (gap->at_top_mm - gap->at_floor_mm) * z / top;
+  return face.innermost(wall, z) + (thick_at(z) > 0 ? std::max(0.0, behind) : 0);
+}
+
+Boards::Boards(const parts::Model& model, const std::vector<facts::StudGap>& studs) : model_{model} {
+  for (const facts::StudGap& gap : studs) {
+    const parts::Solid& solid = *model.find(gap.part_id);
+    const auto face = room_face(solid, gap.wall);
+    if (!face) continue;
+    const auto box = parts::box_of(solid);
+    walls_[gap.wall].push_back({&gap, *face, box[2], box[5]});
+  }
+  for (auto& [wall, along] : walls_)
+    std::sort(along.begin(), along.end(),
+              [](const Stud& a, const Stud& b) { return a.face.middle() < b.face.middle(); });
+}
+
+std::pair<const Boards::Stud*, const Boards::Stud*> Boards::beside(Side wall, double place) const {
+  const auto it = walls_.find(wall);
+  if (it == walls_.end()) return {};
+  const Stud *first = nullptr, *other = nullptr;
+  for (const Stud& stud : it->second) {
+    if (stud.face.from <= place) first = &stud;
+    if (!other && stud.face.to >= place) other = &stud;
+  }
+  return {first ? first : other, other ? other : first};
+}
+
+std::optional<double> Boards::at(Side wall, double place, double z) const {
+  const auto [first, other] = beside(wall, place);
+  if (!first) return std::nullopt;
+  const double a = first->board_at(wall, z), b = other->board_at(wall, z);
+  const double from = first->face.to, to = other->face.from;
+  if (first == other || to - from < flush_mm) return std::max(a, b);
+  return a + (b - a) * std::clamp((place - from) / (to - from), 0.0, 1.0);
+}
+
+bool Boards::is_furred(Side wall, double place, double z) const {
+  const auto [first, other] = beside(wall, place);
+  return first && (first->thick_at(z) > 0 || other->thick_at(z) > 0);
+}
+
+bool Boards::is_behind_bench(Side wall, double place, double z) const {
+  const auto [first, other] = beside(wall, place);
+  const parts::Solid* seat = model_.first(parts::Role::seat_block);
+  return first && seat && first->gap->before == facts::Before::bench && other->gap->before == facts::Before::bench &&
+         z < parts::box_of(*seat)[5];
+}
+
+std::optional<gp_Dir> Boards::furred_to(Side wall) const {
+  const auto it = walls_.find(wall);
+  if (it == walls_.end() ||
+      std::all_of(it->second.begin(), it->second.end(), [](const Stud& stud) { return stud.gap->strips.empty(); }))
+    return std::nullopt;
+  if (bench_side(model_.job) != wall)
+    for (const SideLine& line : side_lines(Rim{*model_.first(parts::Role::base)}.corners()))
+      if (line.side == wall) return gp_Dir{line.nx, line.ny, 0};
+  return outward_of(wall).Reversed();
+}
+
+std::vector<std::vector<gp_Pnt>> Boards::strips(Side wall) const {
+  std::vector<std::vector<gp_Pnt>> faces;
+  const auto it = walls_.find(wall);
+  if (it == walls_.end()) return faces;
+  for (const Stud& stud : it->second)
+    for (const facts::Strip& strip : stud.gap->strips) {
+      std::vector<gp_Pnt>& face = faces.emplace_back();
+      const auto add = [&](double along, double share) {
+        const double z = stud.low + (stud.high - stud.low) * share,
+                     in = stud.face.innermost(wall, z) + thickness(strip, share);
+        face.push_back(in_room(wall, along, in, z));
+      };
+      add(stud.face.from, strip.from), add(stud.face.to, strip.from);
+      add(stud.face.to, strip.to), add(stud.face.from, strip.to);
+    }
+  return faces;
+}
+
+std::vector<facts::BlockStrip> Boards::block_strips() const {
+  const double mark = model_.job.mark_mm();
+  const InTheirWay in_their_way{model_};
+  std::vector<facts::BlockStrip> found;
+  for (const parts::Solid& solid : model_.solids) {
+    if (!solid.part.is(parts::Role::wall, parts::Kind::blocking) || !solid.part.family.wall) continue;
+    const Side wall = *solid.part.family.wall;
+    const auto face = room_face(solid, wall);
+    if (!face) continue;
+    const auto box = parts::box_of(solid);
+    const double z = (box[2] + box[5]) / 2;
+    if (!is_furred(wall, face->middle(), z) || is_behind_bench(wall, face->middle(), z)) continue;
+    const auto gap_at = [&](double place) {
+      double in = std::numeric_limits<double>::lowest();
+      for (const gp_Pnt& p : face->outline)
+        if (std::abs(along_wall(wall, p) - place) < 1) in = std::max(in, into_room(wall, p));
+      return at(wall, place, z).value_or(in) - in;
+    };
+    const double low = gap_at(face->from), high = gap_at(face->to);
+    const auto cut = [&](double gap) { return facts::furring_mm(std::max(0.0, gap), mark); };
+    const bool back = wall == Side::back;
+    facts::BlockStrip strip{
+        solid.id, wall, cut(back ? low : high), cut(back ? high : low), face->to - face->from, box[5] - box[2], z};
+    if (std::max(strip.first_mm, strip.other_mm) < mark - flush_mm) continue;
+    const auto lies = [&](double) {
+      double in = std::numeric_limits<double>::lowest();
+      for (const gp_Pnt& p : face->outline) in = std::max(in, into_room(wall, p));
+      return std::pair{in, in + std::max(strip.first_mm, strip.other_mm)};
+    };
+    if (in_their_way.in(wall, face->from, face->to, box[2], box[5], lies)) continue;
+    if (is_beside_base(model_, wall, face->from, face->to)) strip.turn = facts::Turn::base;
+    found.push_back(std::move(strip));
+  }
+  return found;
+}
+
+std::vector<facts::Fit> Boards::strips_that_clash() const {
+  const InTheirWay in_their_way{model_, true};
+  std::vector<facts::Fit> found;
+  for (const auto& [wall, studs] : walls_)
+    for (const Stud& stud : studs)
+      for (const facts::Strip& strip : stud.gap->strips) {
+        const double length = stud.high - stud.low;
+        const auto lies = [&, side = wall](double z) {
+          const double begin = stud.face.innermost(side, z);
+          return std::pair{begin, begin + thickness(strip, (z - stud.low) / length)};
+        };
+        const auto taken = in_their_way.in(wall, stud.face.from, stud.face.to, stud.low + strip.from * length,
+                                           stud.low + strip.to * length, lies);
+        if (!taken) continue;
+        const double z = (taken->first + taken->second) / 2;
+        found.push_back({model_.find(stud.gap->part_id)->part, taken->with, facts::Touch::clash,
+                         taken->mm3(stud.face.to - stud.face.from), 0,
+                         to_point(in_room(wall, stud.face.middle(), lies(z).second, z))});
+      }
+  return found;
+}
+
+std::optional<facts::Kink> Boards::kink_at(Side wall, double z, bool behind_bench) const {
+  struct Place {
+    const Stud* stud;
+    double at, in;
+  };
+  const double top = model_.job.alcove.height.in_mm();
+  std::vector<Place> places;
+  for (const Stud& stud : walls_.at(wall)) {
+    const bool counts = !stud.gap->stands_alone() && (behind_bench || stud.gap->before != facts::Before::bench);
+    if (counts) places.push_back({&stud, stud.face.middle(), stud.line_at(wall, z, top)});
+  }
+  const double along_edge = slope_of(wall, *furred_to(wall));
+  const Foremost foremost{model_};
+  std::optional<facts::Kink> most;
+  gp_Pnt told;
+  for (std::size_t i = 1; i + 1 < places.size(); ++i) {
+    const Place &a = places[i - 1], &b = places[i], &c = places[i + 1];
+    const double first = b.at - a.at, other = c.at - b.at;
+    if (std::min(first, other) < flush_mm) continue;
+    const double slope = (b.in - a.in) / first - along_edge, next = (c.in - b.in) / other - along_edge,
+                 turn = slope - next;
+    const double bay = std::abs(slope) > std::abs(next) + units::tolerance::ratio   ? first
+                       : std::abs(next) > std::abs(slope) + units::tolerance::ratio ? other
+                                                                                    : std::min(first, other);
+    // About a stud that stands out the board swings off a straightedge on its other side; a hollow lies under one that
+    // bridges it.
+    const bool out = turn > 0;
+    const double by = std::abs(turn) * (out ? bay : first * other / (first + other));
+    const gp_Pnt at = in_room(wall, b.at, b.in, z);
+    if (most && by < most->by_mm - flush_mm) continue;
+    if (most && by <= most->by_mm + flush_mm && !foremost.before(at, told)) continue;
+    most = facts::Kink{wall, by, bay, b.stud->gap->running_mm, z, out}, told = at;
+  }
+  return most;
+}
+
+std::vector<facts::Kink> Boards::kinks(const facts::Heights& heights, double tile_top_mm) const {
+  std::vector<facts::Kink> found;
+  for (const auto& [wall, studs] : walls_) {
+    if (!furred_to(wall)) continue;
+    std::optional<facts::Kink> most;
+    const auto look = [&](double z, bool behind_bench) {
+      const auto here = kink_at(wall, z, behind_bench);
+      if (here && (!most || here->by_mm > most->by_mm + flush_mm)) most = here;
+    };
+    look(heights.upstand_top_mm.value_or(heights.rim_greatest_mm), false);
+    if (const parts::Solid* seat = model_.first(parts::Role::seat_block)) look(parts::box_of(*seat)[5] + 1, true);
+    look(std::min(tile_top_mm, model_.job.alcove.height.in_mm()), true);
+    if (most) found.push_back(*most);
+  }
+  return found;
+}
+
+}  // namespace fallwright::measure
