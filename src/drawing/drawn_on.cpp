@@ -12,6 +12,7 @@ const std::map<std::string, std::vector<std::string>>& views_of_checks() {
       deck{"bench-plan"}, board{"wall-upstand", "wall-back"}, heights{"story-stick"};
   static const std::map<std::string, Names> views{{"survey.closes", plan},
                                                   {"room.stud-gap", studs},
+                                                  {"wall.furred-flat", studs},
                                                   {"levelling.window", facets},
                                                   {"base.cover", depths},
                                                   {"base.over-waste", drain},

@@ -4,6 +4,7 @@
 #include "rules/book.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/span_rating.hpp"
+#include "rules/told.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -45,6 +46,44 @@ Finding kick(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   finding.holds_anyway = worst->thickness_mm <= inch_mm / 4 + units::tolerance::length_mm;  // no wall board is thinner
   finding.may_hold = worst->thickness_mm <= inch_mm * 5 / 8 + *limit.greatest + units::tolerance::length_mm;
   return finding;
+}
+
+/// What flatness is told over: 24 in. Over a longer bay it lets the same straightedge show more.
+constexpr double straightedge_mm = 24 * inch_mm;
+
+double off_flat_mm(const facts::Kink& kink) {
+  return kink.by_mm * std::min(1.0, straightedge_mm / kink.within_mm);
+}
+
+/// Of kinks that are alike the walls in turn.
+const facts::Kink* worst_kink(const facts::Facts& facts) {
+  const job::Side hand = told_hand(facts);
+  const facts::Kink* worst = nullptr;
+  for (const facts::Kink& kink : facts.room.kinks) {
+    const double more = worst ? off_flat_mm(kink) - off_flat_mm(*worst) : 0;
+    const bool first =
+        worst && std::abs(more) <= units::tolerance::length_mm && turn_of(kink.wall, hand) < turn_of(worst->wall, hand);
+    if (!worst || first || more > units::tolerance::length_mm) worst = &kink;
+  }
+  return worst;
+}
+
+Finding furred_flat(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  const facts::Kink* kink = worst_kink(facts);
+  if (!kink) return not_applicable("no wall is furred before base or bench");
+  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
+  const std::string from = kink->wall == job::Side::back ? "left" : "back",
+                    stud = "the stud at " + len(kink->at_mm) + " from the " + from + " corner";
+  const std::string more = text_at_least(kink->by_mm, job);
+  return found(off_flat_mm(*kink),
+               std::string{job::name_of(kink->wall)} + " wall's board turns in " + len(kink->by_mm) + " within " +
+                   len(kink->within_mm) + " at " + stud + ", " + len(kink->above_datum_mm) + " above the datum",
+               kink->toward_room ? "fur more what stands back beside " + stud + ", by " + more +
+                                       " at the next stud and in line on to "
+                                       "the corner" +
+                                       (job.bench ? ", above the seat where the bench stands before it" : "") +
+                                       ": else its tile does not lie flat"
+                                 : "fur " + stud + " by " + more + " more: else its tile does not lie flat");
 }
 
 /// Where boards are sold by millimetres: what the weakest of them spans. Between that and what plywood spans it is to
@@ -103,6 +142,17 @@ std::vector<Rule> panel_rules() {
        "",
        kick,
        {Input::board, Input::base}},
+      {"wall.furred-flat",
+       "furred walls are flat enough for tile",
+       "how far a wall's board swings off a straight line from one bay between studs to the next, on studs and strips "
+       "of "
+       "the list, over the bay or over 24 in (610 mm) of it",
+       "walls: faces of studs, and strips before them",
+       Unit::mm,
+       "",
+       "",
+       furred_flat,
+       {Input::plan, Input::plumb, Input::walls, Input::base, Input::bench_frame}},
       {"floor.deck-span",
        "floor's deck spans its joists",
        "distance of joists under base and bench, middle to middle, against the span rating usual for the deck's "

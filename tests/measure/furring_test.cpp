@@ -209,6 +209,12 @@ TEST_P(Crooked, WhereTheBoardTurnsIsTold) {
   EXPECT_NEAR(kink->at_mm / in, 15.75, 0.05);
   EXPECT_NEAR(kink->within_mm / in, 15, 0.1);
   EXPECT_NEAR(kink->by_mm / in, 0.6, 0.15);
+  const auto results = rules::check(model->job, facts);
+  const rules::Result* flat = rules::find(results, "wall.furred-flat");
+  ASSERT_TRUE(flat);
+  EXPECT_EQ(flat->outcome, rules::Outcome::caution);
+  EXPECT_THAT(flat->where, testing::HasSubstr(std::string{name_of(of(Side::left))} + " wall's board turns in"));
+  EXPECT_THAT(flat->advice, testing::HasSubstr("above the seat where the bench stands before it"));
 }
 
 TEST_P(Crooked, AStudIsInTheWayOnlyAsHighAsAnythingComesThere) {

@@ -19,22 +19,20 @@ using job::Length;
 using rules::Outcome;
 
 Put all_falls(facts::Surface surface) {
-  return [=](Job&, Facts& f, double in_per_ft) {
-    for (facts::Facet& each : f.facets)
-      if (each.surface == surface) each.fall = in_per_ft / 12;
+  return [=](Job&, Facts& f, double per_ft) {
+    for (facts::Facet& each : f.facets) each.fall = each.surface == surface ? per_ft / 12 : each.fall;
   };
 }
 Put all_as_set() {
-  return [](Job&, Facts& f, double in_per_ft) {
-    for (facts::AsSetFall& each : f.room.as_set.falls)
-      if (each.surface == facts::Surface::base_floor) each.fall = in_per_ft / 12;
+  return [](Job&, Facts& f, double per_ft) {
+    for (auto& each : f.room.as_set.falls)
+      each.fall = each.surface == facts::Surface::base_floor ? per_ft / 12 : each.fall;
   };
 }
 /// With the upstands well above it, whose own check would answer else.
 Put as_set_threshold_greatest() {
   return [](Job&, Facts& f, double inches) {
-    f.room.as_set.threshold_greatest_mm = inches * in;
-    f.room.as_set.upstand_least_mm = 20 * in;
+    f.room.as_set.threshold_greatest_mm = inches * in, f.room.as_set.upstand_least_mm = 20 * in;
   };
 }
 Put opening(std::size_t index) {
@@ -273,28 +271,29 @@ std::vector<Case> pipes() {
 }
 
 std::vector<Case> walls() {
-  // Source: IPC 417.5.2 (as one state adopted it) for 1 in; ANSI A108.02 for 1/16 in, against the sample's 1/2 in
-  // board; IRC Table R503.2.1.1(1): 24 in for a 23/32 in panel; NHBC Standards 6.4.19: 600 mm for 22 mm of board; the
-  // rest common practice, no source.
+  // Source: IPC 417.5.2 (as one state adopted it) for 1 in; ANSI A108.02 for 1/16 in, against the sample's 1/2 in board
+  // and in 24 in; IRC Table R503.2.1.1(1): 24 in for a 23/32 in panel; NHBC Standards 6.4.19: 600 mm for 22 mm of
+  // board; the rest common practice, no source.
   const Put above = [](Job&, Facts& f, double v) { f.backings[0].above_water_mm = v * in; };
-  const Put hidden = [](Job&, Facts& f, double v) { f.backings[0].behind_bench = v; };
+  const Put hidden = fact([](Facts& f) -> double& { return f.backings[0].behind_bench; });
+  const Put kink = fact([](Facts& f) -> double& { return f.room.kinks[0].by_mm; }, in);
   const Put apart = [](Job&, Facts& f, double v) { f.holds[0].apart_mm = f.holds[0].sure_apart_mm = v * in; };
   const Put proud = [](Job&, Facts& f, double v) { f.holds[2].thickness_mm = (0.5 + v) * in; };
-  const Put joists = [](Job&, Facts& f, double v) { f.deck.apart_mm = v * in; };
   const Put boards = [](Job&, Facts& f, double v) { f.deck.thickness_mm = 22, f.deck.apart_mm = v; };
   return {{"fixture.above-water", 1, 1.01, 0.99, above},
           {"fixture.clear-of-bench", 0, 0, 0.01, hidden},
           {"upstand.held", 16, 15.9, 16.1, apart},
           {"upstand.board", 1. / 16, 1. / 17, 1. / 15, proud, Outcome::caution},
-          {"floor.deck-span", 24, 23.9, 24.1, joists},
+          {"wall.furred-flat", 1. / 16, 1. / 17, 1. / 15, kink, Outcome::caution},
+          {"floor.deck-span", 24, 23.9, 24.1, fact([](Facts& f) -> double& { return f.deck.apart_mm; }, in)},
           {"floor.deck-span", 600, 599, 601, boards, Outcome::fail, "metric"},
           {"floor.deck-span", 600, 599, 601, boards, Outcome::fail, "european"}};
 }
 
 std::vector<Case> finishes() {
   // Source: IRC R307.2 (from memory) for 72 in above the floor.
-  const Put floor = [](Job&, Facts& f, double v) { f.finish.top_mm = f.heights.rim_greatest_mm + v * in; };
-  return {{"wall.above-floor", 72, 72.1, 71.9, floor}};
+  return {{"wall.above-floor", 72, 72.1, 71.9,
+           [](Job&, Facts& f, double v) { f.finish.top_mm = f.heights.rim_greatest_mm + v * in; }}};
 }
 
 /// The same checks at another book's limit.
@@ -382,6 +381,7 @@ std::vector<Case> other_books(const std::vector<Case>& residential) {
               {"metric", "entry.step", 12 / in, 11.9 / in, 12.1 / in, caution},
               {"metric", "fixture.above-water", 25 / in, 25.1 / in, 24.9 / in},
               {"metric", "upstand.held", 400 / in, 399 / in, 401 / in},
+              {"metric", "wall.furred-flat", 2 / in, 1.9 / in, 2.1 / in, caution},
               {"metric", "upstand.board", 2 / in, 1.9 / in, 2.1 / in, caution}};
   std::vector<Case> cases;
   for (const auto& row : rows) {

@@ -173,6 +173,7 @@ facts::Facts good_facts() {
   f.pipe = {true,  0, 5.5 * in, 9 * in, 8.5 * in, false, true, {}, {}, {}, {}, "joists/joist-03 and joists/joist-04",
             5 * in};
   f.room = room();
+  f.room.kinks = {{Side::left, 0, 16 * in}};
   return f;
 }
 

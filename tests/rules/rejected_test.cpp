@@ -139,6 +139,7 @@ const std::map<std::string, const char*>& holding_nothing() {
       {"blocking.behind", wall},
       {"upstand.held", wall},
       {"upstand.board", wall},
+      {"wall.furred-flat", furred},
       {"wall.above-floor", wall},
       {"wall.above-drain", wall},
       {"wall.above-room", wall},

@@ -119,6 +119,28 @@ TEST(Says, OfWhatIsFastened) {
         {"by 1/4\" from the upstands up (right)", "over the 8\"", "1.8 degrees"},
         "residential",
         Outcome::caution},
+       {"wall.furred-flat",  // over a bay longer than the straightedge half of it counts
+        [](Job&, Facts& f) {
+          f.room.kinks = {{job::Side::left, 0.5 * in, 12 * in, 16 * in, 40 * in, true},
+                          {job::Side::right, 1.25 * in, 48 * in, 16 * in, 74 * in, true}};
+        },
+        0.625,
+        in,
+        {"right wall's board turns in 1-1/4\" within 48\" at the stud at 16\" from the back corner, 74\" above the "
+         "datum"},
+        {"fur more what stands back beside the stud at 16\" from the back corner, by 1-1/4\" at the next stud"},
+        "residential",
+        Outcome::caution},
+       {"wall.furred-flat",
+        [](Job&, Facts& f) {
+          f.room.kinks = {{job::Side::back, 0.25 * in, 16 * in, 31 * in, 40 * in, false}};
+        },
+        0.25,
+        in,
+        {"back wall's board turns in 1/4\" within 16\" at the stud at 31\" from the left corner"},
+        {"fur the stud at 31\" from the left corner by 1/4\" more"},
+        "residential",
+        Outcome::caution},
        {"floor.deck-span",
         [](Job&, Facts& f) {
           f.deck = {true, 0.6 * in, 21 * in, {10 * in, 20 * in, 0}};
