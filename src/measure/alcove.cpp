@@ -42,8 +42,12 @@ class Walls {
       const auto face = room_face(solid, *side);
       if (!face) continue;
       const auto before = before_at(*side, *face);
+      // One that reaches past the bench's end stands beside the base as well: neither may find a strip in its way.
+      const bool beside_base = side != bench_side_ && in_front(base_, *side, face->from, face->to);
       const auto edge = [&](double at) {
-        return before == facts::Before::bench ? edge_of(*bench_, *side) : edge_at(outline_, *side, at);
+        if (before != facts::Before::bench) return edge_at(outline_, *side, at);
+        const double of_bench = edge_of(*bench_, *side);
+        return beside_base ? std::min(of_bench, edge_at(outline_, *side, at)) : of_bench;
       };
       const auto gap = [&](double z) {
         return before == facts::Before::nothing ? 0.0 : face->least_to(*side, z, edge);
@@ -126,22 +130,22 @@ class Walls {
     return told;
   }
 
+  static bool in_front(const Rect& r, Side side, double from, double to) {
+    constexpr double slack = units::tolerance::length_mm;
+    return side == Side::back ? to >= r.x0 - slack && from <= r.x1 + slack : to >= r.y0 - slack && from <= r.y1 + slack;
+  }
+
   /// Before the bench's own wall stands the bench and nothing else. Elsewhere what stands before a stud's middle, and
   /// where nothing does, what stands before any of it.
   facts::Before before_at(Side side, const RoomFace& face) const {
-    const auto in_front = [&](const Rect& r, double from, double to) {
-      constexpr double slack = units::tolerance::length_mm;
-      return side == Side::back ? to >= r.x0 - slack && from <= r.x1 + slack
-                                : to >= r.y0 - slack && from <= r.y1 + slack;
-    };
     // One at an end of the alcove stands before its own wall and the back one, and not before that of the other end.
     const bool faces_bench = bench_ && (side == Side::back || bench_side_ == Side::back || bench_side_ == side);
     const bool bench_first =
         faces_bench && edge_of(*bench_, side) < edge_at(outline_, side, face.middle()) - units::tolerance::length_mm;
     for (const auto& [from, to] : {std::pair{face.middle(), face.middle()}, std::pair{face.from, face.to}}) {
-      if (bench_first && in_front(*bench_, from, to)) return facts::Before::bench;
-      if (side != bench_side_ && in_front(base_, from, to)) return facts::Before::base;
-      if (faces_bench && in_front(*bench_, from, to)) return facts::Before::bench;
+      if (bench_first && in_front(*bench_, side, from, to)) return facts::Before::bench;
+      if (side != bench_side_ && in_front(base_, side, from, to)) return facts::Before::base;
+      if (faces_bench && in_front(*bench_, side, from, to)) return facts::Before::bench;
     }
     return facts::Before::nothing;
   }

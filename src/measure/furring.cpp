@@ -26,6 +26,7 @@ constexpr double flush_mm = units::tolerance::length_mm;
 /// A stretch of a strip's place in which something else stands.
 struct Taken {
   double first = 0, second = 0, deep_mm = 0;  ///< heights; how far into the strip at most
+  double top = 0;                             ///< of what stands there
   facts::PartId with;
   double mm3(double wide_mm) const { return (second - first) * deep_mm * wide_mm; }
 };
@@ -46,25 +47,28 @@ class InTheirWay {
   std::optional<Taken> in(Side wall, double from, double to, double low, double high, Lies lies) const {
     std::optional<Taken> found;
     const std::size_t along = wall == Side::back ? 0 : 1, across = 1 - along;
+    // Slice by slice, each as wide as the place is all through it: beside a stud that leans a box round all of it
+    // would take in what lies before the strip.
+    constexpr int slices = 16;
     for (const Solid& solid : solids_) {
       const double foot = std::max(low, solid.box[2]), head = std::min(high, solid.box[5]);
-      if (foot >= head) continue;
-      const auto [begin, first_end] = lies(foot);
-      const auto [other_begin, other_end] = lies(head);
-      const double least = std::min(begin, other_begin) + flush_mm, most = std::max(first_end, other_end) - flush_mm;
-      if (least >= most) continue;
-      Box3 box;
-      box.low[along] = from + flush_mm, box.high[along] = to - flush_mm;
-      box.low[2] = foot, box.high[2] = head;
-      const bool toward_more = wall == Side::left;
-      box.low[across] = toward_more ? least : -most, box.high[across] = toward_more ? most : -least;
-      if (solid.box[0] > box.high[0] || solid.box[3] < box.low[0] || solid.box[1] > box.high[1] ||
-          solid.box[4] < box.low[1])
-        continue;
-      const auto top = reach(solid.outlines, gp::DZ(), box), bottom = reach(solid.outlines, gp::DZ().Reversed(), box);
-      if (!top || !bottom || *top + *bottom < flush_mm) continue;
-      found = Taken{std::min(-*bottom, found ? found->first : *top), std::max(*top, found ? found->second : *top),
-                    most - least, solid.part};
+      for (int i = 0; i < slices && foot < head; ++i) {
+        Box3 box;
+        box.low[2] = foot + (head - foot) * i / slices, box.high[2] = foot + (head - foot) * (i + 1) / slices;
+        const auto [begin, end] = lies(box.low[2]);
+        const auto [next_begin, next_end] = lies(box.high[2]);
+        const double least = std::max(begin, next_begin) + flush_mm, most = std::min(end, next_end) - flush_mm;
+        if (least >= most) continue;
+        box.low[along] = from + flush_mm, box.high[along] = to - flush_mm;
+        box.low[across] = wall == Side::left ? least : -most, box.high[across] = wall == Side::left ? most : -least;
+        if (solid.box[0] > box.high[0] || solid.box[3] < box.low[0] || solid.box[1] > box.high[1] ||
+            solid.box[4] < box.low[1])
+          continue;
+        const auto top = reach(solid.outlines, gp::DZ(), box), bottom = reach(solid.outlines, gp::DZ().Reversed(), box);
+        if (!top || !bottom || *top + *bottom < flush_mm) continue;
+        found = Taken{std::min(-*bottom, found ? found->first : *top), std::max(*top, found ? found->second : *top),
+                      most - least, std::max(solid.box[5], found ? found->top : solid.box[5]), solid.part};
+      }
     }
     return found;
   }
@@ -144,12 +148,28 @@ void add_strips(const parts::Model& model, double rib_plane_mm, std::vector<fact
     facts::Strip& strip = gap.strips.front();
     if (is_beside_base(model, gap.wall, face->from, face->to)) strip.turn = facts::Turn::base;
     const double length = box[5] - box[2];
-    const auto lies = [&](double z) {
-      const double begin = face->innermost(gap.wall, z);
-      return std::pair{begin, begin + thickness(strip, (z - box[2]) / length)};
-    };
-    const auto taken = in_their_way.in(gap.wall, face->from, face->to, box[2], box[5], lies);
-    if (taken) gap.strips = around(strip, (taken->first - box[2]) / length, (taken->second - box[2]) / length, mark);
+    constexpr double hair_mm = 1;
+    constexpr int most_rounds = 4;  // what is left after the first may still lean a little into what was looked past
+    for (int round = 0; round < most_rounds; ++round) {
+      std::vector<facts::Strip> left;
+      for (const facts::Strip& part : gap.strips) {
+        const auto lies = [&](double z) {
+          const double begin = face->innermost(gap.wall, z);
+          return std::pair{begin, begin + thickness(part, (z - box[2]) / length)};
+        };
+        const auto taken = in_their_way.in(gap.wall, face->from, face->to, box[2] + part.from * length,
+                                           box[2] + part.to * length, lies);
+        if (!taken) {
+          left.push_back(part);
+          continue;
+        }
+        // From a hair below it up to the top of what stands there.
+        for (facts::Strip& each :
+             around(part, (taken->first - hair_mm - box[2]) / length, (taken->top + hair_mm - box[2]) / length, mark))
+          left.push_back(each);
+      }
+      gap.strips = std::move(left);
+    }
   }
 }
 

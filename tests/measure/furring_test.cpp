@@ -1,16 +1,17 @@
 // Strips of furring: where they stand, when they go in, and what is finished on them.
 #include <algorithm>
 #include <cmath>
-#include <sstream>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "job/read.hpp"
+#include "measure/furring.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "rules/check.hpp"
+#include "support/crooked_room.hpp"
 #include "support/imperial.hpp"
 
 namespace fallwright::measure {
@@ -91,34 +92,6 @@ TEST(Furring, FinishedFacesLieOnIt) {
   }
 }
 
-/// A bench at the back of a crooked room, longer than the base before it, and blocking at 34 in; as its mirror image.
-std::string crooked(bool mirrored) {
-  const std::string left = mirrored ? "right" : "left", right = mirrored ? "left" : "right";
-  std::ostringstream toml;
-  toml << "[job]\nname = \"x\"\nunit = \"in\"\n[survey]\nboard = \"1/2 in\"\nfinish = \"1 in\"\n[survey.plan]\n"
-       << "back = 61.25\nfront = 61.75\n"
-       << left << " = 54\n"
-       << right << " = \"54-3/16 in\"\n"
-       << "diagonal_from_back_" << left << " = \"81-15/16 in\"\ndiagonal_from_back_" << right << " = \"81-7/8 in\"\n";
-  const auto plumb = [&](const std::string& wall, double along, double lean) {
-    toml << "[[survey.plumb]]\nwall = \"" << wall << "\"\nalong = " << along << "\nlean = " << lean << "\nover = 48\n";
-  };
-  plumb(left, 4, -0.125), plumb(left, 48, 0.0625), plumb(right, 4, 0.125), plumb(right, 48, 0.1875),
-      plumb("back", 30, 0);
-  const auto studs = [&](const std::string& wall, const std::string& from, const std::string& centres) {
-    toml << "[[survey.studs]]\nwall = \"" << wall << "\"\nfrom = \"" << from << "\"\ncentres = [" << centres << "]\n";
-  };
-  studs("back", left, "0.75, 14.5, 30.75, 46.25, 60.5");
-  studs(left, "back", "0.75, 16.25, 32, 48.125, 53.25");
-  studs(right, "back", "0.75, 15.75, 32.25, 47.875, 53.4375");
-  toml << "[alcove]\nheight = \"8 ft\"\n[walls]\nblocking = [34]\n[floor]\nkind = \"slab\"\n"
-       << "[base]\nlength = 60\nwidth = 39\nfall = \"3/8 in/ft\"\n[base.upstands]\nheight = 4\n"
-       << "[base.threshold]\nwidth = 4\nheight = 2.5\nfinish = 0\n[drain]\nfrom_left = 30\nfrom_front = \"23-1/8 in\"\n"
-       << "[bench]\nplace = \"back\"\ndepth = 14\nheight = 18\noverhang = \"3/4 in\"\n"
-       << "[[fixture]]\nname = \"bar\"\nwall = \"" << right << "\"\nalong = 20\nheight = 34\nkind = \"grab-bar\"\n";
-  return toml.str();
-}
-
 const facts::StudGap& stud_at(const facts::Facts& facts, Side wall, double running_in) {
   const auto it = std::find_if(facts.room.studs.begin(), facts.room.studs.end(), [&](const facts::StudGap& s) {
     return s.wall == wall && std::abs(s.running_mm - running_in * in) < 1;
@@ -132,7 +105,7 @@ class Crooked : public testing::TestWithParam<bool> {
   Side of(Side side) const {
     return !GetParam() || side == Side::back ? side : side == Side::left ? Side::right : Side::left;
   }
-  std::shared_ptr<const parts::Model> model = parts::build(job::read(crooked(GetParam()), "x.toml"));
+  std::shared_ptr<const parts::Model> model = parts::build(job::read(sample::crooked_room(GetParam()), "x.toml"));
   facts::Facts facts = measure(*model);
 };
 
@@ -167,6 +140,21 @@ TEST_P(Crooked, AStripMakesRoomForTheSeatBlock) {
   EXPECT_EQ(high.to, 1);
   // One that stands behind the block's end is as thick as that lets it be, and whole.
   EXPECT_LE(stud_at(facts, of(Side::right), 0.75).strips.size(), 1u);
+}
+
+TEST_P(Crooked, TheClashCheckSeesStrips) {
+  // Source: by hand: left whole, that strip stands 19/32 in by 3/8 in in the seat block's end.
+  for (const facts::Fit& fit : facts.fits)
+    EXPECT_NE(fit.state, facts::Touch::clash) << text_of(fit.a) << " " << text_of(fit.b);
+  std::vector<facts::StudGap> studs = facts.room.studs;
+  EXPECT_TRUE(Boards(*model, studs).strips_that_clash().empty());
+  for (facts::StudGap& gap : studs)
+    if (gap.strips.size() == 2) gap.strips = {facts::Strip{gap.strips[0].foot_mm, gap.strips[1].head_mm}};
+  const std::vector<facts::Fit> clashes = Boards(*model, studs).strips_that_clash();
+  ASSERT_EQ(clashes.size(), 1u);
+  EXPECT_TRUE(clashes[0].b.is(facts::Role::seat_block));
+  EXPECT_EQ(text_of(clashes[0].a), stud_at(facts, of(Side::right), 15.75).part_id);
+  EXPECT_NEAR(clashes[0].at_mm[2] / in, 19, 1.5);
 }
 
 TEST_P(Crooked, BlocksAreBroughtOutWithTheirStuds) {
