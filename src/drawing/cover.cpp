@@ -208,9 +208,21 @@ class Cover {
   }
 
   double index(Point at, double width) {
-    Table table{pen_, {at.x, headline(at, "Sheets")}, width, index_columns()};
+    const Point top{at.x, headline(at, "Sheets")};
+    const std::vector<Cells> rows = index_rows(others_);
+    // Rows of a long set stand as close together as it takes to end over the title block.
+    const auto ends_at = [&](double air) {
+      const Table table{pen_, top, width, index_columns(), air};
+      double y = table.bottom_after({"code"});
+      for (const Cells& row : rows) y -= table.bottom() - table.bottom_after(row);
+      return y;
+    };
+    constexpr double closest = -0.25, step = 0.05;
+    double air = 0;
+    while (air > closest && ends_at(air) < -height_) air -= step;
+    Table table{pen_, top, width, index_columns(), air};
     table.head();
-    for (const Cells& row : index_rows(others_)) table.row(row);
+    for (const Cells& row : rows) table.row(row);
     return table.bottom() - between / 2;
   }
 

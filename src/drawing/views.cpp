@@ -246,12 +246,26 @@ std::string fall_words(units::Fall fall, bool metric) {
   return metric ? other : units::to_inches_per_foot(fall) + "  " + other;
 }
 
+std::vector<double> clear_middles(const std::vector<double>& chain, double width) {
+  std::vector<std::pair<double, double>> stretches;  // length, with the first of equal ones first
+  for (std::size_t i = 0; i + 1 < chain.size(); ++i)
+    stretches.emplace_back(chain[i + 1] - chain[i], (chain[i] + chain[i + 1]) / 2);
+  std::stable_sort(stretches.begin(), stretches.end(),
+                   [](const auto& a, const auto& b) { return a.first > b.first + 1; });
+  std::vector<double> middles;
+  for (const auto& [length, middle] : stretches)
+    if (length > width) middles.push_back(middle);
+  return middles;
+}
+
 void add_fall(Pen& pen, const facts::Facet& facet, Point middle, const std::string& words) {
   const double t = pen.text_mm(), length = std::min(6 * t, 0.6 * facet.run_mm);
+  if (length < t && words.empty()) return;
   if (length < t)  // a strip too narrow for an arrow still has its number
     return pen.name_led(middle, {middle.x + 3 * t, middle.y + 1.2 * t}, words + ", to the drain", Anchor::left, 0.8);
   const double fx = facet.flow[0] * length / 2, fy = facet.flow[1] * length / 2;
   pen.arrow({middle.x - fx, middle.y - fy}, {middle.x + fx, middle.y + fy});
+  if (words.empty()) return;
   // Beside the arrow: further off it might be read as another facet's, and has a line to its own.
   const double beside = 0.8 * t + width_of(words, 2.5 / 3 * t) / 2, end = length / 2;
   const bool upright = std::abs(facet.flow[1]) > 0.5;

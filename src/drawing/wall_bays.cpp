@@ -82,7 +82,9 @@ Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const par
 void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block) {
   const double t = pen.text_mm(), y = block.y0 + 0.2 * block.height(), x = (block.x0 + block.x1) / 2;
   pen.line({block.x0, y}, {block.x1, y}, LineKind::correction);
-  pen.name({x, y}, {x, block.y0 - 1.2 * t}, "fur " + cut.mark, Anchor::middle, 2.5 / 3);
+  const std::string name = "fur " + cut.mark, held = name + " HOLD";  // its row in the table says so as well
+  const bool fits = width_of(held, 2.5 / 3 * t) < block.width();
+  pen.name({x, y}, {x, block.y0 - 1.2 * t}, cut.hold && fits ? held : name, Anchor::middle, 2.5 / 3);
 }
 
 bool add_studs_in_the_way(Pen& pen, const Subject& subject, job::Side wall, const View& view) {

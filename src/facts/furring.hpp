@@ -50,6 +50,27 @@ inline std::vector<Strip> strips_for(double foot_mm, double head_mm, double wide
   return {strip};
 }
 
+/// What stands before a stud.
+enum class Before { nothing, base, bench };
+inline const char* name_of(Before before) {
+  return before == Before::base ? "base" : before == Before::bench ? "bench" : "";
+}
+
+/// A stud's face against the plumb plane of what stands before it: how thick a furring brings it there. Negative: the
+/// stud stands too far in.
+struct StudGap {
+  std::string part_id;
+  survey::Side wall = survey::Side::back;
+  Before before = Before::nothing;
+  double running_mm = 0;  ///< its centre at the datum, from the back corner (side walls) or the left corner (back wall)
+  double at_floor_mm = 0, at_upstand_mm = 0, at_top_mm = 0;
+  bool assumed = false;  ///< it stands already, and nobody read where
+  /// So high the line bounds it, as high as the base is let down from or the bench stands, and the gap there.
+  double bound_to_mm = 0, at_bound_mm = 0;
+  std::vector<Strip> strips = {};  ///< that bring it out, lowest first
+  bool stands_alone() const { return before == Before::nothing; }
+};
+
 /// What brings a block of a furred wall out to its board, which runs on from strip to strip: as thick at the block's
 /// end toward the left (of the back wall) or toward the back (of a side wall), and at its other end.
 struct BlockStrip {

@@ -69,28 +69,7 @@ inline const char* name_of(Behind behind) {
   return behind == Behind::wall ? "wall" : behind == Behind::bench ? "bench" : "";
 }
 
-/// What stands before a stud.
-enum class Before { nothing, base, bench };
-inline const char* name_of(Before before) {
-  return before == Before::base ? "base" : before == Before::bench ? "bench" : "";
-}
-
-/// A stud's face against the plumb plane of what stands before it: how thick a furring brings it there. Negative: the
-/// stud stands too far in.
-struct StudGap {
-  std::string part_id;
-  Side wall = Side::back;
-  Before before = Before::nothing;
-  double running_mm = 0;  ///< its centre at the datum, from the back corner (side walls) or the left corner (back wall)
-  double at_floor_mm = 0, at_upstand_mm = 0, at_top_mm = 0;
-  bool assumed = false;  ///< it stands already, and nobody read where
-  /// So high the line bounds it, as high as the base is let down from or the bench stands, and the gap there.
-  double bound_to_mm = 0, at_bound_mm = 0;
-  std::vector<Strip> strips = {};  ///< that bring it out, lowest first
-  bool stands_alone() const { return before == Before::nothing; }
-};
-
-/// The same at a corner of the base.
+/// A stud's gap at a corner of the base.
 struct CornerGap {
   Side end = Side::back, hand = Side::left;  ///< the corner: back or front, left or right
   Side wall = Side::back;                    ///< the one that it is told against

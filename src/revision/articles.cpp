@@ -9,7 +9,9 @@
 namespace fallwright::revision {
 namespace {
 
-constexpr double same_volume = 1e-2;  ///< of itself: of a piece whose sizes and middle read the same on a tape
+/// Of itself: of a piece whose sizes and middle read the same on a tape. A rib more or less is most of a hundredth of a
+/// base's surface, a mark of the tape less than a thousandth.
+constexpr double same_volume = 1e-2, same_surface = 3e-3;
 
 const Told* of_role(const std::vector<Told>& solids, const char* role) {
   const auto it = std::find_if(solids.begin(), solids.end(), [&](const Told& t) { return t.role == role; });
@@ -17,7 +19,7 @@ const Told* of_role(const std::vector<Told>& solids, const char* role) {
 }
 
 Article article_of(const Told& told, takeoff::Item item) {
-  Article article{name_of(item), {}, {}, {}, told.volume_mm3};
+  Article article{name_of(item), {}, {}, {}, told.volume_mm3, told.area_mm2};
   for (std::size_t i = 0; i < 3; ++i) {
     article.size_mm[i] = told.box_mm[i + 3] - told.box_mm[i];
     article.middle_mm[i] = told.centroid_mm[i] - told.box_mm[i];
@@ -29,8 +31,9 @@ bool alike(const std::array<double, 3>& a, const std::array<double, 3>& b, doubl
   return std::equal(a.begin(), a.end(), b.begin(), [&](double x, double y) { return std::abs(x - y) < within; });
 }
 
-bool same_volume_of(const Article& a, const Article& b) {
-  return std::abs(a.volume_mm3 - b.volume_mm3) < same_volume * b.volume_mm3;
+bool is_as_large(const Article& a, const Article& b) {
+  return std::abs(a.volume_mm3 - b.volume_mm3) < same_volume * b.volume_mm3 &&
+         std::abs(a.area_mm2 - b.area_mm2) <= same_surface * b.area_mm2;
 }
 
 /// Seen from its other end.
@@ -42,7 +45,7 @@ Article from_end(Article article) {
 /// No turn makes the one the other. A block is told by its middle alone: one that is alike at front and back is turned
 /// to its other end.
 bool is_mirrored(const Article& was, const Article& now, double within) {
-  return was.item == name_of(takeoff::Item::seat_block) && same_volume_of(was, now) &&
+  return was.item == name_of(takeoff::Item::seat_block) && is_as_large(was, now) &&
          alike(from_end(was).middle_mm, now.middle_mm, within);
 }
 
@@ -50,7 +53,7 @@ bool is_mirrored(const Article& was, const Article& now, double within) {
 bool is_turned(const Article& was, const Article& now, double within) {
   Article turned = from_end(was);
   turned.middle_mm[1] = was.size_mm[1] - was.middle_mm[1];
-  return was.item == name_of(takeoff::Item::seat_block) && same_volume_of(was, now) &&
+  return was.item == name_of(takeoff::Item::seat_block) && is_as_large(was, now) &&
          alike(turned.middle_mm, now.middle_mm, within);
 }
 
@@ -91,7 +94,7 @@ std::vector<Changed> of_articles(const State& was, const State& now) {
     if (before == was.articles.end() || !is_bought(was, article.item) || !is_bought(now, article.item)) continue;
     const bool size = alike(before->size_mm, article.size_mm, within),
                drain = alike(before->drain_mm, article.drain_mm, within),
-               shape = alike(before->middle_mm, article.middle_mm, within) && same_volume_of(*before, article);
+               shape = alike(before->middle_mm, article.middle_mm, within) && is_as_large(*before, article);
     if (size && drain && (shape || is_turned(*before, article, within))) continue;
     const std::string old_size = size_text(*before, metric), new_size = size_text(article, metric);
     const bool mirrored = is_mirrored(*before, article, within);

@@ -16,7 +16,7 @@ struct Told {
   std::string role;
   std::array<double, 6> box_mm{};
   std::array<double, 3> centroid_mm{};
-  double volume_mm3 = 0;
+  double volume_mm3 = 0, area_mm2 = 0;
 };
 
 /// Of base, seat block and drain, as far as the solids have them.

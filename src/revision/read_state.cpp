@@ -161,7 +161,8 @@ State state_of(const Json& json) {
   for (const Json& row : json.at("takeoff")) state.rows.push_back(row_of(row));
   std::vector<Told> solids;
   for (const Json& part : json.at("parts"))
-    solids.push_back({part.at("role"), part.at("bbox_mm"), part.at("centroid_mm"), part.at("volume_mm3")});
+    solids.push_back({part.at("role"), part.at("bbox_mm"), part.at("centroid_mm"), part.at("volume_mm3"),
+                      part.at("area_mm2")});
   state.articles = articles_of(solids);
   for (const Json& stock : json.at("stocks")) state.job.cuts = sawing_of(stock);
   return state;

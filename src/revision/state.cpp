@@ -10,7 +10,8 @@ State state_of(const job::Job& job, const facts::Facts& facts, const std::vector
   State state{job, job::written_keys(job), {}, results, cuts, rows, {}};
   std::vector<Told> solids;
   for (const facts::Part& part : facts.parts)
-    solids.push_back({name_of(part.which.family.role), part.bbox_mm, part.centroid_mm, part.volume_mm3});
+    solids.push_back(
+        {name_of(part.which.family.role), part.bbox_mm, part.centroid_mm, part.volume_mm3, part.area_mm2});
   state.articles = articles_of(solids);
   state.spots = facts.room.floor.spots;
   Sizes sizes{state.sizes};

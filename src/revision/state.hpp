@@ -28,7 +28,7 @@ struct Article {
   std::string item;  ///< as the buy list calls it
   std::array<double, 3> size_mm{}, middle_mm{};
   std::array<double, 3> drain_mm{};  ///< of a base: its drain's least corner
-  double volume_mm3 = 0;
+  double volume_mm3 = 0, area_mm2 = 0;
 };
 
 struct State {

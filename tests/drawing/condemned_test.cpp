@@ -357,8 +357,8 @@ TEST(Origin, WithoutALeftWallIsTheEndOfTheBackOne) {
   // Source: the job: room 90407 has no left wall, so no left stud face; 2A has both.
   const Drawn open = drawn(job::read(sample::random_room(90407), "random.toml"), false);
   for (const Sheet& sheet : open.sheets) {
-    EXPECT_THAT(read_through(sheet), Not(HasSubstr("back left corner"))) << sheet.name;
-    EXPECT_THAT(notes_of(sheet), Not(HasSubstr("back left corner"))) << sheet.name;
+    EXPECT_THAT(read_through(sheet), Not(HasSubstr("back left corner of the stud"))) << sheet.name;
+    EXPECT_THAT(notes_of(sheet), Not(HasSubstr("back left corner of the stud"))) << sheet.name;
   }
   EXPECT_THAT(read_through(open.sheet("cover")), HasSubstr("the back wall's left end, at its stud face"));
   EXPECT_THAT(notes_of(open.sheet("plan")), Not(HasSubstr("joist centres from the left stud face")));

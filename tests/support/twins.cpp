@@ -219,6 +219,8 @@ class Mirror {
     if (!r["pipe"].is_null() && r["room"]["drain_window"]["along"] == "depth")
       for (const char* what : {"crossings", "holes"})
         for (Json& one : r["pipe"][what]) one["along_mm"] = axis_ - one["along_mm"].get<double>();
+    if (!r["pipe"].is_null())
+      for (Json& bend : r["pipe"]["bends"]) bend["off_left_mm"] = axis_ - bend["off_left_mm"].get<double>();
     room(r["room"]);
     return r;
   }
@@ -245,6 +247,7 @@ class Mirror {
     if (floor["hump_mm"] != 0.0) turn(floor["hump_at_mm"]);
     if (floor["hollow_mm"] != 0.0) turn(floor["hollow_at_mm"]);
     floor["twist_mm"] = -floor["twist_mm"].get<double>();
+    if (!floor["datum_at_mm"].is_null()) turn(floor["datum_at_mm"]);
     for (Json& stud : r["studs"])
       if (stud["wall"] == "back") stud["running_mm"] = axis_ - stud["running_mm"].get<double>();
     window(r["drain_window"]);
