@@ -185,7 +185,7 @@ class Order {
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
          f_.site_built
              ? "a stud stands off its wall's line"
-             : "a stud stands in front of the base's edge, up to " + len(base_comes_from_mm(f_)) + " above the datum",
+             : "a stud stands in front of the base's edge, up to " + len(base_stands_to_mm(f_)) + " above the datum",
          "walls"});
     bore();
     Step trap{true, "plumber", "Rough in trap and riser, test them with the plug in." + trap_unread(job_, s_),

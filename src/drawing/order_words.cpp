@@ -30,11 +30,8 @@ std::string wall_before_studs(const facts::Facts& facts) {
                           " studs that stand farther back than furring reaches.";
 }
 
-double base_comes_from_mm(const facts::Facts& facts) {
-  double from = facts.heights.upstand_top_mm.value_or(facts.heights.rim_greatest_mm);
-  for (const facts::StudGap& stud : facts.room.studs)
-    if (stud.before == facts::Before::base) from = std::max(from, stud.bound_to_mm);
-  return from;
+double base_stands_to_mm(const facts::Facts& facts) {
+  return facts.heights.upstand_top_mm.value_or(facts.heights.rim_greatest_mm);
 }
 
 std::string furring_by_turns(const facts::Facts& facts, int now, int held, int late, int over) {

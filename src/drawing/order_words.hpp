@@ -23,7 +23,8 @@ std::string furring_by_turns(const facts::Facts& facts, int now, int held, int l
 /// where it falls away. @pre there is a bench.
 std::string seat_edge(const job::Job& job, const facts::Facts& facts);
 
-/// So high the base's edge bounds the studs beside it: as high as it is let down from.
-double base_comes_from_mm(const facts::Facts& facts);
+/// So high the base's edge bounds the studs beside it: above what turns up they may lean over it, as far as it still
+/// goes down between them, which has a check of its own.
+double base_stands_to_mm(const facts::Facts& facts);
 
 }  // namespace fallwright::drawing

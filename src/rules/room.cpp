@@ -83,11 +83,25 @@ bool still_a_seat(const Ground& ground, double depth_mm) {
   return !asked || !seat || *seat - (bench.depth.in_mm() - depth_mm) >= *asked - slack;
 }
 
+/// What strips of furring may take of a room that grows: each is cut to a mark of the tape.
+double furring_takes_mm(const Ground& ground, std::size_t axis) {
+  double takes = 0;
+  for (const job::Side side : {job::Side::left, job::Side::back, job::Side::right}) {
+    if ((side == job::Side::back) != (axis == 1)) continue;
+    const auto& studs = ground.facts.room.studs;
+    if (std::any_of(studs.begin(), studs.end(),
+                    [&](const facts::StudGap& stud) { return stud.wall == side && !stud.strips.empty(); }))
+      takes += ground.job.mark_mm();
+  }
+  return takes;
+}
+
 /// Along its own axis a bench gives way as long as it stays a seat, and the base takes its place; across it only a
 /// larger room helps. The base's size is one that a rule shows, so that it is told in the job's unit and nothing is
 /// lost.
-Growth grown(const Ground& ground, std::size_t axis, double by_mm) {
+Growth grown(const Ground& ground, std::size_t axis, double short_mm) {
   const job::Job& job = ground.job;
+  const double by_mm = short_mm + furring_takes_mm(ground, axis);
   // What a base from a file measures is no line of the job file.
   const bool by_file = job.base.body != nullptr;
   const std::string by = text_at_least(by_mm, job), size_key = axis == 0 ? "base.length" : "base.width";

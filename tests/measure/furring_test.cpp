@@ -92,6 +92,20 @@ TEST(Furring, FinishedFacesLieOnIt) {
   }
 }
 
+TEST(Furring, ABaseAsLongAsIsAdvisedIsLongEnough) {
+  // Source: by hand: 11/16 in is wanting of 30, and a strip at either end is cut down to a mark: 13/16 longer.
+  const job::Job job = job::read(narrow, "x.toml");
+  const auto advised = rules::check(job, measure(*parts::build(job)));
+  const rules::Result* width = rules::find(advised, "clear.width");
+  ASSERT_TRUE(width);
+  EXPECT_THAT(width->advice, testing::HasSubstr("a base 13/16\" longer"));
+  job::Job followed = job;
+  followed.base.length = job::Length::inches(31.25 + 0.8125);
+  const auto results = rules::check(followed, measure(*parts::build(followed)));
+  EXPECT_EQ(rules::find(results, "clear.width")->outcome, rules::Outcome::pass)
+      << rules::find(results, "clear.width")->where;
+}
+
 const facts::StudGap& stud_at(const facts::Facts& facts, Side wall, double running_in) {
   const auto it = std::find_if(facts.room.studs.begin(), facts.room.studs.end(), [&](const facts::StudGap& s) {
     return s.wall == wall && std::abs(s.running_mm - running_in * in) < 1;
