@@ -487,9 +487,8 @@ TEST(PrintedOrderOfWork, IsAsDoneOnSite) {
 }
 
 TEST(PrintedBuyList, IsTheOneOfTheTakeoff) {
-  // Source: by hand on the solids: 15 x 40 in of seat on deck; 40 in of apron against 3/4 of deck, 3-1/2 of rail, 1-1/2
-  // of plate, and four studs from 5-1/2 to 11: 863 in2, in lines 4 apart of 3/8 bead. Upstands of 64 + 40 + 40 (base),
-  // 40 + 15-1/2 (seat) and three corners lapped 2 in both ways, 211-1/2 in.
+  // Source: by hand: 15 x 40 in of seat on deck, 40 of apron against 3/4 + 3-1/2 + 1-1/2 and four studs of 5-1/2: 863 in2
+  // in lines 4 apart, bead 3/8. Upstands of 64 + 40 + 40 + 40 + 15-1/2, three corners lapped 2 both ways: 211-1/2 in.
   expect_words(settled("buy-reckoned"), {"deck sheet 3/4\", plywood", "4.17 ft2", "1 sheet 4 x 8 ft",
                                          "11 sticks of 16 ft", "2 sticks of 12 ft"});
   expect_words(settled("buy-reckoned-2"), {"construction adhesive", "23.83 in3", "2 cartridges",
