@@ -68,8 +68,57 @@ const facts::Kink* worst_kink(const facts::Facts& facts) {
   return worst;
 }
 
+/// Where a wall's board folds up the wall: where a strip that brings a leaning stud plumb has ended, the board goes on
+/// with the stud's own lean.
+struct Fold {
+  const facts::StudGap* stud;
+  double by_mm, above_datum_mm;  ///< over the length of the straightedge
+};
+
+std::optional<Fold> fold_of(const job::Job& job, const facts::Facts& facts, const facts::StudGap& stud,
+                            const facts::Strip& strip) {
+  const bool ends = strip.to < 1 && strip.head_mm <= 0, begins = strip.from > 0 && strip.foot_mm <= 0;
+  const auto part = std::find_if(facts.parts.begin(), facts.parts.end(),
+                                 [&](const facts::Part& each) { return each.id == stud.part_id; });
+  if (strip.below_seat || (!ends && !begins) || part == facts.parts.end()) return std::nullopt;
+  const double length = part->bbox_mm[5] - part->bbox_mm[2],
+               at = part->bbox_mm[2] + length * (ends ? strip.to : strip.from);
+  if (at >= facts.finish.top_mm) return std::nullopt;
+  const double leans = std::abs(stud.at_top_mm - stud.at_floor_mm) / job.alcove.height.in_mm();
+  return Fold{&stud, leans * straightedge_mm, at};
+}
+
+/// Of folds that are alike the walls in turn, and on each the first stud.
+std::optional<Fold> worst_fold(const job::Job& job, const facts::Facts& facts) {
+  const job::Side hand = told_hand(facts);
+  std::optional<Fold> worst;
+  for (const facts::StudGap& stud : facts.room.studs)
+    for (const facts::Strip& strip : stud.strips) {
+      const auto fold = fold_of(job, facts, stud, strip);
+      if (!fold) continue;
+      const double more = worst ? fold->by_mm - worst->by_mm : 0;
+      const bool first = worst && std::abs(more) <= units::tolerance::length_mm &&
+                         turn_of(stud.wall, hand) < turn_of(worst->stud->wall, hand);
+      if (!worst || first || more > units::tolerance::length_mm) worst = fold;
+    }
+  return worst;
+}
+
+Finding folded(const job::Job& job, const Fold& fold) {
+  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
+  const std::string wall = job::name_of(fold.stud->wall);
+  return found(fold.by_mm,
+               wall + " wall's board folds by " + len(fold.by_mm) + " within " + len(straightedge_mm) +
+                   " up the wall at " + len(fold.above_datum_mm) +
+                   " above the datum, where a strip of furring has tapered to nothing",
+               "plane or sister the " + wall +
+                   " wall's studs straight, so that strips run on to their heads: else its tile does not lie flat");
+}
+
 Finding furred_flat(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::Kink* kink = worst_kink(facts);
+  const auto fold = worst_fold(job, facts);
+  if (fold && (!kink || fold->by_mm > off_flat_mm(*kink) + units::tolerance::length_mm)) return folded(job, *fold);
   if (!kink) return not_applicable("no wall is furred before base or bench");
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   const std::string from = kink->wall == job::Side::back ? "left" : "back",
@@ -145,8 +194,7 @@ std::vector<Rule> panel_rules() {
       {"wall.furred-flat",
        "furred walls are flat enough for tile",
        "how far a wall's board swings off a straight line from one bay between studs to the next, on studs and strips "
-       "of "
-       "the list, over the bay or over 24 in (610 mm) of it",
+       "of the list, over the bay or over 24 in (610 mm) of it; and up the wall, where a strip has tapered to nothing",
        "walls: faces of studs, and strips before them",
        Unit::mm,
        "",

@@ -92,6 +92,24 @@ TEST(Furring, FinishedFacesLieOnIt) {
   }
 }
 
+TEST(Furring, WhereAStripEndsOnAWallThatLeansInItsBoardFolds) {
+  // Source: by hand: a wall that leans in by 1 in over 48 is plumb as far as its strips go, 13/16 x 48 = 39 in up, and
+  // there folds by 1/2 in over 24; one that leans out has strips to its head.
+  for (const auto& [lean, folds] : {std::pair{"\"1 in\"", true}, {"\"-1/4 in\"", false}}) {
+    std::string text = narrow;
+    const std::size_t wall = text.find("wall = \"right\"", text.find("[[survey.plumb]]"));
+    text.replace(text.find("lean = 0", wall), 8, std::string{"lean = "} + lean);
+    const job::Job job = job::read(text, "x.toml");
+    const auto results = rules::check(job, measure(*parts::build(job)));
+    const rules::Result* flat = rules::find(results, "wall.furred-flat");
+    ASSERT_TRUE(flat);
+    EXPECT_EQ(flat->outcome, folds ? rules::Outcome::caution : rules::Outcome::pass) << lean << " " << flat->where;
+    if (!folds) continue;
+    EXPECT_NEAR(flat->measured.value_or(0) / in, 0.5, 0.02);
+    EXPECT_THAT(flat->where, testing::HasSubstr("right wall's board folds"));
+  }
+}
+
 TEST(Furring, ABaseAsLongAsIsAdvisedIsLongEnough) {
   // Source: by hand: 11/16 in is wanting of 30, and a strip at either end is cut down to a mark: 13/16 longer.
   const job::Job job = job::read(narrow, "x.toml");
