@@ -30,9 +30,6 @@ struct Edge {
   bool lapped = false;                     ///< the wall's waterproofing laps over it, as the job file says
   double length_mm = 0;                    ///< of the side in plan, along itself
   std::optional<Levels> outside = {};      ///< the bath's finished floor before it, of an open one
-  /// Where water first gets all the way over: the lowest of the higher of a top's two lines; absent: at its lowest.
-  std::optional<double> over_mm = {};
-  double spills_mm() const { return over_mm.value_or(top_mm); }
   bool open() const { return behind == Behind::nothing; }
   bool raised() const { return turned != Turned::rim; }
 };

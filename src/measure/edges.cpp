@@ -2,7 +2,6 @@
 #include <array>
 #include <cmath>
 #include <limits>
-#include <optional>
 
 #include <BRep_Tool.hxx>
 #include <TopExp.hxx>
@@ -29,7 +28,6 @@ struct Stretch {
   facts::Turned turned;
   double length = 0;
   std::vector<gp_Pnt> tops = {};
-  std::vector<gp_Pnt> outer = {};  ///< of a threshold those that lie on the side itself
 };
 
 /// Two ends of each edge of a face that runs along a side.
@@ -60,27 +58,9 @@ Stretch along(const parts::Solid& base, const Rim& rim, Side side) {
     Stretch& stretch = found[facet == base.facets.end() ? 2 : threshold ? 1 : 0];
     for (std::size_t i = 0; i < ends.size(); i += 2) stretch.length += ends[i].Distance(ends[i + 1]);
     for (const gp_Pnt& p : threshold ? corners(face) : ends) stretch.tops.push_back(p);
-    if (threshold) stretch.outer.insert(stretch.outer.end(), ends.begin(), ends.end());
   }
   return *std::max_element(found.begin(), found.end(),
                            [](const Stretch& a, const Stretch& b) { return a.length < b.length; });
-}
-
-/// Water that goes over a threshold passes its inner line and its outer one: it gets all the way over where the higher
-/// of the two is lowest. Each line's own lowest is never above that.
-std::optional<double> over_threshold(const Stretch& found) {
-  if (found.turned != facts::Turned::threshold || found.outer.empty()) return std::nullopt;
-  const auto lowest = [](const std::vector<gp_Pnt>& points) {
-    double z = std::numeric_limits<double>::max();
-    for (const gp_Pnt& p : points) z = std::min(z, p.Z());
-    return z;
-  };
-  std::vector<gp_Pnt> inner;
-  for (const gp_Pnt& p : found.tops)
-    if (std::none_of(found.outer.begin(), found.outer.end(),
-                     [&](const gp_Pnt& o) { return o.Distance(p) <= units::tolerance::length_mm; }))
-      inner.push_back(p);
-  return inner.empty() ? lowest(found.outer) : std::max(lowest(found.outer), lowest(inner));
 }
 
 facts::Behind behind(const job::Job& job, Side side) {
@@ -117,7 +97,6 @@ std::vector<facts::Edge> measure_edges(const parts::Model& model) {
     const auto [low, high] = std::minmax_element(found.tops.begin(), found.tops.end(), lower);
     edges.push_back({side, behind(model.job, side), found.turned, low->Z(), high->Z(),
                      among(model.job.base.lapped, side), rim.length(side)});
-    edges.back().over_mm = over_threshold(found);
     if (edges.back().open()) edges.back().outside = bath_floor_before(model, side);
   }
   return edges;

@@ -75,7 +75,7 @@ facts::Dip dip_at(const Basin& basin, double above_drain) {
 double lowest_edge(const facts::Facts& facts) {
   std::optional<double> lowest;
   for (const facts::Edge& edge : facts.edges)
-    if (!edge.lapped) lowest = std::min(lowest.value_or(edge.spills_mm()), edge.spills_mm());
+    if (!edge.lapped) lowest = std::min(lowest.value_or(edge.top_mm), edge.top_mm);
   return lowest.value_or(facts.heights.rim_least_mm);
 }
 
@@ -87,17 +87,17 @@ facts::Flood measure_flood(const parts::Model& model, const facts::Facts& facts)
   flood.plan_mm2 = basin.plan_mm2;
   const double spill = lowest_edge(facts);
   for (const facts::Edge& edge : facts.edges)
-    if (!edge.lapped && edge.spills_mm() < spill + units::tolerance::length_mm) flood.over.push_back(edge.side);
+    if (!edge.lapped && edge.top_mm < spill + units::tolerance::length_mm) flood.over.push_back(edge.side);
   const double top = std::max(0.0, spill - basin.drain_top);
   const double step = facts::flood_step_mm(model.job.is_metric());
   for (double h = step; h < top - units::tolerance::length_mm; h += step) flood.dips.push_back(dip_at(basin, h));
   flood.dips.push_back(dip_at(basin, top));
   constexpr int steps_behind_a_dam = 24;  // 6 in, 120 mm
   for (int i = 0; i <= steps_behind_a_dam; ++i) flood.dammed.push_back(dip_at(basin, top + i * step));
-  if (const auto& finish = model.job.base.threshold.finish)
-    for (const facts::Edge& edge : facts.edges)
-      if (edge.turned == facts::Turned::threshold)
-        flood.rough = dip_at(basin, std::max(0.0, edge.spills_mm() - finish->in_mm() - facts.heights.drain_top_mm));
+  const auto& finish = model.job.base.threshold.finish;
+  if (finish && facts.heights.threshold_least_mm)
+    flood.rough =
+        dip_at(basin, std::max(0.0, *facts.heights.threshold_least_mm - finish->in_mm() - facts.heights.drain_top_mm));
   return flood;
 }
 

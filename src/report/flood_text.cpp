@@ -57,15 +57,15 @@ std::string masses(const Report& report) {
   return text;
 }
 
-/// Where the water of the last row spills: "threshold's lowest way over", "rim at the open right edge".
+/// Where the water of the last row spills: "threshold's lowest edge", "rim at the open right edge".
 std::string over(const facts::Facts& facts, const rules::FloodTable& table) {
-  if (table.rough) return "rough threshold's lowest way over";
+  if (table.rough) return "rough threshold's lowest edge";
   std::string text;
   for (const facts::Edge& edge : facts.edges) {
     if (std::find(table.over.begin(), table.over.end(), edge.side) == table.over.end()) continue;
     text += text.empty() ? "" : " and the ";
     text += edge.turned == facts::Turned::threshold
-                ? std::string{table.on_flange ? "finished " : ""} + "threshold's lowest way over"
+                ? std::string{table.on_flange ? "finished " : ""} + "threshold's lowest edge"
                 : name_of(edge.turned) + std::string{edge.open() ? " at the open " : " at the "} +
                       job::name_of(edge.side) + " edge";
   }

@@ -19,13 +19,6 @@ bool to_rough_threshold(const job::Job& job, const facts::Facts& facts) {
   return flood_test_of(job.book).to_threshold && facts.heights.threshold_least_mm;
 }
 
-/// Where water gets all the way over the threshold: it may fall inward, and its inner line is then wet before.
-double over_threshold_mm(const facts::Facts& facts) {
-  for (const facts::Edge& edge : facts.edges)
-    if (edge.turned == facts::Turned::threshold) return edge.spills_mm();
-  return *facts.heights.threshold_least_mm;
-}
-
 /// The depth that the book's row asks for.
 std::optional<double> least_depth(const std::vector<Result>& results) {
   const Result* row = find(results, "flood.depth");
@@ -70,7 +63,7 @@ FloodBrim flood_brim(const job::Job& job, const facts::Facts& facts) {
   brim.top_mm = facts.heights.rim_least_mm - cover;
   const auto laid = laid_later(job, facts);
   const auto top = [&](const facts::Edge& edge) {
-    return edge.spills_mm() - (edge.turned == facts::Turned::threshold ? laid.value_or(0) : cover);
+    return edge.top_mm - (edge.turned == facts::Turned::threshold ? laid.value_or(0) : cover);
   };
   for (const facts::Edge& edge : facts.edges) {
     if (edge.lapped) continue;
@@ -137,7 +130,7 @@ std::optional<double> asked_on_the_day(const job::Job& job, const FloodBrim& bri
                                        const std::vector<Result>& results) {
   if (const auto least = least_depth(results)) return brim.floor_mm + *least;
   if (!to_rough_threshold(job, facts)) return std::nullopt;
-  return over_threshold_mm(facts) - laid_later(job, facts).value_or(0);
+  return *facts.heights.threshold_least_mm - laid_later(job, facts).value_or(0);
 }
 
 }  // namespace

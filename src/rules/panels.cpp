@@ -88,7 +88,7 @@ std::optional<Fold> fold_of(const job::Job& job, const facts::Facts& facts, cons
   return Fold{&stud, leans * straightedge_mm, at};
 }
 
-/// Of folds that are alike the walls in turn, and on each the first stud.
+/// Of folds that are alike the walls in turn, and on each the lowest.
 std::optional<Fold> worst_fold(const job::Job& job, const facts::Facts& facts) {
   const job::Side hand = told_hand(facts);
   std::optional<Fold> worst;
@@ -97,8 +97,8 @@ std::optional<Fold> worst_fold(const job::Job& job, const facts::Facts& facts) {
       const auto fold = fold_of(job, facts, stud, strip);
       if (!fold) continue;
       const double more = worst ? fold->by_mm - worst->by_mm : 0;
-      const bool first = worst && std::abs(more) <= units::tolerance::length_mm &&
-                         turn_of(stud.wall, hand) < turn_of(worst->stud->wall, hand);
+      const auto place = [&](const Fold& f) { return std::pair{turn_of(f.stud->wall, hand), f.above_datum_mm}; };
+      const bool first = worst && std::abs(more) <= units::tolerance::length_mm && place(*fold) < place(*worst);
       if (!worst || first || more > units::tolerance::length_mm) worst = fold;
     }
   return worst;

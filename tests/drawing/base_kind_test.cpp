@@ -150,13 +150,12 @@ TEST(SiteBuiltSheets, AFloodTestIsReadFromTheFlangeUpToTheRoughThreshold) {
   // Source: closed form: the waterproofing lies as far below the finished floor as what covers it is thick, so that
   // water so high above the flange is what it would be above the drain; under a membrane the rough threshold is 15 mm
   // lower, over a liner the job has to say it. Above the finished rim each more millimetre is one over the whole plan.
-  // Where the threshold's top falls inward it spills at the outer of its two lines.
   const auto table = [](const Drawn& d) { return rules::flood_table(d.model->job, d.facts, d.judgement.results); };
   const Drawn& tiled = under_membrane();
   const rules::FloodTable membrane = table(tiled);
   ASSERT_TRUE(membrane.on_flange && membrane.rough);
   EXPECT_NEAR(membrane.dips.back().above_drain_mm,
-              *tiled.facts.heights.threshold_greatest_mm - 15 - tiled.facts.site_built->flange_top_mm, 1e-6);
+              *tiled.facts.heights.threshold_least_mm - 15 - tiled.facts.site_built->flange_top_mm, 1e-6);
   EXPECT_NEAR(membrane.dips.front().volume_mm3, tiled.facts.flood.dips.front().volume_mm3,
               0.02 * tiled.facts.flood.plan_mm2)
       << "5 mm above the flange";
@@ -172,7 +171,7 @@ TEST(SiteBuiltSheets, AFloodTestIsReadFromTheFlangeUpToTheRoughThreshold) {
   const Drawn d = drawn(said, false);
   const rules::FloodTable liner = table(d);
   ASSERT_TRUE(liner.rough && liner.unknown.empty());
-  const double end = *d.facts.heights.threshold_greatest_mm - 25.4 - d.facts.site_built->flange_top_mm;
+  const double end = *d.facts.heights.threshold_least_mm - 25.4 - d.facts.site_built->flange_top_mm;
   EXPECT_NEAR(liner.dips.back().above_drain_mm, end, 1e-6);
   const facts::Dip& finished = d.facts.flood.dips.back();
   EXPECT_NEAR(liner.dips.back().volume_mm3,

@@ -249,21 +249,6 @@ TEST(SmallPaper, TheFloodTestsFormStandsBesideItsWater) {
   EXPECT_NEAR(top_of("drop allowed: none").y, top_of("1/4\"").y, 0.01);
 }
 
-TEST(Words, OnPaperNameNoKeyOfTheJobFile) {
-  // Source: common practice, no source: nobody on site has the job file. One key, several of a section, a key with what
-  // may stand there; other words in brackets stay.
-  EXPECT_EQ(without_keys("find the studs (survey.studs): then"), "find the studs: then");
-  EXPECT_EQ(without_keys("say what holds it (bench.frame.fastener, fastener_length, fasteners_at_stud)"),
-            "say what holds it");
-  EXPECT_EQ(without_keys("say which walls stand on these joists (walls, [] where none)."),
-            "say which walls stand on these joists.");
-  EXPECT_EQ(without_keys("a base (of mortar, screeded) set (6.5 mm)"), "a base (of mortar, screeded) set (6.5 mm)");
-  for (const char* name : {"ferry-steps-3", "coopers-yard-4", "chandlers-row-7"})
-    for (const Sheet& sheet : drawn_demo(name).sheets)
-      for (const char* key : {"(survey", "_at_", "fastener_", "[]"})
-        EXPECT_EQ(with_notes(sheet).find(key), std::string::npos) << name << " " << sheet.name << ": " << key;
-}
-
 TEST(Plan, TellsWhereAStudStandsPastO) {
   // Source: by hand: the left wall stands before the back wall's first stud, whose centre is 2-3/4 past the corner: as
   // the back wall's own sheet has it.

@@ -229,21 +229,5 @@ TEST(SeatGaps, OfASeatWithNoWallAtItsEndHaveNoSide) {
   EXPECT_FALSE(clear.seat_side_gap_mm);
 }
 
-TEST(Edges, WaterGoesOverAThresholdWhereTheHigherOfItsLinesIs) {
-  // Source: by hand: a threshold 2-1/2 in over the drain at its inner line and 4 in wide, that falls inward by 1/4
-  // in/ft, is 1/12 in higher at its outer one: water runs over there, 2-7/12 in over the drain. One that is level
-  // spills at both.
-  job::Job j = sample::alcove();
-  j.base.upstands = {Side::back, Side::left, Side::right}, j.base.lapped = {Side::right};
-  for (const double fall : {0.25, 1., 0.}) {
-    j.base.threshold = {inches(4), inches(2.5), job::Fall::inches_per_foot(fall)};
-    const facts::Facts facts = measured(j);
-    const facts::Edge& front = edge(facts, Side::front);
-    EXPECT_NEAR(front.spills_mm() - facts.heights.drain_top_mm, (2.5 + fall / 3) * 25.4, 1e-6);
-    EXPECT_NEAR(front.top_mm - facts.heights.drain_top_mm, 2.5 * 25.4, 1e-6);
-    EXPECT_NEAR(facts.flood.dips.back().above_drain_mm, (2.5 + fall / 3) * 25.4, 1e-6);
-  }
-}
-
 }  // namespace
 }  // namespace fallwright::measure

@@ -276,14 +276,14 @@ TEST(FloodNumbers, TellWhatTheJoistsCarry) {
 TEST(FloodNumbers, TellWhereWaterLeaves) {
   // Source: by the edges: the threshold alone; or an open rim on the right as well.
   Sample sample;
-  EXPECT_THAT(report::flood_table(sample.report()), HasSubstr("up to the threshold's lowest way over\n"));
+  EXPECT_THAT(report::flood_table(sample.report()), HasSubstr("up to the threshold's lowest edge\n"));
   sample.facts.edges.push_back({job::Side::right, facts::Behind::nothing, facts::Turned::rim, 101, 101, false});
   sample.facts.edges.push_back({job::Side::left, facts::Behind::bench, facts::Turned::upstand, 101, 101, false});
   sample.facts.flood.over = {job::Side::front, job::Side::right, job::Side::left};
   EXPECT_THAT(
       report::flood_table(sample.report()),
       HasSubstr(
-          "up to the threshold's lowest way over and the rim at the open right edge and the upstand at the left edge"));
+          "up to the threshold's lowest edge and the rim at the open right edge and the upstand at the left edge"));
 }
 
 TEST(SummaryNumbers, OfBaseBedAndFalls) {
