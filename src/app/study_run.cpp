@@ -42,6 +42,7 @@ Wanted wanted_by(const job::Study& study) {
   wanted.cuts = study.aim == job::Aim::least_sticks || buys || asks("cuts") || asks("stick") || asks("stock");
   wanted.rows = study.aim == job::Aim::fewest_bags || buys;
   wanted.report = !study.columns.empty();
+  wanted.told = asks("fit") || asks("bed") || asks("checks");  // what the words of checks tell is among it
   return wanted;
 }
 
@@ -181,7 +182,7 @@ Judge::~Judge() = default;
 void Judge::look_at_today() {
   const job::Study& study = plan_.study();
   study::Judged judged =
-      study::judge(study.job, {wanted_.worst_cases, wanted_.drain_window || wanted_.report}, *memory_);
+      study::judge(study.job, {wanted_.worst_cases, wanted_.drain_window || wanted_.report, true}, *memory_);
   study::weigh(judged.results, false, today_);
   Wanted all = wanted_;
   all.cuts = all.rows = true;
@@ -221,7 +222,7 @@ facts::Variant Judge::judged(facts::Variant variant) const {
   const bool mapped = plan_.node_of(variant).has_value();
   try {
     job::Job job = plan_.job_of(variant);
-    study::Judged judged = study::judge(job, {wanted_.worst_cases, wanted_.drain_window}, *memory_);
+    study::Judged judged = study::judge(job, {wanted_.worst_cases, wanted_.drain_window, wanted_.told}, *memory_);
     study::weigh(judged.results, mapped, variant);
     const report::Report report = report_of(std::move(job), std::move(judged), wanted_);
     set_aim(plan_.study(), report, mapped, variant);

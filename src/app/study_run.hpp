@@ -20,7 +20,7 @@ namespace fallwright::app {
 
 /// What of a job is worked out for a variant: its checks always, more only where a column or the aim asks for it.
 struct Wanted {
-  bool worst_cases = false, drain_window = false, rows = false, cuts = false, report = false;
+  bool worst_cases = false, drain_window = false, rows = false, cuts = false, report = false, told = false;
 };
 
 /// Makes and judges variants of one study; threads share it.

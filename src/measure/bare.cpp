@@ -122,6 +122,15 @@ double underside_mm2(const parts::Solid& base) {
   return area;
 }
 
+auto bore_of(const parts::Model& model) {
+  return widest_cylinder(*model.first(parts::Role::subfloor));
+}
+
+/// The drain's body where it comes through the subfloor's top.
+auto body_of(const parts::Model& model) {
+  return widest_cylinder(*model.first(parts::Role::drain), parts::box_of(*model.first(parts::Role::subfloor))[5]);
+}
+
 std::vector<points::Opening> openings(const points::Box2& box, const std::vector<Piece>& pieces, Memory& memory) {
   Question question{"openings"};
   question.of(&box, sizeof box);
@@ -133,19 +142,20 @@ std::vector<points::Opening> openings(const points::Box2& box, const std::vector
 
 }  // namespace
 
-void measure_bearing(const parts::Model& model, const Mating& mating, Memory& memory, facts::Bed& bed) {
-  const parts::Solid& base = *model.first(parts::Role::base);
-  const Rect plan = *plan_of(model, parts::Role::base);
-  const auto bore = widest_cylinder(*model.first(parts::Role::subfloor));
-  const auto body =
-      widest_cylinder(*model.first(parts::Role::drain), parts::box_of(*model.first(parts::Role::subfloor))[5]);
+void measure_underside(const parts::Model& model, facts::Bed& bed) {
   const auto disc_mm2 = [](const auto& wall) { return wall ? M_PI * wall->Radius() * wall->Radius() : 0.0; };
-  bed.underside_mm2 = underside_mm2(base) - std::max(0.0, disc_mm2(bore) - disc_mm2(body));
+  const double beside_body_mm2 = disc_mm2(bore_of(model)) - disc_mm2(body_of(model));
+  bed.underside_mm2 = underside_mm2(*model.first(parts::Role::base)) - std::max(0.0, beside_body_mm2);
+}
+
+void measure_bare(const parts::Model& model, const Mating& mating, Memory& memory, facts::Bed& bed) {
+  const Rect plan = *plan_of(model, parts::Role::base);
+  const auto bore = bore_of(model), body = body_of(model);
   std::vector<Piece> pieces;
   for (const Plate& plate : mating.contact) pieces.push_back(to_piece(plate));
   if (bore) pieces.push_back(disc(*bore));
   if (body && (!bore || body->Radius() > bore->Radius())) pieces.push_back(disc(*body));
-  for (Piece& aside : beside(base, plan)) pieces.push_back(std::move(aside));
+  for (Piece& aside : beside(*model.first(parts::Role::base), plan)) pieces.push_back(std::move(aside));
   const gp_Pnt drain = bore ? bore->Location() : gp_Pnt{};
   const points::Box2 box{plan.x0, plan.y0, plan.x1, plan.y1};
   std::vector<facts::BarePatch> largest;

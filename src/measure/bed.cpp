@@ -59,7 +59,8 @@ void measure_bed(const parts::Model& model, const Remembered& remembered, const 
   found.contact_mm2 = mating.contact_mm2;
   measure_plan(model, bed, *remembered.skins[remembered.at(bed)], found);
   found.void_mm3 = mating.void_mm3;
-  measure_bearing(model, mating, remembered.memory, found);
+  measure_underside(model, found);
+  if (remembered.scope == Scope::all) measure_bare(model, mating, remembered.memory, found);
   for (const facts::Part& part : facts.parts) {
     if (part.which == bed.part) found.set_mm3 = part.volume_mm3;
     if (part.before) found.spread_mm3 = part.volume_mm3, found.gauge_mm = part.bbox_mm[5];

@@ -24,13 +24,15 @@ class View;
 /// The skin of every solid of a model, at the solid's place among them.
 using Skins = std::vector<std::shared_ptr<const brep::Skin>>;
 
-/// Of a model that is measured as a whole: the skins of its solids, their numbers in the memory, and the memory.
+/// Of a model that is measured as a whole: the skins of its solids, their numbers in the memory, and the memory; and
+/// how much of it is asked for.
 struct Remembered {
   const parts::Model& model;
   const Skins& skins;
   const std::vector<std::optional<std::size_t>>& numbers;
   Memory& memory;
   std::vector<std::shared_ptr<const View>>& views;  ///< once they were asked for
+  Scope scope;
 
   const View& view(std::size_t solid) const;
   /// Which of the model's solids it is.
@@ -98,8 +100,10 @@ std::vector<gp_Pnt> tops_of_open_edges(const parts::Model& model);  ///< corners
 std::vector<gp_Pnt> edge_below_apron(const parts::Model& model);
 std::optional<facts::SeatSkirt> measure_skirt(const parts::Model& model);
 
-/// How much of the base's underside could bear, and the largest part of it that has no mortar under it.
-void measure_bearing(const parts::Model& model, const Mating& base_on_bed, Memory& memory, facts::Bed& bed);
+/// How much of the base's underside could bear.
+void measure_underside(const parts::Model& model, facts::Bed& bed);
+/// The largest part of it that has no mortar under it.
+void measure_bare(const parts::Model& model, const Mating& base_on_bed, Memory& memory, facts::Bed& bed);
 /// Where the bed may be thinnest under the base, however that comes to lie in it: places where both touch.
 std::vector<facts::BedDepth> thinnest_beds(const parts::Model& model);
 void measure_bed(const parts::Model& model, const Remembered& remembered, const Sides& bed, const Mating& base_on_bed,

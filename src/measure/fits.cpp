@@ -121,12 +121,27 @@ std::optional<facts::Fit> look_at(const Candidate& a, const Candidate& b, const 
   return fit;
 }
 
-/// The same, or as it was found of two that lay so before.
-std::optional<facts::Fit> look_once(const Candidate& a, const Candidate& b, const Mating& base_on_bed, Memory& memory) {
-  const auto look = [&] { return look_at(a, b, base_on_bed); };
+/// The same, and nothing of two that do not clash.
+std::optional<facts::Fit> clash_of(const Candidate& a, const Candidate& b, const Mating& base_on_bed) {
+  if (base_and_bed(a.solid, b.solid)) return look_at(a, b, base_on_bed);
+  const auto g = gaps(a.box, b.box);
+  if (std::max({g[0], g[1], g[2]}) >= -units::tolerance::length_mm) return std::nullopt;
+  const double mm3 = overlap(a, b, base_on_bed);
+  if (mm3 <= units::tolerance::overlap_mm3) return std::nullopt;
+  return facts::Fit{a.solid.part, b.solid.part, facts::Touch::clash, 0, mm3, middle_of(a.box, b.box)};
+}
+
+/// What is asked of two, or as it was found of two that lay so before.
+std::optional<facts::Fit> look_once(const Candidate& a, const Candidate& b, const Mating& base_on_bed, Memory& memory,
+                                    Scope scope) {
+  using Found = std::optional<facts::Fit>;
+  const auto look = [&] { return scope == Scope::all ? look_at(a, b, base_on_bed) : clash_of(a, b, base_on_bed); };
   if (!a.number || !b.number || base_and_bed(a.solid, b.solid)) return look();
-  const bool for_clashes_alone = looked_at_for_clashes_alone(a.solid, b.solid);
-  auto fit = memory.once(Question{"fit"}.of(*a.number).of(*b.number).of(for_clashes_alone), look);
+  const auto asked = [&](const char* what) {
+    return Question{what}.of(*a.number).of(*b.number).of(looked_at_for_clashes_alone(a.solid, b.solid));
+  };
+  const Found* known = scope == Scope::all ? nullptr : memory.known<Found>(asked("fit"));
+  auto fit = known ? *known : memory.once(asked(scope == Scope::all ? "fit" : "clash"), look);
   if (fit) fit->a = a.solid.part, fit->b = b.solid.part;
   return fit;
 }
@@ -143,9 +158,11 @@ std::vector<facts::Fit> measure_fits(const parts::Model& model, const Remembered
   std::vector<facts::Fit> fits;
   for (std::size_t i = 0; i < candidates.size(); ++i)
     for (std::size_t j = i + 1; j < candidates.size(); ++j)
-      if (auto fit =
-              brep::guarded([&] { return candidates[i].solid.id + " beside " + candidates[j].solid.id; },
-                            [&] { return look_once(candidates[i], candidates[j], base_on_bed, remembered.memory); }))
+      if (auto fit = brep::guarded([&] { return candidates[i].solid.id + " beside " + candidates[j].solid.id; },
+                                   [&] {
+                                     return look_once(candidates[i], candidates[j], base_on_bed, remembered.memory,
+                                                      remembered.scope);
+                                   }))
         fits.push_back(std::move(*fit));
   return fits;
 }

@@ -112,7 +112,7 @@ double deepest_rib_mm(const Sides& base) {
   return std::max(0.0, high - low);
 }
 
-facts::Facts look_at_all(const parts::Model& model, Memory& memory) {
+facts::Facts look_at_all(const parts::Model& model, Memory& memory, Scope scope) {
   Skins skins;
   skins.reserve(model.solids.size());
   std::vector<std::optional<std::size_t>> numbers;
@@ -121,12 +121,13 @@ facts::Facts look_at_all(const parts::Model& model, Memory& memory) {
     numbers.push_back(memory.number_of(*skins.back()));
   }
   std::vector<std::shared_ptr<const View>> views(skins.size());
-  const Remembered remembered{model, skins, numbers, memory, views};
+  const Remembered remembered{model, skins, numbers, memory, views, scope};
   facts::Facts facts = look_at_each(model, &remembered);
-  const auto sides_of_first = [&](parts::Role role) {
-    return sides_that_bear(remembered.view(remembered.at(*model.first(role))).all());
+  const auto sides_of_first = [&](parts::Role role, Bearing which) {
+    return sides_that_bear(remembered.view(remembered.at(*model.first(role))), which);
   };
-  const Sides base = sides_of_first(parts::Role::base), bed = sides_of_first(parts::Role::bed);
+  const Sides base = sides_of_first(parts::Role::base, Bearing::below);
+  const Sides bed = sides_of_first(parts::Role::bed, Bearing::both);
   const Mating base_on_bed = mate(base, bed);
   measure_bed(model, remembered, bed, base_on_bed, facts);
   facts.bed.deepest_rib_mm = deepest_rib_mm(base);
@@ -215,8 +216,8 @@ facts::Facts measure(const parts::Model& model) {
   return measure(model, fresh);
 }
 
-facts::Facts measure(const parts::Model& model, Memory& memory) {
-  return brep::guarded(model.job.name, [&] { return look_at_all(model, memory); });
+facts::Facts measure(const parts::Model& model, Memory& memory, Scope scope) {
+  return brep::guarded(model.job.name, [&] { return look_at_all(model, memory, scope); });
 }
 
 facts::Facts measure_solids(const parts::Model& model) {

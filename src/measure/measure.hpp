@@ -19,11 +19,18 @@ namespace fallwright::measure {
 
 class Memory;
 
+/// How much of a model is looked at.
+enum class Scope {
+  judged,  ///< all that checks judge by, and not what is only told beside: how far solids that do not meet stand apart,
+           ///< and where the largest part of the base's underside lies that has nothing beneath it
+  all
+};
+
 /// Measures the whole model.
 /// @throws diag::ModelError naming the part when the kernel refuses.
 facts::Facts measure(const parts::Model& model);
 /// The same of a model that may share solids with one that the memory has met.
-facts::Facts measure(const parts::Model& model, Memory& memory);
+facts::Facts measure(const parts::Model& model, Memory& memory, Scope scope = Scope::all);
 
 /// Volumes, areas, masses, boxes, falls and drainage alone: what costs milliseconds, without the kernel's check of
 /// validity and without looking at pairs of solids.

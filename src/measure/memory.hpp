@@ -57,6 +57,12 @@ class Memory {
     return answer;
   }
 
+  /// As it was found before; nothing where it was not.
+  template <class Answer>
+  const Answer* known(const Question& question) const {
+    return std::any_cast<Answer>(answer_to(question));
+  }
+
   void close() { closed_ = true; }
 
  private:

@@ -1,6 +1,5 @@
 #include "measure/sides.hpp"
 
-#include <iterator>
 #include <numeric>
 
 #include "measure/detail.hpp"
@@ -54,8 +53,7 @@ void add_chords(std::vector<Chord>& chords, const brep::Flat& flat) {
         };
         if (!on(a) || !on(b)) continue;
         const double middle = std::hypot((a.X() + b.X()) / 2 - arc.x, (a.Y() + b.Y()) / 2 - arc.y);
-        if (arc.radius - middle <= units::tolerance::mesh_mm + units::tolerance::weld_mm)
-          chords.push_back({a, b, arc, std::abs(flat.normal.Z())});
+        if (arc.radius - middle <= units::tolerance::mesh_mm + units::tolerance::weld_mm) chords.push_back({a, b, arc});
       }
 }
 
@@ -80,7 +78,6 @@ void add(Sides& sides, const brep::Flat& flat) {
   auto& side = flat.normal.Z() > 0 ? sides.up : sides.down;
   for (const brep::Facet3& facet : brep::triangles_of(flat)) add(side, facet);
   if (!flat.straight()) add_chords(sides.chords, flat);
-  sides.flat_up = sides.up.size(), sides.flat_down = sides.down.size();
 }
 
 void add(Sides& sides, const brep::Round& round) {
@@ -113,17 +110,6 @@ const Sides& View::of(std::size_t face) const {
   return *known;
 }
 
-Sides View::all() const {
-  Sides all;
-  const auto join = [](auto& to, const auto& from) { to.insert(to.end(), from.begin(), from.end()); };
-  for (std::size_t i = 0; i < faces_.size(); ++i) {
-    const Sides& sides = of(i);
-    join(all.up, sides.up), join(all.down, sides.down), join(all.chords, sides.chords);
-    all.flat_up += sides.flat_up, all.flat_down += sides.flat_down;
-  }
-  return all;
-}
-
 Sides sides_that_bear(const brep::Skin& skin) {
   Sides sides;
   for (const brep::Flat& flat : skin.flats)
@@ -131,19 +117,16 @@ Sides sides_that_bear(const brep::Skin& skin) {
   return sides;
 }
 
-Sides sides_that_bear(const Sides& all) {
-  const auto bears = [](const Triangle& t) {
-    return t.across.Z() > least_rise * t.across.Modulus();  // corners run counter-clockwise from above
-  };
+Sides sides_that_bear(const View& view, Bearing which) {
   Sides sides;
-  const auto flat = [](const std::vector<Triangle>& side, std::size_t count) {
-    return side.begin() + static_cast<std::ptrdiff_t>(count);
-  };
-  std::copy_if(all.up.begin(), flat(all.up, all.flat_up), std::back_inserter(sides.up), bears);
-  std::copy_if(all.down.begin(), flat(all.down, all.flat_down), std::back_inserter(sides.down), bears);
-  std::copy_if(all.chords.begin(), all.chords.end(), std::back_inserter(sides.chords),
-               [](const Chord& chord) { return chord.rise > least_rise; });
-  sides.flat_up = sides.up.size(), sides.flat_down = sides.down.size();
+  const auto join = [](auto& to, const auto& from) { to.insert(to.end(), from.begin(), from.end()); };
+  for (std::size_t i = 0; i < view.faces().size(); ++i) {
+    const brep::Flat* flat = view.faces()[i].flat;
+    if (!flat || std::abs(flat->normal.Z()) <= least_rise) continue;
+    if (which == Bearing::below && flat->normal.Z() > 0) continue;
+    const Sides& face = view.of(i);
+    join(sides.up, face.up), join(sides.down, face.down), join(sides.chords, face.chords);
+  }
   return sides;
 }
 

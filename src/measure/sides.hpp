@@ -35,13 +35,11 @@ double height(const Triangle& t, double x, double y);
 struct Chord {
   gp_Pnt from, to;
   brep::About about;
-  double rise = 0;  ///< of its face's normal, upward or downward
 };
 
 struct Sides {
   std::vector<Triangle> up, down;
-  std::vector<Chord> chords = {};          ///< of the faces that are among them
-  std::size_t flat_up = 0, flat_down = 0;  ///< so many of them, the first ones, are of flat faces
+  std::vector<Chord> chords = {};  ///< of the faces that are among them
 };
 
 /// The faces of a solid that are not upright, each in triangles once it is asked for, round ones by the kernel's mesh.
@@ -63,7 +61,6 @@ class View {
   const std::vector<Face>& faces() const { return faces_; }
   /// A face's triangles alone; a flat one has either tops or undersides.
   const Sides& of(std::size_t face) const;
-  Sides all() const;
 
  private:
   std::vector<Face> faces_;
@@ -71,7 +68,8 @@ class View {
 };
 /// The sides with which solids lie on each other: flat faces that are not steep.
 Sides sides_that_bear(const brep::Skin& skin);
-Sides sides_that_bear(const Sides& all);
+enum class Bearing { below, both };  ///< which of them: undersides alone, or tops as well
+Sides sides_that_bear(const View& view, Bearing which);
 
 /// A corner of what two triangles have in common, with the open height from the lower plane up to the upper one.
 struct Spot {

@@ -50,7 +50,7 @@ double room(const Result& r) {
 
 Judged judge(const job::Job& job, const Needs& needs, measure::Memory& memory) {
   const auto model = parts::build(job);
-  facts::Facts facts = measure::measure(*model, memory);
+  facts::Facts facts = measure::measure(*model, memory, needs.told ? measure::Scope::all : measure::Scope::judged);
   const rules::Limits limits = rules::limits_for(job);
   if (needs.worst_cases)
     facts = with_studies(*model, std::move(facts), limits);

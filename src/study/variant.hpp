@@ -19,6 +19,7 @@ namespace fallwright::study {
 struct Needs {
   bool worst_cases = false;   ///< bounds within the readings' tolerances
   bool drain_window = false;  ///< the nearest place for the drain
+  bool told = false;          ///< what is told beside what checks judge by, as a report has it
 };
 
 struct Judged {
