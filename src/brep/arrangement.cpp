@@ -41,8 +41,11 @@ std::optional<double> share_on(PlanPoint p, PlanPoint a, PlanPoint b, const Half
     return std::nullopt;
   if (near(p, a) || near(p, b)) return std::nullopt;
   if (edge.centre) {
-    const double radius = std::hypot(a.x - edge.centre->x, a.y - edge.centre->y);
-    if (std::abs(std::hypot(p.x - edge.centre->x, p.y - edge.centre->y) - radius) > weld_mm) return std::nullopt;
+    const auto off = [&](PlanPoint q) {  // asked of many points: no library call for each
+      const double dx = q.x - edge.centre->x, dy = q.y - edge.centre->y;
+      return std::sqrt(dx * dx + dy * dy);
+    };
+    if (std::abs(off(p) - off(a)) > weld_mm) return std::nullopt;
     const double whole = edge.clockwise ? sweep(b, a, *edge.centre) : sweep(a, b, *edge.centre);
     const double part = edge.clockwise ? sweep(p, a, *edge.centre) : sweep(a, p, *edge.centre);
     if (part >= whole) return std::nullopt;

@@ -60,24 +60,26 @@ bool ends_at_its_corners(const TopoDS_Edge& edge, const Ends& ends) {
 
 }  // namespace
 
-void Runs::add(const TopoDS_Edge& edge, const Ends& ends) {
+Runs::Run Runs::along(const TopoDS_Edge& edge) {
   const bool reversed = edge.Orientation() == TopAbs_REVERSED;
   const int place = edge.Location().IsIdentity() ? 0 : edge.Location().HashCode(std::numeric_limits<int>::max());
-  const bool degenerated = BRep_Tool::Degenerated(edge);
-  runs_.push_back({edge.TShape().get(), place, reversed ? -1 : 1, degenerated});
-  // The other sense of an edge has the same ends.
-  if (!reversed && !degenerated) end_at_corners_ = end_at_corners_ && ends_at_its_corners(edge, ends);
+  const auto [at, first] = met_.try_emplace(CornerKey{edge.TShape().get(), place});
+  Met& met = at->second;
+  if (first) {
+    const TopoDS_Edge forward = TopoDS::Edge(edge.Oriented(TopAbs_FORWARD));
+    met.ends = ends_of(forward), met.straight = is_straight(edge), met.degenerated = BRep_Tool::Degenerated(edge);
+    if (!met.degenerated) end_at_corners_ = end_at_corners_ && ends_at_its_corners(forward, met.ends);
+  }
+  met.sense += reversed ? -1 : 1, ++met.times;
+  const Ends& e = met.ends;
+  return {reversed ? Ends{e.to, e.from, e.until, e.at} : e, met.straight, first};
 }
 
-bool Runs::are_sound() {
-  const auto key = [](const Run& run) { return std::pair{run.kept, run.place}; };
-  std::sort(runs_.begin(), runs_.end(), [&](const Run& a, const Run& b) { return key(a) < key(b); });
-  for (std::size_t first = 0, last = 0; first < runs_.size(); first = last) {
-    int sense = 0;
-    for (; last < runs_.size() && key(runs_[last]) == key(runs_[first]); ++last) sense += runs_[last].sense;
-    if (sense != 0 || (last - first != 2 && !runs_[first].degenerated)) return false;
-  }
-  return end_at_corners_;
+bool Runs::are_sound() const {
+  return end_at_corners_ && std::all_of(met_.begin(), met_.end(), [](const auto& edge) {
+           const Met& met = edge.second;
+           return met.sense == 0 && (met.times == 2 || met.degenerated);
+         });
 }
 
 bool is_straight(const TopoDS_Edge& edge) {

@@ -4,7 +4,8 @@
 
 #include <cstddef>
 #include <functional>
-#include <vector>
+#include <memory_resource>
+#include <unordered_map>
 
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
@@ -34,27 +35,33 @@ struct Ends {
 };
 Ends ends_of(const TopoDS_Edge& edge);
 
-/// How the edges of a solid are run along, over all of its faces.
+/// A line, or an edge that has no length.
+bool is_straight(const TopoDS_Edge& edge);
+
+/// The edges of a solid, each read once, and how they are run along, over all of its faces.
 class Runs {
  public:
-  void add(const TopoDS_Edge& edge, const Ends& ends);
+  struct Run {
+    Ends ends;  ///< in the sense in which it is run along here
+    bool straight;
+    bool first;  ///< it was not met before
+  };
+  Run along(const TopoDS_Edge& edge);
 
   /// Two faces at every edge, run along once in each sense, so that its shells close; and edges that end at their
   /// corners. (Parts of a solid that hang together along an edge alone have four faces there.)
-  bool are_sound();
+  bool are_sound() const;
 
  private:
-  struct Run {
-    const TopoDS_TShape* kept;
-    int place, sense;
-    bool degenerated;
+  struct Met {
+    Ends ends;  ///< as the kernel keeps it, run along forward
+    bool straight, degenerated;
+    int sense = 0, times = 0;
   };
-  std::vector<Run> runs_;
+  std::pmr::monotonic_buffer_resource pool_;
+  std::pmr::unordered_map<CornerKey, Met, CornerKeyHash> met_{&pool_};  ///< an edge is told as a corner is
   bool end_at_corners_ = true;
 };
-
-/// A line, or an edge that has no length.
-bool is_straight(const TopoDS_Edge& edge);
 
 /// Every edge of a face, wire by wire.
 template <class Visit>

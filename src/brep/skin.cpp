@@ -187,31 +187,41 @@ Curve curve_of(const TopoDS_Edge& edge, Ring& points, Reach* reach) {
 
 /// Edges of a wire in the order in which they hang together, and where each begins.
 struct Way {
-  boost::container::small_vector<TopoDS_Edge, 8> edges;
-  boost::container::small_vector<Ends, 8> ends;
-  void add(const TopoDS_Edge& edge) { edges.push_back(edge), ends.push_back(ends_of(edge)); }
+  struct Step {
+    Ends ends;
+    std::optional<std::size_t> curved;  ///< which of these it is
+  };
+  boost::container::small_vector<Step, 8> steps;
+  boost::container::small_vector<TopoDS_Edge, 2> curved;
+  void add(const TopoDS_Edge& edge, const Ends& ends, bool straight) {
+    steps.push_back({ends, straight ? std::nullopt : std::optional{curved.size()}});
+    if (!straight) curved.push_back(edge);
+  }
   bool hangs_together() const {
-    for (std::size_t i = 0; i < ends.size(); ++i)
-      if (ends[i].to != ends[(i + 1) % ends.size()].from) return false;
+    for (std::size_t i = 0; i < steps.size(); ++i)
+      if (steps[i].ends.to != steps[(i + 1) % steps.size()].ends.from) return false;
     return true;
   }
 };
+
 /// Of the two edges that faces of a solid have in one place the corners of one are taken.
 Way way_along(const TopoDS_Wire& wire, const TopoDS_Face& face, Reach* reach) {
   Way way;
-  for (TopoDS_Iterator edge{wire}; edge.More(); edge.Next()) {
-    way.add(TopoDS::Edge(edge.Value()));
-    if (!reach) continue;
-    if (edge.Value().Orientation() != TopAbs_REVERSED) reach->take(way.ends.back());
-    reach->runs.add(way.edges.back(), way.ends.back());
+  for (TopoDS_Iterator it{wire}; it.More(); it.Next()) {
+    const TopoDS_Edge& edge = TopoDS::Edge(it.Value());
+    if (reach) {
+      const Runs::Run run = reach->runs.along(edge);
+      if (edge.Orientation() != TopAbs_REVERSED) reach->take(run.ends);
+      way.add(edge, run.ends, run.straight);
+    } else {
+      way.add(edge, ends_of(edge), is_straight(edge));
+    }
   }
-  if (wire.Orientation() == TopAbs_REVERSED) {
-    std::reverse(way.edges.begin(), way.edges.end());
-    std::reverse(way.ends.begin(), way.ends.end());
-  }
+  if (wire.Orientation() == TopAbs_REVERSED) std::reverse(way.steps.begin(), way.steps.end());
   if (way.hangs_together()) return way;
   way = {};
-  for (BRepTools_WireExplorer edge{wire, face}; edge.More(); edge.Next()) way.add(edge.Current());
+  for (BRepTools_WireExplorer edge{wire, face}; edge.More(); edge.Next())
+    way.add(edge.Current(), ends_of(edge.Current()), is_straight(edge.Current()));
   return way;
 }
 
@@ -222,12 +232,12 @@ void read_edges(Face& found, Reach* reach) {
     if (it.Value().ShapeType() != TopAbs_WIRE) continue;
     const Way way = way_along(TopoDS::Wire(it.Value()), found.face, reach);
     Ring& ring = found.rings.emplace_back();
-    ring.reserve(way.edges.size());
-    for (std::size_t i = 0; i < way.edges.size(); ++i) {
-      ring.push_back(way.ends[i].at);
+    ring.reserve(way.steps.size());
+    for (const Way::Step& step : way.steps) {
+      ring.push_back(step.ends.at);
       take(found.box, ring.back());
-      if (is_straight(way.edges[i])) continue;
-      found.curves.push_back(curve_of(way.edges[i], ring, reach));
+      if (!step.curved) continue;
+      found.curves.push_back(curve_of(way.curved[*step.curved], ring, reach));
       take(found.box, found.curves.back().box);
     }
   }

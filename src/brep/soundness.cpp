@@ -100,7 +100,7 @@ class Rings {
         const double x = p.X() - axis.x, y = p.Y() - axis.y, angle = std::atan2(y, x);
         turned = i == 0 ? angle : turned + std::remainder(angle - before, 2 * M_PI);
         before = angle;
-        on_it_ = on_it_ && std::abs(std::hypot(x, y) - axis.radius) <= weld_mm;
+        on_it_ = on_it_ && std::abs(std::sqrt(x * x + y * y) - axis.radius) <= weld_mm;
         if (i < ring.size())
           points.push_back({axis.radius * turned, p.Z()});
         else
@@ -136,28 +136,39 @@ class Rings {
     for (std::size_t r = 0; r < rings_.size(); ++r)
       for (std::size_t i = 0; i < rings_[r].size(); ++i) {
         const std::size_t next = (i + 1) % rings_[r].size();
-        all.push_back({rings_[r][i], rings_[r][next], off(r, i, next), r, i, next});
+        all.push_back({rings_[r][i], rings_[r][next], 0, r, i, next});
       }
+    for (const Curve& curve : curves_) note_chords(curve, all);
     std::sort(all.begin(), all.end(), [](const Segment& a, const Segment& b) { return a.u0() < b.u0(); });
     return all;
   }
 
   /// Chords round an upright axis span a tenth of a radian at most: their height is an eightieth of their length.
-  double off(std::size_t ring, std::size_t from, std::size_t to) const {
-    const gp_Pnt &a = given_[ring][from], &b = given_[ring][to];
-    double off = 0;
-    for (const Curve& curve : curves_)
-      if (is_at(a, curve) && is_at(b, curve))
-        off = std::max(
-            off, curve.about ? std::min(a.Distance(b) / 50, units::tolerance::mesh_mm) : units::tolerance::mesh_mm);
-    return off;
+  /// @pre stretches are in the order of their corners
+  void note_chords(const Curve& curve, std::vector<Segment>& stretches) const {
+    std::size_t first = 0;
+    for (const Ring& ring : given_) {
+      bool at_from = is_at(ring[0], curve);
+      const bool at_first = at_from;
+      for (std::size_t i = 0; i < ring.size(); ++i) {
+        const std::size_t next = (i + 1) % ring.size();
+        const bool at_to = next == 0 ? at_first : is_at(ring[next], curve);
+        double& off = stretches[first + i].off;
+        if (at_from && at_to)
+          off = std::max(off, curve.about ? std::min(ring[i].Distance(ring[next]) / 50, units::tolerance::mesh_mm)
+                                          : units::tolerance::mesh_mm);
+        at_from = at_to;
+      }
+      first += ring.size();
+    }
   }
 
   /// Whether a corner may lie on a curve: in its box and, where it is round in plan, on its circle.
   static bool is_at(const gp_Pnt& p, const Curve& curve) {
-    if (apart({p.X(), p.Y(), p.Z(), p.X(), p.Y(), p.Z()}, curve.box) > weld_mm) return false;
+    for (int i = 0; i < 3; ++i)
+      if (p.Coord(i + 1) < curve.box[i] - weld_mm || p.Coord(i + 1) > curve.box[i + 3] + weld_mm) return false;
     return !curve.about ||
-           std::abs(std::hypot(p.X() - curve.about->x, p.Y() - curve.about->y) - curve.about->radius) <= weld_mm;
+           std::abs(distance({p.X(), p.Y()}, Point{curve.about->x, curve.about->y}) - curve.about->radius) <= weld_mm;
   }
 
   /// Curves that a stretch may be a chord of; nothing where one of them is not round in plan.

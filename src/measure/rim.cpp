@@ -1,6 +1,7 @@
 #include "measure/rim.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -26,6 +27,25 @@ Polygon without_straight_corners(Polygon polygon) {
   return polygon;
 }
 
+/// Leaves out what lies well within the four points that reach farthest aslant: of a base that is nearly all.
+void drop_inner(std::vector<Point>& points) {
+  if (points.size() < 16) return;
+  const auto by_sum = [](const Point& a, const Point& b) { return a.x + a.y < b.x + b.y; };
+  const auto by_difference = [](const Point& a, const Point& b) { return a.x - a.y < b.x - b.y; };
+  const auto [low, high] = std::minmax_element(points.begin(), points.end(), by_sum);
+  const auto [left, right] = std::minmax_element(points.begin(), points.end(), by_difference);
+  const std::array<Point, 4> outer{*low, *right, *high, *left};  // counter-clockwise
+  const auto is_within = [&](const Point& p) {
+    for (std::size_t i = 0; i < 4; ++i) {
+      const Point &a = outer[i], &b = outer[(i + 1) % 4];
+      const double reach = std::abs(b.x - a.x) + std::abs(b.y - a.y);
+      if (cross(a, b, p) <= units::tolerance::length_mm * reach) return false;
+    }
+    return true;
+  };
+  std::erase_if(points, is_within);
+}
+
 /// The way that the outline faces from `a` to `b`, counter-clockwise.
 Side facing(const Point& a, const Point& b) {
   const double dx = b.x - a.x, dy = b.y - a.y;
@@ -38,6 +58,7 @@ Side facing(const Point& a, const Point& b) {
 /// Signs of the cross product are taken as they are: with a tolerance a true corner would be lost where points on an
 /// upright side stand in no order.
 Polygon hull(std::vector<Point> points) {
+  drop_inner(points);
   std::sort(points.begin(), points.end(),
             [](const Point& a, const Point& b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
   Polygon polygon;

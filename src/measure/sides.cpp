@@ -49,7 +49,7 @@ void add_chords(std::vector<Chord>& chords, const brep::Flat& flat) {
         const auto on = [&](const gp_Pnt& p) {
           const double dx = p.X() - arc.x, dy = p.Y() - arc.y;
           if (std::max(std::abs(dx), std::abs(dy)) > arc.radius + units::tolerance::weld_mm) return false;
-          return std::abs(std::hypot(dx, dy) - arc.radius) < units::tolerance::weld_mm;
+          return std::abs(std::sqrt(dx * dx + dy * dy) - arc.radius) < units::tolerance::weld_mm;
         };
         if (!on(a) || !on(b)) continue;
         const double middle = std::hypot((a.X() + b.X()) / 2 - arc.x, (a.Y() + b.Y()) / 2 - arc.y);
@@ -192,6 +192,7 @@ Columns::Columns(const std::vector<Triangle>& triangles) : triangles_{triangles}
   }
   count_ = std::max(1, static_cast<int>(std::sqrt(double(triangles.size()))));
   dx_ = (x1 - x0_) / count_, dy_ = (y1 - y0_) / count_;
+  for (const Triangle& t : triangles) low_.push_back({column(t.x0), row(t.y0)});
   begins_.assign(static_cast<std::size_t>(count_) * count_ + 1, 0);
   for (const Triangle& t : triangles) each(t, [&](int, int, std::size_t cell) { ++begins_[cell + 1]; });
   std::partial_sum(begins_.begin(), begins_.end(), begins_.begin());

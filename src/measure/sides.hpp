@@ -116,16 +116,23 @@ class Columns {
   /// Calls `meet` once for every triangle whose box meets that of `t`: in the first cell that both share.
   template <class Meet>
   void near(const Triangle& t, const Meet& meet) const {
+    if (begins_.empty()) return;
+    const Cell low{column(t.x0), row(t.y0)};
     each(t, [&](int c, int r, std::size_t cell) {
       for (std::size_t k = begins_[cell]; k < begins_[cell + 1]; ++k) {
+        const Cell& other = low_[held_[k]];
+        if (std::max(other.column, low.column) != c || std::max(other.row, low.row) != r) continue;
         const Triangle& o = triangles_[held_[k]];
         if (o.x1 < t.x0 || o.x0 > t.x1 || o.y1 < t.y0 || o.y0 > t.y1) continue;
-        if (column(std::max(o.x0, t.x0)) == c && row(std::max(o.y0, t.y0)) == r) meet(o);
+        meet(o);
       }
     });
   }
 
  private:
+  struct Cell {
+    int column, row;
+  };
   int column(double x) const { return std::clamp(static_cast<int>((x - x0_) / dx_), 0, count_ - 1); }
   int row(double y) const { return std::clamp(static_cast<int>((y - y0_) / dy_), 0, count_ - 1); }
   template <class Visit>
@@ -140,6 +147,7 @@ class Columns {
   double x0_ = 0, y0_ = 0, dx_ = 1, dy_ = 1;
   int count_ = 1;
   std::vector<std::uint32_t> begins_, held_;  ///< where what a cell holds begins, and all that cells hold
+  std::vector<Cell> low_;                     ///< the first cell that each triangle reaches
 };
 
 /// The volume that two solids share; where a round face bounds it as exact as that face's mesh.

@@ -27,9 +27,10 @@ double to_edge(const std::vector<survey::Point>& polygon, double x, double y) {
     const survey::Point &a = polygon[i], &b = polygon[(i + 1) % polygon.size()];
     const double dx = b.x - a.x, dy = b.y - a.y, length2 = dx * dx + dy * dy;
     const double t = length2 > 0 ? std::clamp(((x - a.x) * dx + (y - a.y) * dy) / length2, 0.0, 1.0) : 0;
-    least = std::min(least, std::hypot(x - a.x - t * dx, y - a.y - t * dy));
+    const double off_x = x - a.x - t * dx, off_y = y - a.y - t * dy;
+    least = std::min(least, off_x * off_x + off_y * off_y);
   }
-  return least;
+  return std::sqrt(least);
 }
 
 /// What of a polygon in space lies where `side` is not negative.
