@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include "job/body.hpp"
 #include "job/layout.hpp"
@@ -15,7 +16,7 @@ namespace {
 /// Sections and keys that not every kind of base has. A section stands for all its keys but those that have rows of
 /// their own.
 struct Row {
-  const char* path;
+  std::string_view path;
   bool designed, bought, site_built;
 };
 constexpr Row rows[] = {
@@ -52,7 +53,7 @@ constexpr Row rows[] = {
     {"as_set", true, true, false},
 };
 
-bool is_in(const std::string& path, const std::string& row) {
+bool is_in(std::string_view path, std::string_view row) {
   return path == row || (path.starts_with(row) && path[row.size()] == '.');
 }
 

@@ -19,11 +19,11 @@ namespace {
 using brep::Box;
 constexpr double reach_mm = 13;  ///< pairs nearer than this (1/2 in) are reported, the rest stand clear of each other
 
-/// Per axis the gap between two boxes; negative where they overlap.
-std::array<double, 3> gaps(const Box& a, const Box& b) {
-  std::array<double, 3> g{};
-  for (std::size_t i = 0; i < 3; ++i) g[i] = std::max(a[i] - b[i + 3], b[i] - a[i + 3]);
-  return g;
+/// The greatest gap between two boxes along an axis; negative where they overlap.
+double gap_mm(const Box& a, const Box& b) {
+  double gap = a[0] - b[3];
+  for (std::size_t i = 0; i < 3; ++i) gap = std::max({gap, a[i] - b[i + 3], b[i] - a[i + 3]});
+  return gap;
 }
 
 bool base_and_bed(const parts::Solid& a, const parts::Solid& b) {
@@ -99,14 +99,11 @@ double shared_mm3(const Candidate& a, const Candidate& b, const Mating& base_on_
 }
 
 std::optional<facts::Fit> look_at(const Candidate& a, const Candidate& b, const Mating& base_on_bed) {
-  const auto g = gaps(a.box, b.box);
-  const double apart = std::max({g[0], g[1], g[2]});
-  if (apart > reach_mm) return std::nullopt;
   facts::Fit fit{a.solid.part, b.solid.part, facts::Touch::touch, 0, 0, middle_of(a.box, b.box)};
   const bool by_faces = !looked_at_for_clashes_alone(a.solid, b.solid) && !base_and_bed(a.solid, b.solid);
   const auto apart_by = by_faces ? measure::apart(a.skin, b.skin, reach_mm) : std::nullopt;
   const bool stand_apart = by_faces && (!apart_by || apart_by->mm > units::tolerance::length_mm);
-  if (apart < -units::tolerance::length_mm) fit.overlap_mm3 = shared_mm3(a, b, base_on_bed, stand_apart);
+  if (gap_mm(a.box, b.box) < -units::tolerance::length_mm) fit.overlap_mm3 = shared_mm3(a, b, base_on_bed, stand_apart);
   if (fit.overlap_mm3 > units::tolerance::overlap_mm3) {
     fit.state = facts::Touch::clash;
     return fit;
@@ -124,8 +121,6 @@ std::optional<facts::Fit> look_at(const Candidate& a, const Candidate& b, const 
 /// The same, and nothing of two that do not clash.
 std::optional<facts::Fit> clash_of(const Candidate& a, const Candidate& b, const Mating& base_on_bed) {
   if (base_and_bed(a.solid, b.solid)) return look_at(a, b, base_on_bed);
-  const auto g = gaps(a.box, b.box);
-  if (std::max({g[0], g[1], g[2]}) >= -units::tolerance::length_mm) return std::nullopt;
   const double mm3 = overlap(a, b, base_on_bed);
   if (mm3 <= units::tolerance::overlap_mm3) return std::nullopt;
   return facts::Fit{a.solid.part, b.solid.part, facts::Touch::clash, 0, mm3, middle_of(a.box, b.box)};
@@ -135,6 +130,8 @@ std::optional<facts::Fit> clash_of(const Candidate& a, const Candidate& b, const
 std::optional<facts::Fit> look_once(const Candidate& a, const Candidate& b, const Mating& base_on_bed, Memory& memory,
                                     Scope scope) {
   using Found = std::optional<facts::Fit>;
+  const bool how_far = scope == Scope::all || base_and_bed(a.solid, b.solid);
+  if (gap_mm(a.box, b.box) > (how_far ? reach_mm : -units::tolerance::length_mm)) return std::nullopt;
   const auto look = [&] { return scope == Scope::all ? look_at(a, b, base_on_bed) : clash_of(a, b, base_on_bed); };
   if (!a.number || !b.number || base_and_bed(a.solid, b.solid)) return look();
   const auto asked = [&](const char* what) {
