@@ -230,7 +230,7 @@ class Screed {
   std::vector<facts::ScreedMark> marks_;
 };
 
-facts::SiteBuilt look_at_site_built(const parts::Model& model, const Sides& base, const facts::Facts& facts) {
+facts::SiteBuilt look_at_site_built(const parts::Model& model, const View& base, const facts::Facts& facts) {
   const parts::Solid& solid = *model.first(parts::Role::base);
   facts::SiteBuilt site;
   Screed screed{model};
@@ -242,7 +242,7 @@ facts::SiteBuilt look_at_site_built(const parts::Model& model, const Sides& base
     if (facet.surface == facts::Surface::base_floor)
       for (const brep::Facet3& t : brep::triangles_of(brep::flat_of(facet.face))) floor.push_back({t.begin(), t.end()});
   site.cover_least_mm = std::numeric_limits<double>::max();
-  for (const Depth& d : depths(floor, base)) site.cover_least_mm = std::min(site.cover_least_mm, d.mm);
+  for (const Depth& d : depths(floor, sides_that_bear(base))) site.cover_least_mm = std::min(site.cover_least_mm, d.mm);
   const Rim rim{solid};
   for (const facts::Edge& edge : facts.edges)
     if (edge.open()) site.forms_mm += rim.reach(edge.side);  // a threshold stands on the bed, which runs on under it
@@ -261,7 +261,7 @@ facts::SiteBuilt look_at_site_built(const parts::Model& model, const Sides& base
 
 }  // namespace
 
-void measure_base_kind(const parts::Model& model, const Sides& base, facts::Facts& facts) {
+void measure_base_kind(const parts::Model& model, const View& base, facts::Facts& facts) {
   if (model.job.base.kind == job::BaseKind::bought) facts.bought = look_at_bought(model, facts);
   if (model.job.base.is_site_built()) facts.site_built = look_at_site_built(model, base, facts);
 }

@@ -71,8 +71,10 @@ std::vector<Point3> lowest_of(const std::vector<Point3>& all, double steep) {
 std::vector<facts::BedDepth> thinnest_beds(const parts::Model& model) {
   constexpr double steep = 0.2;  // more than any base can lie off level in its bed
   if (model.job.base.is_site_built()) return {};
-  const auto sides = [&](parts::Role role) { return sides_that_bear(*parts::skin_of(*model.first(role))); };
-  const Sides base = sides(parts::Role::base), bed = sides(parts::Role::bed);
+  const auto base_skin = parts::skin_of(*model.first(parts::Role::base));
+  const auto bed_skin = parts::skin_of(*model.first(parts::Role::bed));
+  const View base{*base_skin};
+  const Sides bed = sides_that_bear(View{*bed_skin});
   std::vector<Point3> all;
   for (const Depth& d : depths(mate(base, bed).contact, bed)) all.push_back({d.top.X(), d.top.Y(), d.mm});
   std::vector<facts::BedDepth> beds;

@@ -109,7 +109,7 @@ std::vector<facts::BedDepth> thinnest_beds(const parts::Model& model);
 void measure_bed(const parts::Model& model, const Remembered& remembered, const Sides& bed, const Mating& base_on_bed,
                  facts::Facts& facts);
 /// What is told of a base by how it came about. @pre bed, heights and edges are measured.
-void measure_base_kind(const parts::Model& model, const Sides& base, facts::Facts& facts);
+void measure_base_kind(const parts::Model& model, const View& base, facts::Facts& facts);
 std::vector<facts::Fit> measure_fits(const parts::Model& model, const Remembered& remembered, const Mating& base_on_bed,
                                      const facts::Facts& facts);
 

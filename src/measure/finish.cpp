@@ -316,17 +316,17 @@ class Finisher {
     for (const gp_Dir& way : {gp::DZ(), toward(opposite(*bench_))}) {
       const gp_Trsf turn = upright(way);
       const TopLoc_Location turned{turn};
-      const auto sides = [&](const parts::Solid& solid) {
-        const auto skin = parts::skin_of(solid);
-        if (turned.IsIdentity()) return sides_that_bear(*skin);
-        const auto there = brep::moved(*skin, turned);
-        return sides_that_bear(there ? *there : brep::skin_of(solid.shape.Moved(turned)));
+      const auto skin = [&](const parts::Solid& solid) {
+        const auto here = parts::skin_of(solid);
+        if (turned.IsIdentity()) return *here;
+        const auto there = brep::moved(*here, turned);
+        return there ? *there : brep::skin_of(solid.shape.Moved(turned));
       };
-      const Sides upper = sides(seat);
+      const brep::Skin upper = skin(seat);
       for (const parts::Solid& member : model_.solids)
         if (member.role == parts::Role::bench_frame &&
             brep::apart(parts::box_of(member), parts::box_of(seat)) <= units::tolerance::length_mm)
-          bond(words_of(member.part.kind), mate(upper, sides(member)).contact_mm2);
+          bond(words_of(member.part.kind), mate(View{upper}, sides_that_bear(View{skin(member)})).contact_mm2);
     }
   }
 

@@ -12,15 +12,15 @@
 namespace fallwright::measure {
 namespace {
 
-using Triangle = std::array<gp_Pnt, 3>;
+using brep::Facet3;
 
 /// The floor as triangles; the drain's opening, plugged, is what is left of its plan, level at the drain's top.
 struct Basin {
-  std::vector<Triangle> floor;
+  std::vector<Facet3> floor;
   double level_mm2 = 0, plan_mm2 = 0, drain_top = 0;
 };
 
-double plan_of(const Triangle& t) {
+double plan_area_of(const Facet3& t) {
   return std::abs((t[1].X() - t[0].X()) * (t[2].Y() - t[0].Y()) - (t[2].X() - t[0].X()) * (t[1].Y() - t[0].Y())) / 2;
 }
 
@@ -36,12 +36,12 @@ Basin basin_of(const parts::Model& model) {
   }
   basin.plan_mm2 = area_of(hull(std::move(points)));
   basin.level_mm2 = basin.plan_mm2;
-  for (const Triangle& t : basin.floor) basin.level_mm2 -= plan_of(t);
+  for (const Facet3& t : basin.floor) basin.level_mm2 -= plan_area_of(t);
   return basin;
 }
 
 /// Water over one triangle up to a level: what of it lies below is a polygon over which depth runs evenly.
-std::pair<double, double> water_over(const Triangle& t, double level) {
+std::pair<double, double> water_over(const Facet3& t, double level) {
   std::vector<gp_Pnt> wet;
   for (std::size_t i = 0; i < 3; ++i) {
     const gp_Pnt &p = t[i], &q = t[(i + 1) % 3];
@@ -51,8 +51,8 @@ std::pair<double, double> water_over(const Triangle& t, double level) {
   }
   double volume = 0, area = 0;
   for (std::size_t i = 1; i + 1 < wet.size(); ++i) {
-    const Triangle piece{wet[0], wet[i], wet[i + 1]};
-    const double a = plan_of(piece);
+    const Facet3 piece{wet[0], wet[i], wet[i + 1]};
+    const double a = plan_area_of(piece);
     area += a;
     volume += a * (level - (piece[0].Z() + piece[1].Z() + piece[2].Z()) / 3);
   }
@@ -62,7 +62,7 @@ std::pair<double, double> water_over(const Triangle& t, double level) {
 facts::Dip dip_at(const Basin& basin, double above_drain) {
   const double level = basin.drain_top + above_drain;
   facts::Dip dip{above_drain, basin.level_mm2 * above_drain, basin.level_mm2};
-  for (const Triangle& t : basin.floor) {
+  for (const Facet3& t : basin.floor) {
     const auto [volume, area] = water_over(t, level);
     dip.volume_mm3 += volume;
     dip.surface_mm2 += area;

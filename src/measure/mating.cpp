@@ -6,7 +6,9 @@
 #include <optional>
 #include <tuple>
 
+#include "measure/columns.hpp"
 #include "measure/detail.hpp"
+#include "measure/fence.hpp"
 #include "measure/sides.hpp"
 #include "units/tolerance.hpp"
 
@@ -22,8 +24,8 @@ double longest(const Patch& polygon) {
   return std::sqrt(square);
 }
 
-void add(Mating& mating, const Triangle& upper, const Triangle& lower) {
-  const Patch polygon = common(upper, lower);
+/// What lies between two planes over a piece of their common plan.
+void add(Mating& mating, const Patch& polygon, const Triangle& lower) {
   if (polygon.size() < 3) return;
   constexpr double same = units::tolerance::length_mm;
   if (std::all_of(polygon.begin(), polygon.end(), [](const Spot& s) { return std::abs(s.open) <= same; })) {
@@ -46,8 +48,8 @@ void add(Mating& mating, const Triangle& upper, const Triangle& lower) {
 /// one face, both, or a contact that goes on past it, where one side wins what the other loses.
 class Arcs {
  public:
-  Arcs(const Sides& upper, const Sides& lower) {
-    for (const auto* chords : {&upper.chords, &lower.chords})
+  Arcs(const std::vector<Chord>& upper, const std::vector<Chord>& lower) {
+    for (const auto* chords : {&upper, &lower})
       for (const Chord& chord : *chords) {
         const auto arc =
             std::find_if(arcs_.begin(), arcs_.end(), [&](const Arc& a) { return same(a.about, chord.about); });
@@ -120,13 +122,98 @@ class Arcs {
   std::vector<Arc> arcs_;
 };
 
+/// A hole of a face.
+struct Hole {
+  double x0, y0, x1, y1;
+  Fence fence;
+};
+
+Hole hole_of(const brep::Ring& ring) {
+  const auto by = [](int axis) {
+    return [=](const gp_Pnt& a, const gp_Pnt& b) { return a.Coord(axis) < b.Coord(axis); };
+  };
+  const auto [x0, x1] = std::minmax_element(ring.begin(), ring.end(), by(1));
+  const auto [y0, y1] = std::minmax_element(ring.begin(), ring.end(), by(2));
+  return {x0->X(), y0->Y(), x1->X(), y1->Y(), Fence{ring}};
+}
+
+/// A flat face that looks down, over triangles of what lies below. Most of them lie wholly under it, or wholly beside
+/// it or under one of its holes: for those it is never cut up into triangles itself.
+class Roof {
+ public:
+  Roof(const View& view, std::size_t face)
+      : view_{view},
+        face_{face},
+        flat_{*view.faces()[face].flat},
+        outline_{brep::outer_ring(flat_)},
+        fence_{flat_.rings[outline_]},
+        x0{flat_.box[0]},
+        y0{flat_.box[1]},
+        x1{flat_.box[3]},
+        y1{flat_.box[4]} {
+    holes_.reserve(flat_.rings.size() - 1);
+    for (std::size_t i = 0; i < flat_.rings.size(); ++i)
+      if (i != outline_) holes_.push_back(hole_of(flat_.rings[i]));
+    near_holes_.emplace(holes_);
+  }
+
+  void over(const Triangle& below, Mating& mating) {
+    using Lie = Fence::Lie;
+    const Lie lie = fence_.of(below), holes = lie == Lie::apart ? Lie::apart : of_holes(below);
+    if (lie == Lie::apart || holes == Lie::within) return;
+    if (holes == Lie::apart && lie == Lie::within) return add(mating, under_plane(below), below);
+    if (holes == Lie::apart && fence_.is_convex()) return add(mating, fence_.within(under_plane(below)), below);
+    if (!near_) near_.emplace(view_.of(face_).down);
+    near_->near(below, [&](const Triangle& t) { add(mating, common(t, below), below); });
+  }
+
+ private:
+  /// Within one of the holes, apart from them all, or across one.
+  Fence::Lie of_holes(const Triangle& t) const {
+    Fence::Lie lie = Fence::Lie::apart;
+    near_holes_->near(t, [&](const Hole& hole) {
+      if (lie == Fence::Lie::within) return;
+      if (const Fence::Lie of_it = hole.fence.of(t); of_it != Fence::Lie::apart) lie = of_it;
+    });
+    return lie;
+  }
+
+  /// The triangle's own corners, with the open height up to the face's plane.
+  Patch under_plane(const Triangle& t) const {
+    const gp_Pnt& o = flat_.rings[outline_].front();
+    const gp_XYZ& n = flat_.normal.XYZ();
+    Patch patch;
+    for (const gp_Pnt& p : t.corner)
+      patch.push_back({p.X(), p.Y(), o.Z() - ((p.X() - o.X()) * n.X() + (p.Y() - o.Y()) * n.Y()) / n.Z() - p.Z()});
+    return patch;
+  }
+
+  const View& view_;
+  std::size_t face_;
+  const brep::Flat& flat_;
+  std::size_t outline_;
+  Fence fence_;
+  std::vector<Hole> holes_;
+  std::optional<Columns<Hole>> near_holes_;
+  std::optional<Columns<Triangle>> near_;
+
+ public:
+  double x0, y0, x1, y1;
+};
+
 }  // namespace
 
-Mating mate(const Sides& upper, const Sides& lower) {
-  const Columns columns{lower.up};
+Mating mate(const View& upper, const Sides& lower) {
+  const Columns<Triangle> columns{lower.up};
   Mating mating;
-  for (const Triangle& t : upper.down) columns.near(t, [&](const Triangle& o) { add(mating, t, o); });
-  const Arcs arcs{upper, lower};
+  std::vector<Chord> chords;
+  for (std::size_t i = 0; i < upper.faces().size(); ++i) {
+    if (!upper.bears(i) || upper.faces()[i].flat->normal.Z() > 0) continue;
+    add_chords(chords, *upper.faces()[i].flat);
+    Roof roof{upper, i};
+    columns.near(roof, [&](const Triangle& below) { roof.over(below, mating); });
+  }
+  const Arcs arcs{chords, lower.chords};
   for (const Plate& piece : mating.contact) mating.contact_mm2 += arcs.beside(piece);
   return mating;
 }
@@ -154,7 +241,7 @@ std::vector<Depth> depths(const Sides& solid) {
 std::vector<Depth> depths(const std::vector<Plate>& tops, const Sides& solid) {
   const bool level = !solid.down.empty() && one_plane(solid.down);
   const std::vector<Triangle> none;
-  const Columns columns{level ? none : solid.down};
+  const Columns<Triangle> columns{level ? none : solid.down};
   std::vector<Depth> found;
   for (const Plate& top : tops)
     for (std::size_t i = 1; i + 1 < top.size(); ++i) {

@@ -8,6 +8,7 @@
 namespace fallwright::measure {
 
 struct Sides;
+class View;
 
 /// A convex piece of a plane, by its corners.
 using Plate = std::vector<gp_Pnt>;
@@ -19,7 +20,7 @@ struct Mating {
   double void_mm3 = 0;     ///< open space between them, over their common plan
   std::vector<Plate> contact;
 };
-Mating mate(const Sides& upper, const Sides& lower);
+Mating mate(const View& upper, const Sides& lower);
 
 /// Plumb depth of a solid under a point of its top: at every corner of the pieces that its top and its underside cut
 /// out of each other. Between them depth runs evenly, so least and greatest are among them.

@@ -105,10 +105,12 @@ facts::Room look_at_room(const parts::Model& model, const Framing& framing, cons
 }
 
 /// From the lowest to the highest of a base's underside, ribs' feet to the shell between them.
-double deepest_rib_mm(const Sides& base) {
+double deepest_rib_mm(const View& base) {
   double low = std::numeric_limits<double>::max(), high = std::numeric_limits<double>::lowest();
-  for (const Triangle& t : base.down)
-    for (const gp_Pnt& p : t.corner) low = std::min(low, p.Z()), high = std::max(high, p.Z());
+  for (std::size_t i = 0; i < base.faces().size(); ++i)
+    if (const brep::Flat* flat = base.faces()[i].flat; base.bears(i) && flat->normal.Z() < 0)
+      for (const brep::Ring& ring : flat->rings)
+        for (const gp_Pnt& p : ring) low = std::min(low, p.Z()), high = std::max(high, p.Z());
   return std::max(0.0, high - low);
 }
 
@@ -123,11 +125,11 @@ facts::Facts look_at_all(const parts::Model& model, Memory& memory, Scope scope)
   std::vector<std::shared_ptr<const View>> views(skins.size());
   const Remembered remembered{model, skins, numbers, memory, views, scope};
   facts::Facts facts = look_at_each(model, &remembered);
-  const auto sides_of_first = [&](parts::Role role, Bearing which) {
-    return sides_that_bear(remembered.view(remembered.at(*model.first(role))), which);
+  const auto first = [&](parts::Role role) -> const View& {
+    return remembered.view(remembered.at(*model.first(role)));
   };
-  const Sides base = sides_of_first(parts::Role::base, Bearing::below);
-  const Sides bed = sides_of_first(parts::Role::bed, Bearing::both);
+  const View& base = first(parts::Role::base);
+  const Sides bed = sides_that_bear(first(parts::Role::bed));
   const Mating base_on_bed = mate(base, bed);
   measure_bed(model, remembered, bed, base_on_bed, facts);
   facts.bed.deepest_rib_mm = deepest_rib_mm(base);

@@ -3,6 +3,8 @@
 #include <limits>
 #include <vector>
 
+#include "measure/columns.hpp"
+#include "measure/fence.hpp"
 #include "measure/sides.hpp"
 #include "units/tolerance.hpp"
 
@@ -11,75 +13,6 @@ namespace {
 
 using brep::Box;
 using Numbers = std::vector<std::size_t>;
-
-/// A ring as seen from above, to tell of many places whether they lie on the inner side of every side of it, or on it.
-/// Most are corners of its own, or lie well within.
-class Fence {
- public:
-  explicit Fence(const brep::Ring& ring) : ring_{ring} {
-    double twice_area = 0, low_x = ring[0].X(), high_x = low_x, low_y = ring[0].Y(), high_y = low_y;
-    for (std::size_t i = 0; i < ring.size(); ++i) {
-      const gp_Pnt &a = ring[i], &b = ring[(i + 1) % ring.size()];
-      twice_area += a.X() * b.Y() - b.X() * a.Y();
-      low_x = std::min(low_x, a.X()), high_x = std::max(high_x, a.X());
-      low_y = std::min(low_y, a.Y()), high_y = std::max(high_y, a.Y());
-    }
-    turn_ = twice_area > 0 ? 1 : -1;
-    x_ = (low_x + high_x) / 2, y_ = (low_y + high_y) / 2;
-    near_ = std::numeric_limits<double>::max();
-    for (std::size_t i = 0; i < ring.size(); ++i) {
-      const Side side{ring[i], ring[(i + 1) % ring.size()]};
-      if (const double length = std::sqrt(side.dx * side.dx + side.dy * side.dy); length > 0)
-        near_ = std::min(near_, turn_ * side.aside(x_, y_) / length);
-      const gp_Pnt& after = ring[(i + 2) % ring.size()];
-      convex_ = convex_ && turn_ * side.aside(after.X(), after.Y()) >= 0;
-    }
-  }
-
-  bool holds(const gp_Pnt& place) const {
-    const double dx = place.X() - x_, dy = place.Y() - y_;
-    if (near_ > 0 && dx * dx + dy * dy <= near_ * near_) return true;
-    for (std::size_t i = 0; i < ring_.size(); ++i) {
-      const Side side{ring_[i], ring_[(i + 1) % ring_.size()]};
-      const double within = turn_ * side.aside(place.X(), place.Y());
-      if (within < -units::tolerance::weld_mm * std::max(std::abs(side.dx), std::abs(side.dy))) return false;
-    }
-    return true;
-  }
-
-  /// Each of another ring's; where that one has corners of this one they follow each other, one way round or the other.
-  bool holds(const brep::Ring& other) const {
-    std::size_t at = ring_.size();
-    for (const gp_Pnt& p : other) {
-      if (convex_ && at < ring_.size()) {
-        const std::size_t next = (at + 1) % ring_.size(), before = (at + ring_.size() - 1) % ring_.size();
-        const std::size_t beside = is_at(p, next) ? next : is_at(p, before) ? before : ring_.size();
-        if (beside < ring_.size()) {
-          at = beside;
-          continue;
-        }
-      }
-      if (!holds(p)) return false;
-      for (at = 0; convex_ && at < ring_.size() && !is_at(p, at);) ++at;
-    }
-    return true;
-  }
-
- private:
-  struct Side {
-    const gp_Pnt &from, &to;
-    double dx = to.X() - from.X(), dy = to.Y() - from.Y();
-    double aside(double x, double y) const { return dx * (y - from.Y()) - dy * (x - from.X()); }
-  };
-  bool is_at(const gp_Pnt& p, std::size_t corner) const {
-    return p.X() == ring_[corner].X() && p.Y() == ring_[corner].Y();
-  }
-
-  const brep::Ring& ring_;
-  double turn_ = 1, x_ = 0, y_ = 0;
-  bool convex_ = true;
-  double near_ = 0;  ///< so far from the middle there is no side; negative: no middle is told
-};
 
 bool lies_in_ring(const View::Face& face, const brep::Ring& ring) {
   const auto round = [&](double least, double most, auto at) {
@@ -185,7 +118,7 @@ double overlap_mm3(const View& a, const View& b) {
   if (left.a.empty() || left.b.empty()) return 0;
   const double level = a.faces()[left.a.front()].box()[2];
   const Tops upper = triangles_of(a, left.a), lower = triangles_of(b, left.b);
-  const Columns ups{lower.up}, downs{lower.down};
+  const Columns<Triangle> ups{lower.up}, downs{lower.down};
   const auto under = [&](const Triangle& t) {
     double sum = 0;
     ups.near(t, [&](const Triangle& o) { sum += under_both(t, o, level); });

@@ -1,7 +1,5 @@
 #include "measure/sides.hpp"
 
-#include <numeric>
-
 #include "measure/detail.hpp"
 #include "units/tolerance.hpp"
 
@@ -35,7 +33,13 @@ void add(std::vector<Triangle>& side, const brep::Facet3& facet) {
   if (twice_plan_mm2(t) > nothing_mm2) side.push_back(t);
 }
 
-/// Chords of a face: neighbours in its rings that both lie on one of its arcs, no farther apart than chords are.
+}  // namespace
+
+bool same(const brep::About& a, const brep::About& b) {
+  constexpr double near = units::tolerance::weld_mm;
+  return std::abs(a.x - b.x) < near && std::abs(a.y - b.y) < near && std::abs(a.radius - b.radius) < near;
+}
+
 void add_chords(std::vector<Chord>& chords, const brep::Flat& flat) {
   std::vector<brep::About> arcs;
   for (const brep::Curve& curve : flat.curves)
@@ -55,13 +59,6 @@ void add_chords(std::vector<Chord>& chords, const brep::Flat& flat) {
         const double middle = std::hypot((a.X() + b.X()) / 2 - arc.x, (a.Y() + b.Y()) / 2 - arc.y);
         if (arc.radius - middle <= units::tolerance::mesh_mm + units::tolerance::weld_mm) chords.push_back({a, b, arc});
       }
-}
-
-}  // namespace
-
-bool same(const brep::About& a, const brep::About& b) {
-  constexpr double near = units::tolerance::weld_mm;
-  return std::abs(a.x - b.x) < near && std::abs(a.y - b.y) < near && std::abs(a.radius - b.radius) < near;
 }
 
 const View& Remembered::view(std::size_t solid) const {
@@ -110,20 +107,16 @@ const Sides& View::of(std::size_t face) const {
   return *known;
 }
 
-Sides sides_that_bear(const brep::Skin& skin) {
-  Sides sides;
-  for (const brep::Flat& flat : skin.flats)
-    if (std::abs(flat.normal.Z()) > least_rise) add(sides, flat);
-  return sides;
+bool View::bears(std::size_t face) const {
+  const brep::Flat* flat = faces_[face].flat;
+  return flat && std::abs(flat->normal.Z()) > least_rise;
 }
 
-Sides sides_that_bear(const View& view, Bearing which) {
+Sides sides_that_bear(const View& view) {
   Sides sides;
   const auto join = [](auto& to, const auto& from) { to.insert(to.end(), from.begin(), from.end()); };
   for (std::size_t i = 0; i < view.faces().size(); ++i) {
-    const brep::Flat* flat = view.faces()[i].flat;
-    if (!flat || std::abs(flat->normal.Z()) <= least_rise) continue;
-    if (which == Bearing::below && flat->normal.Z() > 0) continue;
+    if (!view.bears(i)) continue;
     const Sides& face = view.of(i);
     join(sides.up, face.up), join(sides.down, face.down), join(sides.chords, face.chords);
   }
@@ -180,26 +173,6 @@ Integral integrate(const Patch& p) {
     sum.volume += a * (p[0].open + p[i].open + p[i + 1].open) / 3;
   }
   return sum;
-}
-
-Columns::Columns(const std::vector<Triangle>& triangles) : triangles_{triangles} {
-  if (triangles.empty()) return;
-  double x1 = triangles[0].x1, y1 = triangles[0].y1;
-  x0_ = triangles[0].x0, y0_ = triangles[0].y0;
-  for (const Triangle& t : triangles) {
-    x0_ = std::min(x0_, t.x0), y0_ = std::min(y0_, t.y0);
-    x1 = std::max(x1, t.x1), y1 = std::max(y1, t.y1);
-  }
-  count_ = std::max(1, static_cast<int>(std::sqrt(double(triangles.size()))));
-  dx_ = (x1 - x0_) / count_, dy_ = (y1 - y0_) / count_;
-  for (const Triangle& t : triangles) low_.push_back({column(t.x0), row(t.y0)});
-  begins_.assign(static_cast<std::size_t>(count_) * count_ + 1, 0);
-  for (const Triangle& t : triangles) each(t, [&](int, int, std::size_t cell) { ++begins_[cell + 1]; });
-  std::partial_sum(begins_.begin(), begins_.end(), begins_.begin());
-  held_.resize(begins_.back());
-  std::vector<std::uint32_t> next(begins_.begin(), begins_.end() - 1);
-  for (std::uint32_t i = 0; i < triangles.size(); ++i)
-    each(triangles[i], [&](int, int, std::size_t cell) { held_[next[cell]++] = i; });
 }
 
 }  // namespace fallwright::measure

@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdint>
 #include <optional>
 #include <vector>
 
@@ -59,6 +58,8 @@ class View {
 
   /// Flat ones first.
   const std::vector<Face>& faces() const { return faces_; }
+  /// A flat one that is not steep.
+  bool bears(std::size_t face) const;
   /// A face's triangles alone; a flat one has either tops or undersides.
   const Sides& of(std::size_t face) const;
 
@@ -67,9 +68,10 @@ class View {
   mutable std::vector<std::optional<Sides>> known_;
 };
 /// The sides with which solids lie on each other: flat faces that are not steep.
-Sides sides_that_bear(const brep::Skin& skin);
-enum class Bearing { below, both };  ///< which of them: undersides alone, or tops as well
-Sides sides_that_bear(const View& view, Bearing which);
+Sides sides_that_bear(const View& view);
+/// To others those of a flat face: neighbours in its rings that both lie on one of its arcs, no farther apart than
+/// chords are.
+void add_chords(std::vector<Chord>& chords, const brep::Flat& flat);
 
 /// A corner of what two triangles have in common, with the open height from the lower plane up to the upper one.
 struct Spot {
@@ -107,48 +109,6 @@ struct Integral {
   double area = 0, volume = 0;
 };
 Integral integrate(const Patch& polygon);
-
-/// Columns of triangles over the plan, so that only near ones are compared.
-class Columns {
- public:
-  explicit Columns(const std::vector<Triangle>& triangles);
-
-  /// Calls `meet` once for every triangle whose box meets that of `t`: in the first cell that both share.
-  template <class Meet>
-  void near(const Triangle& t, const Meet& meet) const {
-    if (begins_.empty()) return;
-    const Cell low{column(t.x0), row(t.y0)};
-    each(t, [&](int c, int r, std::size_t cell) {
-      for (std::size_t k = begins_[cell]; k < begins_[cell + 1]; ++k) {
-        const Cell& other = low_[held_[k]];
-        if (std::max(other.column, low.column) != c || std::max(other.row, low.row) != r) continue;
-        const Triangle& o = triangles_[held_[k]];
-        if (o.x1 < t.x0 || o.x0 > t.x1 || o.y1 < t.y0 || o.y0 > t.y1) continue;
-        meet(o);
-      }
-    });
-  }
-
- private:
-  struct Cell {
-    int column, row;
-  };
-  int column(double x) const { return std::clamp(static_cast<int>((x - x0_) / dx_), 0, count_ - 1); }
-  int row(double y) const { return std::clamp(static_cast<int>((y - y0_) / dy_), 0, count_ - 1); }
-  template <class Visit>
-  void each(const Triangle& t, const Visit& visit) const {
-    if (begins_.empty()) return;
-    const int left = column(t.x0), right = column(t.x1), top = row(t.y1);
-    for (int r = row(t.y0); r <= top; ++r)
-      for (int c = left; c <= right; ++c) visit(c, r, static_cast<std::size_t>(r) * count_ + c);
-  }
-
-  const std::vector<Triangle>& triangles_;
-  double x0_ = 0, y0_ = 0, dx_ = 1, dy_ = 1;
-  int count_ = 1;
-  std::vector<std::uint32_t> begins_, held_;  ///< where what a cell holds begins, and all that cells hold
-  std::vector<Cell> low_;                     ///< the first cell that each triangle reaches
-};
 
 /// The volume that two solids share; where a round face bounds it as exact as that face's mesh.
 double overlap_mm3(const View& a, const View& b);
