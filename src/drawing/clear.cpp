@@ -7,42 +7,19 @@
 #include <utility>
 
 namespace fallwright::drawing {
-namespace {
 
-/// A text as it lies before it is turned: its anchor at the origin.
-class Lying {
- public:
-  explicit Lying(const Text& text)
-      : at_{text.at},
-        cos_{text.rotation_deg == 0 ? 1 : std::cos(text.rotation_deg * M_PI / 180)},  // most lie level
-        sin_{text.rotation_deg == 0 ? 0 : std::sin(text.rotation_deg * M_PI / 180)},
-        width_{width_of(text.words, text.height)},
-        from_{-share_before(text.anchor) * width_},
-        height_{text.height} {}
-
-  Point in(Point p) const {
-    const double x = p.x - at_.x, y = p.y - at_.y;
-    return {x * cos_ + y * sin_, y * cos_ - x * sin_};
-  }
-  Point out(Point p) const { return {at_.x + p.x * cos_ - p.y * sin_, at_.y + p.x * sin_ + p.y * cos_}; }
-  Box box(double margin) const { return {from_ - margin, -margin, from_ + width_ + margin, height_ + margin}; }
-
- private:
-  Point at_;
-  double cos_, sin_, width_, from_, height_;
-};
-
-/// No letter of a text lies farther from its anchor, however it is turned: most lines of a sheet are nowhere near.
-double reach_of(const Text& text, double margin) {
+Lying::Lying(const Text& text)
+    : at_{text.at},
+      cos_{text.rotation_deg == 0 ? 1 : std::cos(text.rotation_deg * M_PI / 180)},  // most lie level
+      sin_{text.rotation_deg == 0 ? 0 : std::sin(text.rotation_deg * M_PI / 180)},
+      width_{width_of(text.words, text.height)},
+      from_{-share_before(text.anchor) * width_},
+      height_{text.height} {
   constexpr double widest = 1.2;  // of a capital's height
-  return (widest * letters_narrowed * static_cast<double>(text.words.size()) + 1) * text.height + 2 * margin;
+  reach_ = (widest * letters_narrowed * static_cast<double>(text.words.size()) + 1) * text.height;
 }
 
-bool is_far(const Box& box, const Text& text, double margin) {
-  const double reach = reach_of(text, margin);
-  return box.x1 < text.at.x - reach || box.x0 > text.at.x + reach || box.y1 < text.at.y - reach ||
-         box.y0 > text.at.y + reach;
-}
+namespace {
 
 Box box_round(const Line& line) {
   return {std::min(line.from.x, line.to.x), std::min(line.from.y, line.to.y), std::max(line.from.x, line.to.x),
@@ -63,19 +40,17 @@ std::optional<std::pair<double, double>> share_in(Point a, Point b, const Box& b
   return std::pair{from, to};
 }
 
-std::array<Point, 4> corners_of(const Text& text) {
-  const Lying lying{text};
-  const Box b = lying.box(0);
-  return {lying.out({b.x0, b.y0}), lying.out({b.x1, b.y0}), lying.out({b.x1, b.y1}), lying.out({b.x0, b.y1})};
+std::array<Point, 4> corners_of(const Lying& text) {
+  const Box b = text.box(0);
+  return {text.out({b.x0, b.y0}), text.out({b.x1, b.y0}), text.out({b.x1, b.y1}), text.out({b.x0, b.y1})};
 }
 
 /// Whether all of `b`'s corners lie past one side of `a`, grown by `margin`.
-bool lies_past(const Text& a, const Text& b, double margin) {
-  const Lying lying{a};
-  const Box box = lying.box(margin);
+bool lies_past(const Lying& a, const Lying& b, double margin) {
+  const Box box = a.box(margin);
   bool left = true, right = true, below = true, above = true;
   for (const Point& corner : corners_of(b)) {
-    const Point p = lying.in(corner);
+    const Point p = a.in(corner);
     left = left && p.x <= box.x0, right = right && p.x >= box.x1;
     below = below && p.y <= box.y0, above = above && p.y >= box.y1;
   }
@@ -96,19 +71,18 @@ std::vector<Line> chords_of(const Arc& arc) {
   return chords;
 }
 
-bool crosses(const Line& line, const Text& text, double margin) {
-  if (is_far(box_round(line), text, margin)) return false;
-  const Lying lying{text};
-  return share_in(lying.in(line.from), lying.in(line.to), lying.box(margin)).has_value();
+bool crosses(const Line& line, const Lying& text, double margin) {
+  if (text.is_far(box_round(line), margin)) return false;
+  return share_in(text.in(line.from), text.in(line.to), text.box(margin)).has_value();
 }
 
 bool crosses(const Line& line, const Box& box) {
   return share_in(line.from, line.to, box).has_value();
 }
 
-bool crosses(const Arc& arc, const Text& text, double margin) {
+bool crosses(const Arc& arc, const Lying& text, double margin) {
   const Point c = arc.centre;
-  if (is_far({c.x - arc.radius, c.y - arc.radius, c.x + arc.radius, c.y + arc.radius}, text, margin)) return false;
+  if (text.is_far({c.x - arc.radius, c.y - arc.radius, c.x + arc.radius, c.y + arc.radius}, margin)) return false;
   const std::vector<Line> chords = chords_of(arc);
   return std::any_of(chords.begin(), chords.end(), [&](const Line& chord) { return crosses(chord, text, margin); });
 }
@@ -120,16 +94,14 @@ bool cross(const Line& a, const Line& b) {
   return side(a, b.from) * side(a, b.to) < 0 && side(b, a.from) * side(b, a.to) < 0;
 }
 
-bool meet(const Text& a, const Text& b, double margin) {
-  const double reach = reach_of(b, 0);
-  if (is_far({b.at.x - reach, b.at.y - reach, b.at.x + reach, b.at.y + reach}, a, margin)) return false;
+bool meet(const Lying& a, const Lying& b, double margin) {
+  if (a.is_far(b.about(), margin)) return false;
   return !lies_past(a, b, margin) && !lies_past(b, a, margin);
 }
 
-std::vector<Line> without_text(const Line& line, const Text& text, double margin) {
-  if (is_far(box_round(line), text, margin)) return {line};
-  const Lying lying{text};
-  const auto in = share_in(lying.in(line.from), lying.in(line.to), lying.box(margin));
+std::vector<Line> without_text(const Line& line, const Lying& text, double margin) {
+  if (text.is_far(box_round(line), margin)) return {line};
+  const auto in = share_in(text.in(line.from), text.in(line.to), text.box(margin));
   if (!in) return {line};
   const auto at = [&](double share) {
     return Point{line.from.x + share * (line.to.x - line.from.x), line.from.y + share * (line.to.y - line.from.y)};

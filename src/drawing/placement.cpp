@@ -80,24 +80,27 @@ class Pen::Ground {
     for (const Arc& arc : sheet.arcs)
       for (const Line& chord : chords_of(arc)) strokes_.push_back(chord);
   }
-  void add(const Text& text) { texts_.push_back(text); }
+  void add(const Text& text) { texts_.push_back(Standing{text}); }
   void add(const Line& line) { strokes_.push_back(line); }
   /// A movable text where it was settled, with the line that leads from it.
-  void add(const Text& text, const std::optional<Line>& lead) { settled_.push_back({text, lead}); }
+  void add(const Text& text, const std::optional<Line>& lead) { settled_.push_back({Standing{text}, lead}); }
   /// The same of the one settled in that turn, anew.
-  void replace(std::size_t turn, const Text& text, const std::optional<Line>& lead) { settled_[turn] = {text, lead}; }
+  void replace(std::size_t turn, const Text& text, const std::optional<Line>& lead) {
+    settled_[turn] = {Standing{text}, lead};
+  }
 
   /// What comes near a text wherever it may be moved to; but not what was settled in the turn that is its own.
   Ground about(const Text& text, double reach, std::size_t own_turn) const {
     Ground near;
     near.kept_clear_ = kept_clear_;
-    const auto add_near = [&](const Text& other) {
-      if (meet(grown(box_of(other), reach), box_of(text))) near.texts_.push_back(other);
+    const Standing own{text};
+    const auto add_near = [&](const Standing& other) {
+      if (meet(grown(other.box, reach), own.box)) near.texts_.push_back(other);
     };
     const auto add_line = [&](const Line& line) {
-      if (crosses(line, text, reach)) near.strokes_.push_back(line);
+      if (crosses(line, own.lying, reach)) near.strokes_.push_back(line);
     };
-    for (const Text& other : texts_) add_near(other);
+    for (const Standing& other : texts_) add_near(other);
     for (const Line& line : strokes_) add_line(line);
     for (std::size_t i = 0; i < settled_.size(); ++i) {
       if (i == own_turn) continue;
@@ -114,15 +117,20 @@ class Pen::Ground {
   /// where others do not.
   double cost(const Text& text, double enough, bool in_clear) const {
     const double near = air * text.height;
+    const Standing own{text};
     double sum = 0;
-    for (const Box& box : kept_clear_) sum += !in_clear && drawing::meet(box_of(text), box) ? 10 : 0;
-    for (const Text& other : texts_)
-      sum += drawing::meet(text, other) ? 1000 : drawing::meet(text, other, near) ? 30 : reads_on(text, other) ? 5 : 0;
+    for (const Box& box : kept_clear_) sum += !in_clear && drawing::meet(own.box, box) ? 10 : 0;
+    for (const Standing& other : texts_)
+      sum += drawing::meet(own.lying, other.lying)         ? 1000
+             : drawing::meet(own.lying, other.lying, near) ? 30
+             : reads_on(text, other.text)                  ? 5
+                                                           : 0;
     for (const Line& line : strokes_) {
       if (sum >= enough) break;
-      if (crosses(line, text))
+      if (!crosses(line, own.lying, near)) continue;
+      if (crosses(line, own.lying))
         sum += !may_stop(line.kind) ? over_an_edge : line.kind == LineKind::hatch ? 2 : 12;
-      else if (line.kind != LineKind::hatch && crosses(line, text, air * text.height))
+      else if (line.kind != LineKind::hatch)
         sum += may_stop(line.kind) ? 1.5 : 4;
     }
     return sum;
@@ -131,7 +139,7 @@ class Pen::Ground {
   double cost_of_line(const Line& line) const {
     double sum = 0;
     // In the white about a text it would be broken off as well.
-    for (const Text& text : texts_) sum += crosses(line, text, air * text.height) ? 200 : 0;
+    for (const Standing& other : texts_) sum += crosses(line, other.lying, air * other.text.height) ? 200 : 0;
     // Across an arrow, a dimension or another's line it would be taken for one of theirs.
     for (const Line& other : strokes_)
       if (drawing::cross(line, other))
@@ -143,9 +151,17 @@ class Pen::Ground {
   Ground() = default;
   static Box grown(const Box& b, double by) { return {b.x0 - by, b.y0 - by, b.x1 + by, b.y1 + by}; }
 
-  std::vector<Text> texts_;
+  /// A text, and where it stands.
+  struct Standing {
+    Text text;
+    Lying lying;
+    Box box;
+    explicit Standing(const Text& t) : text{t}, lying{t}, box{box_of(t)} {}
+  };
+
+  std::vector<Standing> texts_;
   std::vector<Line> strokes_;
-  std::vector<std::pair<Text, std::optional<Line>>> settled_;
+  std::vector<std::pair<Standing, std::optional<Line>>> settled_;
   std::vector<Box> kept_clear_;
 };
 
@@ -153,14 +169,16 @@ namespace {
 
 /// Lines that may stop do so before every text they would run under; what counts lines by their place goes along.
 void interrupt_lines(Sheet& sheet) {
+  const std::vector<Lying> texts(sheet.texts.begin(), sheet.texts.end());
   const auto pieces_of = [&](const Line& line) {
     std::vector<Line> pieces{line};
     if (!may_stop(line.kind)) return pieces;
-    for (const Text& text : sheet.texts) {
-      if (!crosses(line, text, air * text.height)) continue;  // most do not
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+      const double margin = air * sheet.texts[i].height;
+      if (!crosses(line, texts[i], margin)) continue;  // most do not
       std::vector<Line> left;
       for (const Line& piece : pieces)
-        for (const Line& rest : without_text(piece, text, air * text.height)) left.push_back(rest);
+        for (const Line& rest : without_text(piece, texts[i], margin)) left.push_back(rest);
       pieces = std::move(left);
     }
     return pieces;
