@@ -69,7 +69,6 @@ class Hand {
       if (line.kind != kind) continue;
       cairo_move_to(cr_, x(line.from.x), y(line.from.y));
       cairo_line_to(cr_, x(line.to.x), y(line.to.y));
-      cairo_stroke(cr_);
     }
     for (const drawing::Arc& arc : sheet_.arcs) {
       if (arc.kind != kind) continue;
@@ -77,8 +76,8 @@ class Hand {
       cairo_new_sub_path(cr_);
       cairo_arc_negative(cr_, x(arc.centre.x), y(arc.centre.y), arc.radius / sheet_.page.scale, -arc.from_deg * radians,
                          -arc.to_deg * radians);
-      cairo_stroke(cr_);
     }
+    cairo_stroke(cr_);  // all in one: every part of a path begins its dashes anew
     cairo_set_dash(cr_, nullptr, 0, 0);
   }
 
