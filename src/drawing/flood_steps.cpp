@@ -40,9 +40,13 @@ std::string none_without_a_dam(const rules::FloodTable& water, const job::Job& j
 std::string up_to(const rules::FloodTable& water, const job::Job& job) {
   const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), job.is_metric()); };
   const std::string from = water.on_flange ? " above the drain's flange" : " above the drain";
-  if (!water.levels.empty()) return " up to " + len(water.levels.back().dip.above_drain_mm) + from + ", behind a dam,";
-  if (!water.on_flange) return water.rough ? " up to the rough threshold" : " up to where it spills";
-  const std::string height = len(water.dips.back().above_drain_mm) + from;
+  if (!water.levels.empty())
+    return " up to " +
+           (water.fill_mm ? rules::text_at_least(*water.fill_mm, job) : len(water.levels.back().dip.above_drain_mm)) +
+           from + ", behind a dam,";
+  const std::string brim = rules::brim_text(water, job), height = brim + from;
+  const std::string close = brim.rfind("just", 0) == 0 ? ", " + brim + "," : "";  // than it is filled to
+  if (!water.on_flange) return (water.rough ? " up to the rough threshold" : " up to where it spills") + close;
   if (water.rough) return " up to the rough threshold, " + height + ",";
   if (water.unknown.empty()) return " up to where it spills, " + height + ",";
   return " up to the finished threshold, " + height +
@@ -54,7 +58,11 @@ std::string up_to(const rules::FloodTable& water, const job::Job& job) {
 Step flood_step(const job::Job& job, const Findings& s) {
   const rules::FloodTable water = rules::flood_table(job, s.facts, s.judgement.results);
   const bool liner = water.on_flange && job.base.site.waterproofing == job::Waterproofing::liner;
-  const double mm3 = (water.levels.empty() ? water.dips.back() : water.levels.back().dip).volume_mm3;
+  const bool dammed = !water.levels.empty();
+  const double mm3 = (!dammed        ? water.dips.back()
+                      : water.filled ? *water.filled  // up to the mark that is told
+                                     : water.levels.back().dip)
+                         .volume_mm3;
   const char* const head = liner             ? "Flood test of the liner, before anything covers it: "
                            : water.on_flange ? "Flood test of the membrane, before anything covers it: "
                                              : "Flood test: ";
@@ -62,7 +70,7 @@ Step flood_step(const job::Job& job, const Findings& s) {
   std::string numbers = water.holds_none ? none_without_a_dam(water, job, s)
                                          : units::water_text(mm3, job.is_metric()) + up_to(water, job) + " weighs " +
                                                weight_of(mm3, job.is_metric()) + each_step_more(job, s);
-  if (!fill.empty() && water.levels.empty()) numbers += "; " + fill;  // behind a dam it is told by then
+  if (!fill.empty() && !dammed) numbers += "; " + fill;  // behind a dam it is told by then
   return {true, "plumber",
           head + std::string{"plug, fill, mark the level. Asked for: "} + rules::flood_words(job, s.judgement.results) +
               "; 24 hours by practice.",

@@ -71,6 +71,12 @@ void Table::row(const Cells& cells) {
   pen_.line({x_, y_}, {x_ + width_, y_}, LineKind::dimension);
 }
 
+void Table::framed(const Cells& cells) {
+  const double top = y_;
+  row(cells);
+  pen_.rectangle({x_, y_}, {x_ + width_, top}, LineKind::section);
+}
+
 void Table::across(const std::string& words) {
   row({words});
 }
@@ -136,7 +142,7 @@ static std::vector<Sheet> on_pages_in(const Setting& set, const std::string& nam
     const std::string begun = under;  // a page is drawn more than once
     sheets.push_back(in_letters(set.height, page_name(name, sheets.size() + 1), title, job,
                                 [&](Sheet& sheet, Pen& pen, const Frame& room) {
-                                  sheet.notes = notes;
+                                  sheet.notes = first || beside.later_notes.empty() ? notes : beside.later_notes;
                                   sheet.holds = holds;
                                   const double share = first ? beside.share : 1, width = room.width();
                                   Table table{pen, {0, 0}, width * share, columns, set.air};

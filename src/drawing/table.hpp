@@ -26,6 +26,8 @@ class Table {
   Table(Pen& pen, Point top_left, double width, std::vector<Column> columns, double air = 0);
   void head();
   void row(const Cells& cells);
+  /// In a heavy frame: the one that is worked to.
+  void framed(const Cells& cells);
   /// Words across all columns.
   void across(const std::string& words);
   double bottom() const { return y_; }
@@ -55,6 +57,7 @@ Sheet on_one_page(const std::string& name, const std::string& title, const job::
 struct Beside {
   double share = 1;
   std::function<void(Pen& pen, Point top_left, double width)> draw = {};
+  std::vector<std::string> later_notes = {};  ///< of the pages after the first; empty: the same as its
 };
 std::vector<Sheet> on_pages(const std::string& name, const std::string& title, const job::Job& job,
                             const std::vector<Column>& columns, const std::vector<Cells>& rows,

@@ -16,10 +16,11 @@ namespace {
 using units::decimals;
 
 /// One row of the dipstick.
-std::string row(const facts::Dip& dip, double plan_mm2, bool metric, const std::string& what = "") {
+std::string row(const facts::Dip& dip, const std::string& height, double plan_mm2, bool metric,
+                const std::string& what = "") {
   const double litres = dip.volume_mm3 * 1e-6, kg = litres;  // water, 1000 kg/m3
   const double kpa = kg * units::n_per_kg / (plan_mm2 * 1e-6) / 1000, mm_per_litre = 1e6 / dip.surface_mm2;
-  std::string text = "    " + padded(units::to_text(units::Length::mm(dip.above_drain_mm), metric), 14);
+  std::string text = "    " + padded(height, 18);
   if (metric)
     return text + padded(decimals(litres, 1) + " L", 14) + padded(decimals(kg, 1) + " kg", 14) +
            padded(decimals(kpa, 3) + " kPa", 14) + decimals(mm_per_litre, 2) + " mm" + what + "\n";
@@ -80,12 +81,17 @@ std::string flood_table(const Report& report) {
   const std::string from =
       table.on_flange ? "drain's flange, on the waterproofing before it is covered" : "drain's top";
   std::string text = report.job.name + "\n\n  FLOOD TEST: drain plugged, heights above the " + from + ", up to the " +
-                     over(report.facts, table) + "\n    " + padded("height", 14) + padded("water", 14) +
+                     over(report.facts, table) + "\n    " + padded("height", 18) + padded("water", 14) +
                      padded("weight", 14) + padded("on the floor", 14) +
                      (metric ? "a litre lost lowers it by" : "a fall of 1/32\" is") + "\n";
-  for (const facts::Dip& dip : table.dips) text += row(dip, report.facts.flood.plan_mm2, metric);
+  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  for (const facts::Dip& dip : table.dips)
+    text += row(dip, &dip == &table.dips.back() ? rules::brim_text(table, report.job) : len(dip.above_drain_mm),
+                report.facts.flood.plan_mm2, metric);
   for (const rules::FloodLevel& level : table.levels)
-    text += row(level.dip, report.facts.flood.plan_mm2, metric, "  " + level.what);
+    text += row(table.filled ? *table.filled : level.dip,  // up to the mark that is told
+                table.fill_mm ? rules::text_at_least(*table.fill_mm, report.job) : len(level.dip.above_drain_mm),
+                report.facts.flood.plan_mm2, metric, "  " + level.what);
   const std::string fill = rules::fill_words(report.job, report.facts, report.judgement.results);
   text += "    Asked for: " + rules::flood_words(report.job, report.judgement.results) +
           (fill.empty() ? "" : ": " + fill) +

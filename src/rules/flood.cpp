@@ -48,7 +48,13 @@ std::string flood_words(const job::Job& job, const std::vector<Result>& results)
   const auto row = std::find_if(results.begin(), results.end(), [](const Result& r) { return r.id == "flood.depth"; });
   if (row == results.end() || !row->limit.least) return test.words;
   const BookRow* of_book = row_under(job.book, row->id).row;
-  if (of_book && of_book->limit.least == row->limit.least) return test.words;
+  if (of_book && of_book->limit.least == row->limit.least) {
+    // A book's inches as the tape has them, no less; the millimetres it adds are rounded, and may be.
+    const std::string begins = "at least ", ends = " of water", depth = text_at_least(*row->limit.least, job);
+    const std::size_t end = test.words.find(ends);
+    if (!job.is_metric() || test.words.rfind(begins, 0) != 0 || end == std::string::npos) return test.words;
+    return begins + depth + test.words.substr(end);
+  }
   return "at least " + text_at_least(*row->limit.least, job) + " of water at the threshold, against a temporary dam " +
          "where that is lower (" + source_text(row->limit) + "), for " + std::to_string(test.minutes) +
          " minutes as the book has it";
@@ -156,15 +162,29 @@ FloodTable flood_table(const job::Job& job, const facts::Facts& facts, const std
   if (asked && *asked - brim.from_mm > table.dips.back().above_drain_mm + units::tolerance::length_mm)
     table.levels.push_back({"behind a dam", water_on_the_day(brim, facts, *asked - brim.from_mm)});
   if (asked && (least_depth(results) || brim.unknown.empty())) table.fill_mm = std::max(0.0, *asked - brim.from_mm);
-  if (table.fill_mm) table.filled = water_on_the_day(brim, facts, units::up_to_mark(*table.fill_mm, job.mark_mm()));
+  if (table.fill_mm) {
+    const double to = units::up_to_mark(*table.fill_mm, job.mark_mm()), brim_mm = table.dips.back().above_drain_mm;
+    table.to_brim = table.levels.empty() && to > brim_mm + units::tolerance::length_mm;
+    table.filled = table.to_brim ? table.dips.back() : water_on_the_day(brim, facts, to);
+  }
   table.holds_none = table.levels.empty() && table.dips.back().above_drain_mm < job.mark_mm();
   return table;
+}
+
+std::string brim_text(const FloodTable& table, const job::Job& job) {
+  const double brim_mm = table.dips.back().above_drain_mm, mark = job.mark_mm();
+  const std::string nearest = units::to_text(units::Length::mm(brim_mm), job.is_metric());
+  if (!table.fill_mm || !table.levels.empty() || table.to_brim) return nearest;
+  const double fill = units::up_to_mark(*table.fill_mm, mark);
+  const bool apart = brim_mm > fill + units::tolerance::length_mm && brim_mm < fill + mark / 2;
+  return apart ? "just over " + text_at_least(fill, job) : nearest;
 }
 
 std::string fill_words(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results) {
   const FloodTable table = flood_table(job, facts, results);
   if (table.dips.empty() || table.holds_none) return "";
   const std::string from = std::string{" above the drain's "} + (table.on_flange ? "flange" : "top");
+  if (table.to_brim) return "fill to the brim, " + brim_text(table, job) + from;
   if (table.fill_mm)
     return "fill to " + text_at_least(*table.fill_mm, job) + from + (table.levels.empty() ? "" : ", behind a dam");
   if (!table.unknown.empty()) return "";

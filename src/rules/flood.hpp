@@ -42,6 +42,8 @@ struct FloodTable {
   std::vector<facts::Side> over = {};
   std::optional<double> fill_mm = {};     ///< what is asked for, counted alike, as far as it is known how high that is
   std::optional<facts::Dip> filled = {};  ///< the water then, up to the mark of the tape that is told
+  bool to_brim =
+      false;  ///< a mark of the tape at or above `fill_mm` stands over the brim: it is filled until it spills
   bool holds_none = false;  ///< less than a rule can read stands before it spills, and no book says how deep: no test
 };
 FloodTable flood_table(const job::Job& job, const facts::Facts& facts, const std::vector<Result>& results);
@@ -51,6 +53,10 @@ double floor_at_entry_mm(const facts::Facts& facts);
 
 /// What the test asks for, in words with its source: the book's, or a depth of one's own.
 std::string flood_words(const job::Job& job, const std::vector<Result>& results);
+
+/// The brim's height, counted alike: to the nearest mark of the tape, "just over 2-9/16\"" where that would read no
+/// higher than what is to be filled below it.
+std::string brim_text(const FloodTable& table, const job::Job& job);
 
 /// How high to fill on the day, as a rule reads it there: "fill to 2-1/2\" above the drain's top"; where no book asks
 /// for a depth, as high as it holds. Empty where nobody can say.

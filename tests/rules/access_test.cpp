@@ -315,6 +315,29 @@ facts::Facts of_site() {
   return facts;
 }
 
+TEST(Flood, ABrimJustOverWhatIsFilledReadsApartFromIt) {
+  // Source: by hand: 2 in on a floor that stands 1/2 in above the drain there are 2-1/2 above it. A brim of 2.53 in,
+  // 2-1/2 to the nearest 1/16, would read like the fill; one of 2.56 does not. A height of 2.51 in is no mark: the
+  // next, 2-9/16, is over a brim of 2.53, which is filled until it spills.
+  facts::Facts facts = sample::good_facts();
+  facts.flood.rough.reset();
+  const auto table = [&](double asked_in, double brim_in) {
+    const job::Job job = in_book("residential");
+    facts.heights.floor_at_threshold_mm = facts.heights.drain_top_mm + (asked_in - 2) * in;
+    facts.heights.rim_least_mm = facts.heights.drain_top_mm + brim_in * in;
+    for (facts::Edge& edge : facts.edges) edge.top_mm = facts.heights.rim_least_mm;
+    facts.flood.dips = {{0.5 * in, 1e7, 1.2e6}, {brim_in * in, 7e7, 1.2e6}};
+    return std::pair{flood_table(job, facts, check(job, facts)), fill_words(job, facts, check(job, facts))};
+  };
+  const job::Job job = in_book("residential");
+  EXPECT_EQ(brim_text(table(2.5, 2.53).first, job), "just over 2-1/2\"");
+  EXPECT_EQ(table(2.5, 2.53).second, "fill to 2-1/2\" above the drain's top");
+  EXPECT_EQ(brim_text(table(2.5, 2.56).first, job), "2-9/16\"");
+  EXPECT_TRUE(table(2.51, 2.53).first.to_brim);
+  EXPECT_EQ(table(2.51, 2.53).second, "fill to the brim, 2-1/2\" above the drain's top");
+  EXPECT_EQ(table(2.51, 2.53).first.filled->volume_mm3, 7e7);
+}
+
 TEST(FloodOnSite, StandsOnTheWaterproofingUpToTheRoughThreshold) {
   // Source: by hand: rough top 4 - 2 in, the waterproofing at 3/4: 1-1/4 in stand, 3/4 short of 2; of 4 - 1/2 in it is
   // 2-3/4, though the finished threshold stands 2 in over the finished floor either way.

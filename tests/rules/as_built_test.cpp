@@ -344,7 +344,7 @@ TEST(AsBuiltFlood, IsToldWithTheDepthOfOnesOwn) {
   own.limit.least = 3 * 25.4, own.limit.source = "county 9", own.limit.verified = rules::Verified::user;
   EXPECT_THAT(flooded({{0, 100}}, "residential", {own})[0].limit, HasSubstr("at least 77 mm of water"));
   EXPECT_THAT(flooded({{0, 100}}, "residential", {own})[0].limit, HasSubstr("county 9"));
-  EXPECT_THAT(flooded({{0, 100}})[0].limit, HasSubstr("at least 2 in"));
+  EXPECT_THAT(flooded({{0, 100}})[0].limit, HasSubstr("at least 51 mm of water")) << "2 in are 50.8";
 }
 
 }  // namespace
