@@ -194,7 +194,7 @@ class RoomText {
     std::string free;
     for (const auto& [a, b] : w.free_mm) free += (free.empty() ? "" : "; ") + stretch(a - along, b - along);
     line(std::string{w.along_width ? from_left : "from the entry "} + (free.empty() ? "nowhere" : free) +
-         ": the bore then misses every joist, if by a hair");
+         ": the bore then just clears every joist");
     line(std::string{w.along_width ? "from the entry " : from_left} +
          stretch(w.other_mm.first - other, w.other_mm.second - other) + ": the opening stays on the floor");
     if (w.any)
@@ -283,7 +283,7 @@ class RoomText {
       }
       for (const rules::Way& w : l.ways)
         line(padded(std::string{survey::name_of(w.low)} + " side", 12) +
-             padded("at most " + rules::text_at_most(w.allowed_mm, report_.job), 20) + "over " + len(w.over_mm) +
+             padded("at most " + rules::allowance_text(w.allowed_mm, report_.job), 20) + "over " + len(w.over_mm) +
              "; first to give way: " + w.gives_way);
     }
   }

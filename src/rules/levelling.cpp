@@ -247,6 +247,12 @@ Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const L
                 Ask::ways_and_edge);
 }
 
+std::string allowance_text(double mm, const job::Job& job) {
+  if (job.is_metric() || !std::isfinite(mm)) return text_at_most(mm, job);
+  const double step = units::inch_mm / 32;
+  return text_at_most(std::floor((mm + on_rule_mark_mm) / step) * step, job);
+}
+
 std::string text_at_most(double mm, const job::Job& job) {
   constexpr double countable_mm = 1e12;  // beyond it no mark of a rule is counted
   if (!(std::abs(mm) < countable_mm)) return units::to_text(units::Length::mm(mm), job.is_metric());

@@ -48,5 +48,7 @@ Levelling seat_levelling(const job::Job& job, const facts::Facts& facts, const L
 inline constexpr double on_rule_mark_mm = 1e-3;
 /// A length rounded down to what a good rule shows: 1/64 in or 0.1 mm. For allowances, which must not be rounded up.
 std::string text_at_most(double mm, const job::Job& job);
+/// How low a side may be set: to 1/32 in or 0.1 mm, which is the finest that a tape, or a shim beside a level, shows.
+std::string allowance_text(double mm, const job::Job& job);
 
 }  // namespace fallwright::rules

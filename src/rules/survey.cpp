@@ -349,7 +349,7 @@ Finding levelling(const Ground& ground, const Limit& limit) {
                "its " + low + " side low over " + text_of(way->over_mm, Unit::mm, job) +
                    "; first to give way: " + way->gives_way,
                "set it exactly, with a level as long as the base: its " + low + " side low by more than " +
-                   text_at_most(way->allowed_mm, job) + " loses the " + way->gives_way + opens);
+                   allowance_text(way->allowed_mm, job) + " loses the " + way->gives_way + opens);
 }
 
 }  // namespace

@@ -45,6 +45,9 @@ std::string with_noun(std::string number, double value, Unit unit, const std::st
 /// A greatest length (a sixth of a joist's depth) must not read as the mark above it, a least (a pipe's outside) not as
 /// the one below.
 std::string greatest_text(double value, Unit unit, const job::Job& job) {
+  constexpr double in_tenths = 20;  // mm: on longer ones nobody reads them
+  if (unit == Unit::mm && job.is_metric() && value >= in_tenths && is_between_marks(value, unit, job))
+    return text_of(units::down_to_mark(value, units::tape_mark_mm(true)), unit, job);
   return is_between_marks(value, unit, job) ? text_at_most(value, job) : text_of(value, unit, job);
 }
 std::string least_text(double value, Unit unit, const job::Job& job) {
@@ -74,7 +77,7 @@ std::string length_no_better(double mm, Toward toward, const job::Job& job) {
   const double on_tape = to_step(mm, units::tape_mark_mm(metric), toward, units::tolerance::on_mark_mm);
   const bool exact = std::abs(on_tape - mm) <= units::tolerance::on_mark_mm;
   if (exact || std::abs(mm) >= small) return units::to_text(units::Length::mm(on_tape), metric);
-  const double fine = to_step(mm, units::rule_mark_mm(metric), toward, on_rule_mark_mm);
+  const double fine = to_step(mm, metric ? 0.1 : units::inch_mm / 32, toward, on_rule_mark_mm);  // no tape has 64ths
   return text_at_most(fine, job);
 }
 

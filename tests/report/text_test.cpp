@@ -192,7 +192,7 @@ TEST(Text, WhatIsMeasuredReadsNoBetterThanItIs) {
   EXPECT_EQ(text(2.95 * in, {2 * in, 3 * in, Unit::mm, "", {}}), "3\"");
   EXPECT_EQ(text(36 * in - 1e-7, {30 * in, {}, Unit::mm, "", {}}), "36\"") << "but for rounding it is whole";
   EXPECT_EQ(text(0.0933 * in, {{}, 0.125 * in, Unit::mm, "", {}}), "3/32\"") << "0.09375: up";
-  EXPECT_EQ(text(0.0943 * in, {{}, 0.125 * in, Unit::mm, "", {}}), "7/64\"");
+  EXPECT_EQ(text(0.0943 * in, {{}, 0.125 * in, Unit::mm, "", {}}), "1/8\"") << "no tape has 64ths";
   EXPECT_EQ(text(-0.39 * in, {0.125 * in, {}, Unit::mm, "", {}}), "-7/16\"");
   EXPECT_EQ(text(0.2466 / 12, {1. / 48, {}, Unit::ratio, "", {}}), "0.246 in/ft (1:48.7)");
   EXPECT_EQ(text(0.5004 / 12, {{}, 1. / 48, Unit::ratio, "", {}}), "0.501 in/ft (1:23.9)");
@@ -207,9 +207,9 @@ TEST(Text, WhatIsMeasuredReadsNoBetterThanItIs) {
 }
 
 TEST(Text, WhatIsLeftOverReadsNoBetterThanItIs) {
-  // Source: by hand: 0.608 mm is 1.53 of 64ths; a tenth of a millimetre too little is not "-0".
+  // Source: by hand: 1.2 mm is 1.51 of 32nds; a tenth of a millimetre too little is not "-0".
   const job::Job job = sample::alcove();
-  EXPECT_EQ(report::measured_text(of(0.608, {in / 16, {}, rules::Unit::mm, "", {}}), job), "1/64\"");
+  EXPECT_EQ(report::measured_text(of(1.2, {in / 16, {}, rules::Unit::mm, "", {}}), job), "1/32\"");
   EXPECT_EQ(report::measured_text(of(-0.18, {0.0, in / 2, rules::Unit::mm, "", {}}), job), "just under 0\"");
 }
 

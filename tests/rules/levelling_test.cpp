@@ -144,6 +144,17 @@ TEST(LevellingWindow, TheThresholdAndTheSeatAreHeldTowardTheWayTheyDrain) {
   EXPECT_NEAR(low(seat, "front").allowed_mm / 25.4, 36 * along, 1e-4);
 }
 
+TEST(LevellingWindow, WhatASideMayBeLowIsToldInMarksOfATape) {
+  // Source: by hand: 3/64 in lie between 1/32 and 1/16, 19/64 between 9/32 and 5/16; down, as more is not allowed.
+  job::Job job = sample::alcove();
+  EXPECT_EQ(rules::allowance_text(3. / 64 * 25.4, job), "1/32\"");
+  EXPECT_EQ(rules::allowance_text(19. / 64 * 25.4, job), "9/32\"");
+  EXPECT_EQ(rules::allowance_text(0.5 * 25.4 - 1e-9, job), "1/2\"");
+  EXPECT_EQ(rules::allowance_text(0.7, job), "0\"");
+  job.unit = job::UnitSystem::metric;
+  EXPECT_EQ(rules::allowance_text(2.79, job), "2.7 mm");
+}
+
 TEST(LevellingWindow, AllowancesAreRoundedDown) {
   // Source: by hand: 64ths of an inch, tenths of a millimetre; what is whole but for rounding stays whole.
   job::Job job = sample::alcove();
