@@ -150,7 +150,7 @@ void add_creases(Pen& pen, const Subject& s, bool metric) {
     const std::string words = "along " + units::to_text(units::Fall::ratio(c.fall), metric);
     const bool fits = std::hypot(high.x - low.x, high.y - low.y) > width_of(words, pen.text_mm()) + 2 * pen.text_mm();
     if (fits) {
-      pen.note_along(high, low, {0.5, 0.42, 0.58, 0.35, 0.65, 0.3, 0.7}, words, 2.5 / 3);
+      pen.note_along(high, low, {0.44, 0.5, 0.38, 0.56, 0.35, 0.65, 0.3, 0.7}, words, 2.5 / 3);
       continue;
     }
     // Beside it on the floor: a line to words past the rim would be read as an edge.
@@ -173,8 +173,8 @@ void add_window(Pen& pen, const Subject& s) {
   const rules::Levelling& window = s.judgement.base_levelling;
   if (window.broken || rejected_base(s)) return;
   for (const rules::Way& way : window.ways) {
-    const std::string most = rules::text_at_most(way.allowed_mm, s.job());
-    const bool none = most == rules::text_at_most(0, s.job());
+    const std::string most = rules::allowance_text(std::max(0.0, way.allowed_mm), s.job());
+    const bool none = most == rules::allowance_text(0, s.job());
     const bool upright = way.low == job::Side::left || way.low == job::Side::right;
     const double from = upright ? b[1] : b[0], side = upright ? depth : length;
     // At the front only the stretches of the runs are free: fewer words where none of them is long enough.
@@ -183,11 +183,11 @@ void add_window(Pen& pen, const Subject& s) {
     std::string words;
     double width = 0;
     for (const std::string& some :
-         none
-             ? std::vector<std::string>{"this side must not sit low", side_name + " must not sit low",
-                                        side_name + " never low"}
-             : std::vector<std::string>{"this side may sit low by at most " + most,
-                                        side_name + " may sit low by at most " + most, side_name + " low by " + most}) {
+         none ? std::vector<std::string>{"this side must not sit low", side_name + " must not sit low",
+                                         side_name + " never low"}
+              : std::vector<std::string>{"this side may sit low by at most " + most,
+                                         side_name + " may sit low by at most " + most,
+                                         side_name + " low by at most " + most}) {
       words = some, width = width_of(words, size * t) + t;
       if (width < room) break;
     }
@@ -275,27 +275,25 @@ const std::vector<Column>& plane_columns() {
 /// Every plane that carries water: how far it runs, how it falls, and whether its limits let it.
 std::vector<Cells> plane_rows(const Pen& pen, const Subject& s) {
   const bool metric = s.job().is_metric();
-  const char* const unusable = base_is_void(s) ? "VOID" : "";
   std::vector<Cells> rows;
   const std::vector<WayDown> ways = ways_down(s.facts);
   for (const WayDown& way : ways) {
     const auto [least, greatest] = way.falls();
     const bool out =
         std::any_of(way.pieces.begin(), way.pieces.end(), [&](const auto* f) { return is_rejected(s, *f); });
-    const std::string low = units::to_text(units::Fall::ratio(least), metric),
-                      high = units::to_text(units::Fall::ratio(greatest), metric);
     rows.push_back({"floor, " + way.name,
                     std::to_string(way.pieces.size()) + (way.pieces.size() == 1 ? " piece" : " pieces"),
-                    low == high ? low : low + " to " + high, out ? "OUT" : unusable});
+                    rules::falls_found(least, greatest, s.job()), out ? "OUT" : ""});
+    if (base_is_void(s) && !out) rows.pop_back();
   }
   for (const facts::Facet& f : s.facts.facets) {
-    const bool floor = f.surface == facts::Surface::base_floor;
+    const bool floor = f.surface == facts::Surface::base_floor, out = is_rejected(s, f);
     if (floor && !ways.empty()) continue;
+    // Of a base that is void only what is out has its number; the seat is not the base's.
+    if (base_is_void(s) && !out && f.surface != facts::Surface::seat) continue;
     rows.push_back({(floor ? "floor, " : std::string{name_of(f.surface)} + ", ") + f.facet, pen.words(f.run_mm),
-                    is_rejected(s, f) ? fall_of(s, f) : fall_words(units::Fall::ratio(f.fall), metric),
-                    is_rejected(s, f)                   ? "OUT"
-                    : f.surface == facts::Surface::seat ? ""  // it is not the base's
-                                                        : unusable});
+                    fall_of(s, f) + (out || metric ? "" : ",  " + units::to_percent(units::Fall::ratio(f.fall))),
+                    out ? "OUT" : ""});
   }
   if (const std::string limits = limits_told(s); !limits.empty()) rows.push_back({limits + "."});
   return rows;
@@ -398,8 +396,7 @@ void add_planes(Sheet& sheet, Pen& pen, const Subject& subject) {
       if (solid.role == Role::base && has_arrow(measured)) add_fall(pen, measured, middle_of(facet.face), words);
       if (measured.surface == facts::Surface::seat)
         sheet.notes.push_back(rejected ? "Seat: OUT OF ITS LIMITS AS DRAWN, " + fall_of(subject, measured) + "."
-                                       : "Seat: " + fall_words(units::Fall::ratio(measured.fall), sheet.metric) +
-                                             ", toward the base.");
+                                       : "Seat: " + fall_of(subject, measured) + ", toward the base.");
     }
 }
 

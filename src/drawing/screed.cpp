@@ -7,7 +7,9 @@
 #include "drawing/views.hpp"
 #include "drawing/warning.hpp"
 #include "rules/spot.hpp"
+#include "rules/standing.hpp"
 #include "rules/words.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 
@@ -66,10 +68,12 @@ class Marks {
     for (std::size_t i = 0; i < marks_.size(); ++i)
       if (!marks_[i].corner && !on_ray(marks_[i])) at_wall(i);
     for (const Figured& m : marks_)
-      if (on_ray(m)) beside_ray(m);
+      if (on_ray(m)) is_small(paper_of(s_.job())) ? letter_at(m) : beside_ray(m);
   }
 
   bool all_told() const { return all_told_; }
+  /// Figures of marks that have a letter alone: "a: 37-5/16 (38-13/16) at 12-3/16".
+  const std::vector<std::string>& lettered() const { return lettered_; }
 
  private:
   static bool on_ray(const Figured& m) { return m.runs == facts::Runs::from_drain; }
@@ -124,6 +128,17 @@ class Marks {
     Anchor anchor;
     bool far = false;
   };
+
+  /// On small paper three lines for each would stand end to end, and be taken for another's: its figures are listed.
+  void letter_at(const Figured& m) {
+    if (!with_figures_ || !m.down.told) return;
+    static const std::string letters = "abcdefghjkmnpqrstuvwxyz";
+    const std::size_t n = lettered_.size(), round = n / letters.size();
+    const std::string letter = letters[n % letters.size()] + (round > 0 ? std::to_string(round + 1) : "");
+    lettered_.push_back(letter + ": " + down_to_last(s_, m) + " (" + down_to_other(s_, m) + ") at " +
+                        pen_.words(m.along_mm));
+    pen_.label({m.at_mm[0], m.at_mm[1] + (m.at_mm[1] > drain_.y ? 0.9 : -1.9) * t_}, letter, Anchor::middle);
+  }
 
   /// At the first place where they stand clear; nowhere if there is none.
   void figures(const Figured& m, const std::vector<Place>& places) {
@@ -232,6 +247,7 @@ class Marks {
   Point drain_;
   std::vector<Point> rays_;
   std::vector<Box> taken_;  ///< by figures
+  std::vector<std::string> lettered_;
   bool all_told_ = true, with_figures_ = true;
 };
 
@@ -245,12 +261,17 @@ std::string figures_told(const Subject& s, const Pen& pen) {
 
 /// Of what lies on top; the bed under it runs alike.
 std::string fall_told(const Subject& s) {
-  double least = 1, greatest = 0;
-  for (const facts::Facet& f : s.facts.facets)
-    if (f.surface == facts::Surface::base_floor) least = std::min(least, f.fall), greatest = std::max(greatest, f.fall);
-  // As {falls} has them.
-  const auto told = [&](double fall) { return units::to_text(units::Fall::ratio(fall), s.job().is_metric()); };
-  const std::string low = told(std::min(least, greatest)), high = told(greatest);
+  const facts::Facet *least = nullptr, *greatest = nullptr;
+  for (const facts::Facet& f : s.facts.facets) {
+    if (f.surface != facts::Surface::base_floor) continue;
+    if (!least || f.fall < least->fall) least = &f;
+    if (!greatest || f.fall > greatest->fall) greatest = &f;
+  }
+  if (!least) return "";
+  const auto told = [&](const facts::Facet& f) {  // as {falls} has them
+    return rules::text_of_fall(f, rules::judged_fall(f, s.judgement.results), s.job());
+  };
+  const std::string low = told(*least), high = told(*greatest);
   return "Falls to the drain: " + low + (low == high ? "" : " to " + high) + ".";
 }
 
@@ -342,6 +363,7 @@ Sheet draw_screed(const Subject& subject) {
              "drain's top: " + rules::text_of_mark(subject.judgement.screed->drain_mm, subject.job()) +
                  " down from the line; bed at its flange " + rules::at_flange_text(site, subject.job()) + " thick",
              Anchor::left, 0.9);
+    const std::vector<std::string>& listed = marks.lettered();
     sheet.notes = {
         figures_told(subject, pen),
         fall_told(subject) + " Marks along walls stand " + pen.said(subject.job().base.site.every.in_mm()) +
@@ -357,6 +379,9 @@ Sheet draw_screed(const Subject& subject) {
               "Wet mortar is caustic: gloves and goggles."
             : "The membrane goes on once the bed has set, by its maker's word. Wet mortar is caustic: gloves and "
               "goggles."};
+    if (!listed.empty())
+      sheet.notes.push_back("Marks on the rays by their letters, " + units::joined(listed, "; ") +
+                            " (from the drain's middle).");
     if (const std::string rough = rough_threshold(subject.job(), subject); !rough.empty())
       sheet.notes.push_back(
           "The bed runs on under the threshold to a form along the entry, which comes first; 'form': its top, at both "

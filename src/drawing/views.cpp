@@ -241,11 +241,6 @@ std::string first_clause(const std::string& words) {
   return words;
 }
 
-std::string fall_words(units::Fall fall, bool metric) {
-  const std::string other = units::to_percent(fall) + "  " + units::to_one_in(fall);
-  return metric ? other : units::to_inches_per_foot(fall) + "  " + other;
-}
-
 std::vector<double> clear_middles(const std::vector<double>& chain, double width) {
   std::vector<std::pair<double, double>> stretches;  // length, with the first of equal ones first
   for (std::size_t i = 0; i + 1 < chain.size(); ++i)

@@ -122,8 +122,6 @@ inline View from_above() {
   return {gp::DZ(), gp::DX()};
 }
 
-/// A fall in the job's own notation first: "1/4 in/ft  2.08 %  1:48", "2.08 %  1:48".
-std::string fall_words(units::Fall fall, bool metric);
 /// Middles of the stretches of a chain in which a text is clear of its witness lines, of the longest first.
 std::vector<double> clear_middles(const std::vector<double>& chain, double width);
 /// An arrow along a facet's fall in its middle with words beside it.

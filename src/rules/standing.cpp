@@ -6,6 +6,7 @@
 #include "rules/check.hpp"
 #include "rules/words.hpp"
 #include "units/fall.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -46,6 +47,8 @@ FallJudged judged_fall(const facts::Facet& facet, const std::vector<Result>& res
   for (const Result& result : results) {
     if (!is_of_fall(result.id, facet.surface)) continue;
     if (breaks(facet, result)) return {result.limit.least ? FallStanding::gentle : FallStanding::steep, &result};
+    const bool here = result.measured && std::abs(*result.measured - checked_fall(facet)) < units::tolerance::ratio;
+    if (here && (!judged.told || result.margin.value_or(1) < judged.told->margin.value_or(1))) judged.told = &result;
     if (facet.surface != facts::Surface::threshold && is_at(facet, result.limit))
       judged.standing = FallStanding::at_limit;
   }
@@ -59,6 +62,7 @@ std::string text_of_fall(const facts::Facet& facet, const FallJudged& judged, co
     case FallStanding::steep:
       return text_or_more(facet.fall, Unit::ratio, job);
     default:
+      if (judged.told) return measured_text(*judged.told, job);
       return units::to_text(units::Fall::ratio(facet.fall), job.is_metric());
   }
 }

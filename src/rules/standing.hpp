@@ -15,6 +15,8 @@ enum class FallStanding { within, at_limit, gentle, steep };
 struct FallJudged {
   FallStanding standing = FallStanding::within;
   const Result* unkept = nullptr;  ///< of the results that were given: the check of its fall that the plane breaks
+  const Result* told =
+      nullptr;  ///< of the checks of its fall the one that found its number on this plane, if it is kept
   bool fails() const { return unkept && unkept->outcome == Outcome::fail; }
 };
 
@@ -24,7 +26,7 @@ bool is_of_fall(const std::string& id, facts::Surface surface);
 /// A plane of the floor by what it falls itself; seat and threshold whole, by the way they fall too.
 FallJudged judged_fall(const facts::Facet& facet, const std::vector<Result>& results);
 
-/// Its fall in the job's notation, and where it breaks a limit as that limit's check rounds it.
+/// Its fall in the job's notation; where a check tells of it, or where it breaks a limit, as that check rounds it.
 std::string text_of_fall(const facts::Facet& facet, const FallJudged& judged, const job::Job& job);
 
 }  // namespace fallwright::rules

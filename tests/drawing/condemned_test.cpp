@@ -54,8 +54,12 @@ TEST(Condemned, AFallOfSeatOrThresholdThatItsCheckRejectsIsOut) {
 TEST(Condemned, ABaseThatIsVoidDoesNotVoidTheFallOfItsSeat) {
   // Source: the notes of the same sheet, which tell the seat's fall; it is made in its own block, not in the base.
   const Drawn d = drawn_demo("ferry-steps-3");
-  EXPECT_THAT(row_of(d.sheet("falls"), "threshold, top"), HasSubstr("| VOID"));
-  EXPECT_THAT(row_of(d.sheet("falls"), "seat, top"), Not(HasSubstr("VOID")));
+  for (const char* plane : {"threshold, top", "floor, back", "floor, left"})
+    EXPECT_EQ(row_of(d.sheet("falls"), plane), "") << plane << " keeps its limits on a base that nobody sets";
+  EXPECT_EQ(row_of(d.sheet("falls"), "seat, top"), "seat, top | 14 | 1/4 in/ft (1:48),  2.08 %");
+  const Drawn out = drawn_demo("tannery-lane-2b");
+  EXPECT_THAT(row_of(out.sheet("falls"), "floor, back"), HasSubstr("| OUT")) << "by what it is rejected";
+  EXPECT_EQ(row_of(out.sheet("falls"), "floor, left"), "");
 }
 
 TEST(Condemned, TheJoistThatTheBoreCutsIsNamedBeforeThoseBesideIt) {

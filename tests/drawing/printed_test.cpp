@@ -217,8 +217,8 @@ TEST(PrintedFalls, AreWrittenBesideTheirFacets) {
   // check does. Along a valley the rise over the diagonal of both runs. Threshold 2-1/2 and 2.5833 over the drain.
   // No number of a base that is void stands there but that of what is out.
   const Sheet &s = settled("falls"), &rejected = sheet("falls");
-  expect_words(s, {"0.461 in/ft  3.84 %  1:26.0", "0.312 in/ft  2.60 %  1:38.5", "1/4 in/ft  2.08 %  1:48",
-                   "1/4 in/ft  2.08 %  1:48", "along 0.276 in/ft (1:43.4)", "along 0.231 in/ft (1:52.1)",
+  expect_words(s, {"0.461 in/ft (1:26.0),  3.84 %", "0.312 in/ft (1:38.5),  2.60 %", "1/4 in/ft (1:48),  2.08 %",
+                   "1/4 in/ft (1:48),  2.08 %", "along 0.276 in/ft (1:43.4)", "along 0.231 in/ft (1:52.1)",
                    "along 0.220 in/ft (1:54.6)", "along 0.258 in/ft (1:46.4)", "+11/16", "+11/16", "rim +11/16",
                    "rim +11/16", "drain 0", "+2-9/16", "+2-9/16", "threshold +2-1/2", "threshold +2-1/2"});
   EXPECT_GT(text(rejected, "0.596 in/ft (1:20.1)  OUT").at.y / in, 25.75) << "back";
@@ -229,7 +229,7 @@ TEST(PrintedFalls, AreWrittenBesideTheirFacets) {
   EXPECT_GT(text(s, "along 0.231 in/ft (1:52.1)").at.x / in, 32) << "back right";
   EXPECT_LT(text(s, "along 0.220 in/ft (1:54.6)").at.y / in, 22) << "front right";
   EXPECT_THAT(rejected.notes, testing::Contains(testing::HasSubstr("too steep (back)")));
-  EXPECT_THAT(s.notes, testing::Contains(testing::HasSubstr("Seat: 1/4 in/ft  2.08 %")));
+  EXPECT_THAT(s.notes, testing::Contains(testing::HasSubstr("Seat: 1/4 in/ft (1:48), toward the base.")));
   expect_dimensions(rejected, {{'x', 1, 65, "64"}, {'y', 0, 40, "40"}});
   expect_words(rejected, {"VOID", "DO NOT SET THE BASE: DRAIN'S PLACE NOT SETTLED"});
   expect_dimensions(settled("falls"), {{'x', 1, 27.75, "26-3/4"},
@@ -382,10 +382,10 @@ TEST(PrintedWalls, ShowUpstandsAndBlocking) {
   // its highest, 18.30, from 64-1/2 to 80 along the back and, seen from the room, from -40 to 0 on the right.
   expect_words(settled("wall-back"),
                {"0  datum", "5-1/2  upstand of the base: no fastener below", "6  centre of blocking",
-                "21-5/16  seat upstand: no fastener down to deck", "34  centre of blocking", "96  top of framing"});
+                "21-5/16  seat upstand: no fastener above deck", "34  centre of blocking", "96  top of framing"});
   expect_words(settled("wall-left"),
                {"5-1/2  upstand of the base: no fastener below", "6  centre of blocking", "34  centre of blocking"});
-  expect_words(settled("wall-right"), {"21-5/16  seat upstand: no fastener down to deck"});
+  expect_words(settled("wall-right"), {"21-5/16  seat upstand: no fastener above deck"});
   EXPECT_TRUE(has_line(settled("wall-back"), LineKind::limit, 1, 5.5, 65, 5.5));
   EXPECT_TRUE(has_line(settled("wall-left"), LineKind::limit, 0, 5.5, 40, 5.5));
   const auto seat = std::find_if(room().facts.parts.begin(), room().facts.parts.end(),
@@ -487,8 +487,9 @@ TEST(PrintedOrderOfWork, IsAsDoneOnSite) {
 }
 
 TEST(PrintedBuyList, IsTheOneOfTheTakeoff) {
-  // Source: by hand: 15 x 40 in of seat on deck, 40 of apron against 3/4 + 3-1/2 + 1-1/2 and four studs of 5-1/2: 863 in2
-  // in lines 4 apart, bead 3/8. Upstands of 64 + 40 + 40 + 40 + 15-1/2, three corners lapped 2 both ways: 211-1/2 in.
+  // Source: by hand: 15 x 40 in of seat on deck, 40 of apron against 3/4 + 3-1/2 + 1-1/2 and four studs of 5-1/2: 863
+  // in2 in lines 4 apart, bead 3/8. Upstands of 64 + 40 + 40 + 40 + 15-1/2, three corners lapped 2 both ways: 211-1/2
+  // in.
   expect_words(settled("buy-reckoned"), {"deck sheet 3/4\", plywood", "4.17 ft2", "1 sheet 4 x 8 ft",
                                          "11 sticks of 16 ft", "2 sticks of 12 ft"});
   expect_words(settled("buy-reckoned-2"), {"construction adhesive", "23.83 in3", "2 cartridges",

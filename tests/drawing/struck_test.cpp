@@ -10,6 +10,7 @@
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
 #include "outside/drawn.hpp"
+#include "rules/standing.hpp"
 #include "support/run.hpp"
 #include "support/sample.hpp"
 #include "units/fall.hpp"
@@ -364,7 +365,7 @@ TEST(Screed, FallsAreThoseOfTheirSheet) {
     std::vector<std::string> falls;
     for (const facts::Facet& f : d.facts.facets)
       if (f.surface == facts::Surface::base_floor)
-        falls.push_back(units::to_text(units::Fall::ratio(f.fall), d.model->job.is_metric()));
+        falls.push_back(rules::text_of_fall(f, rules::judged_fall(f, d.judgement.results), d.model->job));
     const std::string told = note.substr(20, note.find(". ") - 20);
     const std::size_t to = told.find(" to ");
     EXPECT_NE(std::find(falls.begin(), falls.end(), told.substr(0, to)), falls.end()) << told;

@@ -40,6 +40,21 @@ TEST(FallStanding, AtItsLimitIsInside) {
   EXPECT_EQ(standing(falling(Surface::base_floor, 1. / 32)), FallStanding::within);
 }
 
+TEST(FallStanding, APlaneIsToldAsTheCheckThatFoundItsNumberOnIt) {
+  // Source: by hand: 0.4823 in/ft is 1:24.88: no less steep than 0.483 and 1:24.8, where the nearest would do for any
+  // other plane; the gentlest, 0.2597 in/ft or 1:46.21, is no more than 0.259 and 1:46.3.
+  std::vector<rules::Result> results = results_of_falls();
+  const double steep = 0.4823 / 12, gentle = 0.2597 / 12;
+  results[0].outcome = Outcome::pass, results[0].measured = gentle, results[1].measured = steep;
+  const auto text = [&](double fall) {
+    const facts::Facet facet = falling(Surface::base_floor, fall);
+    return rules::text_of_fall(facet, rules::judged_fall(facet, results), job::Job{});
+  };
+  EXPECT_EQ(text(steep), "0.483 in/ft (1:24.8)");
+  EXPECT_EQ(text(gentle), "0.259 in/ft (1:46.3)");
+  EXPECT_EQ(text(0.3082 / 12), "0.308 in/ft (1:38.9)");
+}
+
 TEST(FallStanding, OneFloorPlaneThatKeepsItsLimitsIsNoneOfAFloorThatFails) {
   // Source: by hand: the check fails by another plane; this one is not what it tells of.
   const std::vector<rules::Result> results = results_of_falls();
