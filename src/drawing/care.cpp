@@ -17,7 +17,30 @@ std::string sentence(std::string words) {
   return words.empty() || words.back() == '.' ? words : words + ".";
 }
 
+std::string with_place(const rules::Result& r, const job::Job& job) {
+  const std::string place = is_of_a_gap(r) && r.measured ? place_of(r) : "", title = title_of_check(r, job);
+  return place.empty() ? title : title + ": " + place;
+}
+
 }  // namespace
+
+std::string title_of_check(const rules::Result& r, const job::Job& job) {
+  std::string title = r.title;
+  if (!waste_stands(job)) return title;
+  for (const std::string bore = "bore"; title.find(bore) != std::string::npos;)
+    title.replace(title.find(bore), bore.size(), "hole");
+  return title;
+}
+
+bool is_of_a_gap(const rules::Result& r) {
+  return r.id == "opening.width" || r.id == "opening.depth" || r.id == "room.stud-gap" || r.id == "room.drop-in";
+}
+
+std::string place_of(const rules::Result& r) {
+  const bool sum = r.id == "opening.width" || r.id == "opening.depth";  // and between what
+  const std::string place = without_keys(sum ? r.where : first_clause(r.where));
+  return is_of_a_gap(r) && place.find('\'') != std::string::npos && place.find('/') != std::string::npos ? "" : place;
+}
 
 std::vector<Cells> care_rows(const Subject& s, const std::map<std::string, std::size_t>& numbers) {
   const std::vector<rules::Result>& results = s.judgement.results;
@@ -31,7 +54,7 @@ std::vector<Cells> care_rows(const Subject& s, const std::map<std::string, std::
   std::vector<Cells> care, open, others;
   for (const rules::Outcome outcome : {rules::Outcome::fail, rules::Outcome::caution})
     for (const rules::Result& r : results)
-      if (r.outcome == outcome) care.push_back({number(r), r.title, sentence(r.advice)});
+      if (r.outcome == outcome) care.push_back({number(r), with_place(r, s.job()), sentence(r.advice)});
   std::set<std::string> told;
   for (const rules::ReadNext& next : rules::by_stops(rules::read_next(results))) {
     std::vector<std::size_t> settled;
@@ -39,17 +62,19 @@ std::vector<Cells> care_rows(const Subject& s, const std::map<std::string, std::
     std::sort(settled.begin(), settled.end());
     std::vector<std::string> words, titles;
     for (const std::size_t row : settled) words.push_back(std::to_string(row));
-    for (const rules::Result* r : next.settles) titles.push_back(r->title);
-    constexpr std::size_t most_named = 2;  // of many their numbers say as much
-    open.push_back({units::joined(words),
-                    titles.empty()                ? "no check by this alone: the readings below go with it"
-                    : titles.size() <= most_named ? units::joined(titles, "; ")
-                                                  : std::to_string(titles.size()) + " checks",
+    for (const rules::Result* r : next.settles) titles.push_back(title_of_check(*r, s.job()));
+    constexpr std::size_t most_named = 3;  // of many their numbers say as much
+    const std::size_t more = titles.size() <= most_named ? 0 : titles.size() - 2;
+    if (more > 0) titles.resize(2);
+    open.push_back({titles.empty() ? "as below" : units::joined(words),
+                    titles.empty()
+                        ? "settles nothing alone: goes with the readings below"
+                        : units::joined(titles, "; ") + (more > 0 ? "; and " + std::to_string(more) + " more" : ""),
                     sentence(next.what)});
   }
   for (const rules::Result& r : results)
     if (r.outcome == rules::Outcome::not_checked && !told.contains(r.id))
-      others.push_back({number(r), r.title, sentence(r.advice)});
+      others.push_back({number(r), title_of_check(r, s.job()), sentence(r.advice)});
   headline(rules::any_failed(results) ? "FAILS, OR ASKS FOR CARE" : "ASKS FOR CARE", care);
   headline("NOT CHECKED: OPEN ITEMS, AS ONE WALKS THE ROOM", open);
   headline("NOT CHECKED, AND SETTLED BY NO READING", others);

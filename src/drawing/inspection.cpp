@@ -37,6 +37,20 @@ bool is_practice(const rules::Result& r) {
   return r.limit.verified == rules::Verified::common_practice;
 }
 
+/// Of a base that is not settled, or of its bed: another one is measured in the end. What fails keeps the number by
+/// which it does, as does what asks for care on the floor, which is mended whatever base comes.
+bool is_held(const rules::Result& r, const Subject& s) {
+  const bool caution = r.outcome == rules::Outcome::caution;
+  if (!rejected_base(s) || (r.outcome != rules::Outcome::pass && !caution)) return false;
+  using facts::Role;
+  const auto rests_on = [&](Role role) {
+    return std::any_of(r.rests_on.begin(), r.rests_on.end(),
+                       [&](const rules::Support& on) { return on.solid && on.role == role; });
+  };
+  if (caution && rests_on(Role::subfloor)) return false;
+  return rests_on(Role::base) || rests_on(Role::bed) || rests_on(Role::bed_spread);
+}
+
 /// By the model. Where waterproofing is lapped over an edge that does not turn up, that is told beside the count.
 std::string measured(const rules::Result& r, const job::Job& job) {
   const std::string text = rules::measured_text(r, job);
@@ -58,11 +72,20 @@ std::string source_of(const rules::Limit& limit) {
   return head + (head == "set" ? " for this job" : ", as this job sets them");
 }
 
+/// Along a hip or valley a floor falls less than its planes, which nobody's limit is about.
+bool is_of_planes(const rules::Result& r, const facts::Facts& facts) {
+  return r.id == "floor.fall-least" &&
+         std::any_of(facts.creases.begin(), facts.creases.end(),
+                     [](const facts::Crease& c) { return c.surface == facts::Surface::base_floor; });
+}
+
 /// Where no sheet shows what was measured, who does it again reads from where to where.
-std::string what_is_measured(const rules::Result& r, const std::string& drawn) {
+std::string what_is_measured(const rules::Result& r, const std::string& drawn, const Subject& s) {
+  const std::string title = title_of_check(r, s.job());
+  if (is_of_planes(r, s.facts)) return title + ": each plane, not the line where two meet";
   const bool length = r.limit.unit == rules::Unit::mm || r.limit.unit == rules::Unit::mm2;
-  if (!drawn.empty() || !r.measured || !length || r.where.empty()) return r.title;
-  return r.title + ": " + without_keys(first_clause(r.where));
+  if ((!drawn.empty() && !is_of_a_gap(r)) || !r.measured || !length || place_of(r).empty()) return title;
+  return title + ": " + place_of(r);
 }
 
 constexpr std::size_t inspection_cells = 11;
@@ -84,9 +107,11 @@ void add_checks(std::vector<Cells>& rows, const Subject& s, bool practice, const
     if (r.outcome == rules::Outcome::not_applicable || is_practice(r) != practice) continue;
     const std::string drawn = drawn_on(r.id, sheets);
     numbers.by_check[r.id] = ++numbers.last;
-    rows.push_back({std::to_string(numbers.last), what_is_measured(r, drawn), rules::limit_text(r, s.job()),
-                    source_of(r.limit), measured(r, s.job()), printed(r.outcome), drawn});
-    if (!is_of_the_model_alone(r)) rows.back().resize(inspection_cells);
+    const bool held = is_held(r, s);
+    rows.push_back({std::to_string(numbers.last), held ? title_of_check(r, s.job()) : what_is_measured(r, drawn, s),
+                    rules::limit_text(r, s.job()), source_of(r.limit), held ? "HOLD" : measured(r, s.job()),
+                    held && r.outcome == rules::Outcome::pass ? "" : printed(r.outcome), drawn});
+    if (!held && !is_of_the_model_alone(r)) rows.back().resize(inspection_cells);
   }
 }
 
@@ -123,59 +148,92 @@ std::vector<Column> flood_columns(const Subject& s) {
           {metric ? "kg" : "lb", 1.6}};
 }
 
-/// Heights the water is filled to, what that takes and weighs; last the one that is asked for.
-std::vector<Cells> flood_rows(const Pen& pen, const Subject& s) {
-  if (rejected_base(s)) return {{"HOLD until the base is settled", "none", "none"}};
-  const bool metric = s.job().is_metric();
-  const rules::FloodTable water = rules::flood_table(s.job(), s.facts, s.judgement.results);
-  std::vector<Cells> rows;
-  const auto add = [&](const facts::Dip& dip, const std::string& what) {
+/// A height the water is filled to, with what that takes and weighs.
+struct FloodRow {
+  double above_mm = 0;
+  Cells cells;
+  bool asked = false;  ///< the one to fill to
+};
+
+/// What the last of the steps is on the day.
+std::string brim_told(const rules::FloodTable& water) {
+  if (water.holds_none) return ", none: build a dam first";
+  if (water.rough) return ", rough threshold: it spills";
+  if (!water.on_flange) return "";
+  return water.unknown.empty() ? ", it spills" : ", finished edge";
+}
+
+/// In their order from below, the one that is asked for among them.
+std::vector<FloodRow> flood_rows(const Pen& pen, const Subject& s) {
+  const job::Job& job = s.job();
+  const bool metric = job.is_metric();
+  const rules::FloodTable water = rules::flood_table(job, s.facts, s.judgement.results);
+  std::vector<FloodRow> rows;
+  const auto add = [&](const facts::Dip& dip, const std::string& what, bool asked = false) {
     const double kg = dip.volume_mm3 * 1e-6;
-    rows.push_back({what, metric ? decimals(kg, 1) : decimals(dip.volume_mm3 / units::mm3_per_gal, 2),
-                    metric ? decimals(kg, 1) : decimals(kg / units::kg_per_lb, 1)});
+    const auto above = [&](const FloodRow& row) { return row.above_mm > dip.above_drain_mm; };
+    rows.insert(std::find_if(rows.begin(), rows.end(), above),
+                {dip.above_drain_mm,
+                 {what, metric ? decimals(kg, 1) : decimals(dip.volume_mm3 / units::mm3_per_gal, 2),
+                  metric ? decimals(kg, 1) : decimals(kg / units::kg_per_lb, 1)},
+                 asked});
   };
-  for (const facts::Dip& dip : water.dips)
-    add(dip, pen.said(dip.above_drain_mm) + (&dip != &water.dips.back() ? ""
-                                             : water.holds_none         ? ", none: build a dam first"
-                                             : water.rough              ? ", rough threshold: it spills"
-                                             : !water.on_flange         ? ""
-                                             : water.unknown.empty()    ? ", it spills"
-                                                                        : ", finished edge"));
-  for (const rules::FloodLevel& level : water.levels)
-    add(level.dip, pen.said(level.dip.above_drain_mm) + ", " + level.what);
-  if (water.fill_mm && water.filled) add(*water.filled, "fill to " + rules::text_at_least(*water.fill_mm, s.job()));
+  const bool known = water.fill_mm && water.filled, dammed = !water.levels.empty();
+  const bool as_it_holds = !known && !dammed && !water.holds_none && water.unknown.empty();
+  for (const facts::Dip& dip : water.dips) {
+    const bool brim = &dip == &water.dips.back(), asked = brim && (water.to_brim || as_it_holds);
+    add(dip,
+        brim ? (asked ? "fill to the brim, " : "") + rules::brim_text(water, job) + brim_told(water)
+             : pen.said(dip.above_drain_mm),
+        asked);
+  }
+  if (known && !water.to_brim)
+    add(*water.filled,
+        "fill to " + rules::text_at_least(*water.fill_mm, job) + (dammed ? ", " + water.levels.back().what : ""), true);
+  else
+    for (const rules::FloodLevel& level : water.levels)
+      add(level.dip, pen.said(level.dip.above_drain_mm) + ", " + level.what);
   return rows;
 }
 
 /// Blank for what is read on the day.
-std::vector<Cells> form_rows() {
-  std::vector<Cells> rows;
+void add_form(Pen& pen, Point at, double width) {
+  Table form{pen, at, width, {{"the test", 3.4}, {"read", 2.8, true}}};
+  form.head();
   for (const char* blank : {"drop allowed: none", "filled at", "level then", "read at", "level then",
                             "plug tight, no leak below", "tested by", "on the day"})
-    rows.push_back({blank, "", ""});
-  return rows;
+    form.row({blank, ""});
 }
+
+constexpr double above_form = 4;
 
 void add_flood(Pen& pen, Point at, double width, const Subject& s) {
   Table table{pen, at, width, flood_columns(s)};
   table.head();
-  for (const Cells& row : flood_rows(pen, s)) table.row(row);
-  for (const Cells& row : form_rows()) table.row(row);
+  if (rejected_base(s))
+    table.across("HOLD until the base is settled");
+  else
+    for (const FloodRow& row : flood_rows(pen, s)) row.asked ? table.framed(row.cells) : table.row(row.cells);
+  add_form(pen, {at.x, table.bottom() - above_form}, width);
 }
 
 /// On a page of its own in two columns: the water, and what is read on the day, under what of the water the first has
 /// no room for.
 void add_flood_page(Pen& pen, const Frame& room, const Subject& s) {
   constexpr double between = 5;
-  const double width = (room.width() - between) / 2;
-  Table first{pen, {0, 0}, width, flood_columns(s)}, second{pen, {width + between, 0}, width, flood_columns(s)};
-  first.head(), second.head();
+  const double width = (room.width() - between) / 2, second_at = width + between;
+  Table first{pen, {0, 0}, width, flood_columns(s)}, second{pen, {second_at, 0}, width, flood_columns(s)};
+  first.head();
   bool full = false;
-  for (const Cells& row : flood_rows(pen, s)) {
-    full = full || first.bottom_after(row) < -room.height();
-    (full ? second : first).row(row);
-  }
-  for (const Cells& row : form_rows()) second.row(row);
+  if (rejected_base(s))
+    first.across("HOLD until the base is settled");
+  else
+    for (const FloodRow& row : flood_rows(pen, s)) {
+      if (!full && first.bottom_after(row.cells) < -room.height()) full = true, second.head();
+      Table& table = full ? second : first;
+      row.asked ? table.framed(row.cells) : table.row(row.cells);
+    }
+  add_form(pen, {second_at, full ? second.bottom() - above_form : 0}, width);
 }
 
 /// From where its heights are read on the day; and where nobody said how much lower the rough threshold is.
@@ -238,7 +296,7 @@ std::vector<Sheet> draw_inspection(const Subject& subject, const std::vector<She
   const bool small = is_small(paper_of(subject.job()));
   const std::string fill =
       rejected_base(subject) ? "" : rules::fill_words(subject.job(), subject.facts, subject.judgement.results);
-  const std::vector<std::string> notes{
+  std::vector<std::string> notes{
       "Limits of " + rules::book(subject.job().book).title +
           ", and of the job. They inform and approve nothing: the edition adopted here, local amendments and the "
           "inspector decide. What is 'by the model' is rounded toward its limit's unsafe side: it may be a mark off "
@@ -246,9 +304,15 @@ std::vector<Sheet> draw_inspection(const Subject& subject, const std::vector<She
       "Flood test: plug the drain and fill. Asked for: " +
           rules::flood_words(subject.job(), subject.judgement.results) + (fill.empty() ? "" : ": " + fill) +
           ". By practice it stands 24 hours. Know first what the floor carries." + heights_of_test(subject)};
-  const Beside flood{0.82, [&](Pen& pen, Point at, double width) { add_flood(pen, at, width, subject); }};
+  if (const rules::Result* unsettled = rejected_base(subject))
+    notes.push_back("HOLD: it hangs on the base, which is not settled: '" + unsettled->title +
+                    "' fails. Nothing is ticked there yet.");
+  // Told once; what waits is told on each.
+  std::vector<std::string> later{"Limits and how numbers are rounded, and the flood test: notes of the first page."};
+  if (notes.size() > 2) later.push_back(notes.back());
+  const Beside flood{0.82, [&](Pen& pen, Point at, double width) { add_flood(pen, at, width, subject); }, later};
   std::vector<Sheet> sheets = on_pages("inspection", "Inspection", subject.job(), inspection_columns(small), rows,
-                                       notes, small ? Beside{} : flood);
+                                       notes, small ? Beside{1, {}, later} : flood);
   if (const std::vector<Cells> care = care_rows(subject, numbers.by_check); !care.empty())
     for (Sheet& sheet : on_pages("inspection-care", "What asks for care, and what is open", subject.job(),
                                  {{"rows", 1.5}, {"which", 3}, {"what to do, or to read", 10}}, care,

@@ -14,6 +14,13 @@ namespace fallwright::drawing {
 /// "{plan}": where the thing that a check measures is drawn, of a set with these sheets; empty where no view shows it:
 /// who measures it again then needs the words of where it was found.
 std::string drawn_on(const std::string& check, const std::vector<Sheet>& sheets);
+/// Where a check found its number, in words of who reads sheets: "from the base's edge to the back right corner"; empty
+/// where those would be a solid's name.
+std::string place_of(const rules::Result& r);
+/// Its title. Where a waste stands in the floor nobody bores: the drain goes into a hole that is there.
+std::string title_of_check(const rules::Result& r, const job::Job& job);
+/// Of a gap beside the base, which each check reads elsewhere: a plan that shows one of them does not say which.
+bool is_of_a_gap(const rules::Result& r);
 /// Ids of checks of which a view shows what they measure, with the sheets that may have it: the first that is in a set.
 const std::map<std::string, std::vector<std::string>>& views_of_checks();
 

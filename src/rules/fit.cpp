@@ -176,6 +176,7 @@ Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& lim
   // Past the base's front, or on a side without a wall, the alcove may go on as it likes.
   const double over = it->left_over_mm - it->open_mm;
   if (it->open_mm > units::tolerance::length_mm) sum += "; " + len(it->open_mm) + " of that lie before no wall";
+  if (facts.room.closure.solved) sum += "; where walls come in farthest";
   using job::Side;
   const std::vector<Side> walls =
       axis == facts::Axis::width ? std::vector{Side::left, Side::right} : std::vector{Side::back};

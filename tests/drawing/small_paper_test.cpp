@@ -235,11 +235,22 @@ TEST(SmallPaper, LosesNoFigureOfTheViews) {
 TEST(SmallPaper, TheFloodTestsFormStandsBesideItsWater) {
   // Source: closed form: what is filled to half-way between two heights of the table is the middle of their volumes,
   // where walls are upright: 17.52 and 19.59 gal, 146.2 and 163.4 lb. A page of 215.9 mm has no room for 27 rows
-  // over four or more lines of notes: the form's eight begin again at the top.
+  // over four or more lines of notes: the form's eight, which are no heights, begin again at the top.
   const Drawn d = drawn(demo_on("coopers-yard-4", job::PaperSize::letter), false);
   const Sheet& flood = d.sheet("inspection-flood");
-  EXPECT_THAT(read_through(flood), testing::AllOf(HasSubstr("2-1/2\" 17.52 146.2 2-3/4\" 19.59 163.4"),
-                                                  HasSubstr("fill to 2-5/8\" 18.55 154.8 ")));
+  EXPECT_THAT(read_through(flood),
+              testing::AllOf(HasSubstr("2-1/2\" 17.52 146.2 fill to 2-5/8\" 18.55 154.8 2-3/4\" 19.59 163.4"),
+                             HasSubstr("the test read drop allowed: none ")));
+  const auto fill = std::find_if(flood.texts.begin(), flood.texts.end(),
+                                 [](const Text& text) { return text.words == "fill to 2-5/8\""; });
+  ASSERT_NE(fill, flood.texts.end());
+  EXPECT_EQ(std::count_if(flood.lines.begin(), flood.lines.end(),
+                          [&](const Line& line) {
+                            return line.kind == LineKind::section && std::abs(line.from.y - line.to.y) < 0.01 &&
+                                   std::abs(line.from.y - fill->at.y) < 3 * fill->height;
+                          }),
+            2)
+      << "the row to fill to in a heavy frame";
   const auto top_of = [&](const char* words) {
     for (const Text& text : flood.texts)
       if (text.words == words) return text.at;

@@ -37,6 +37,39 @@ std::size_t count_of(const Drawn& d, const std::string& words) {
   return count;
 }
 
+/// What another base than the one that is not settled may not keep.
+std::size_t held_passes(const Drawn& d) {
+  if (!rejected_base({d.facts, d.cuts, {}, {}, d.judgement})) return 0;
+  return static_cast<std::size_t>(
+      std::count_if(d.judgement.results.begin(), d.judgement.results.end(), [](const rules::Result& r) {
+        using facts::Role;
+        return r.outcome == rules::Outcome::pass &&
+               std::any_of(r.rests_on.begin(), r.rests_on.end(), [](const rules::Support& on) {
+                 return on.solid && (on.role == Role::base || on.role == Role::bed || on.role == Role::bed_spread);
+               });
+      }));
+}
+
+TEST(ToldAlike, NoCheckOfABaseThatIsNotSettledIsPassed) {
+  // Source: by hand: Ferry Steps' bore cuts a joist: its base, bearing 96 % on a bed of 1/2 in with a threshold 2-1/2
+  // above the drain, is another one in the end. Its room, its bench and the hump in its floor are not.
+  const Drawn& d = drawn_demo("ferry-steps-3");
+  std::string all;
+  for (const Sheet& sheet : d.sheets)
+    if (sheet.name.rfind("inspection", 0) == 0 && sheet.name.rfind("inspection-care", 0) != 0)
+      all += read_through(sheet) + " ";
+  using testing::ContainsRegex;
+  for (const char* held : {"base bears on the bed at least 80 % [a-z, ]+HOLD", "bed is thick enough to hold [^H]+HOLD",
+                           "threshold stands above the drain at least 2\" [^H]+HOLD",
+                           "the alcove is filled along its width 0\" to 1/2\" [^H]+HOLD"})
+    EXPECT_THAT(all, ContainsRegex(held));
+  for (const char* kept :
+       {"tape readings close [^H]+1/32\" keeps it", "bench is stiff enough [^H]+keeps it",
+        "no hump lifts the base: above the plane [^H]+5/32\" CAUTION", "bore misses the joists[^H]+-1/16\" FAILS"})
+    EXPECT_THAT(all, ContainsRegex(kept));
+  EXPECT_THAT(d.sheet("inspection-2").notes, testing::Contains(testing::HasSubstr("Nothing is ticked there yet.")));
+}
+
 TEST(ToldAlike, ResultsOnTheInspectionSheetsAreThoseThatWereJudged) {
   // Source: the judgement itself, which the terminal counts too.
   std::size_t failing = 0;
@@ -46,7 +79,9 @@ TEST(ToldAlike, ResultsOnTheInspectionSheetsAreThoseThatWereJudged) {
                                          {Outcome::fail, "FAILS"},
                                          {Outcome::caution, "CAUTION"},
                                          {Outcome::not_checked, "NOT CHECKED"}})
-      EXPECT_EQ(count_of(d, words), rules::count(d.judgement.results, outcome)) << d.name << ": " << words;
+      EXPECT_EQ(count_of(d, words),
+                rules::count(d.judgement.results, outcome) - (outcome == Outcome::pass ? held_passes(d) : 0))
+          << d.name << ": " << words;
     failing += rules::count(d.judgement.results, Outcome::fail);
   }
   EXPECT_GT(failing, 0u) << "no room fails, and nothing was compared";
@@ -335,7 +370,12 @@ TEST(Buy, CarriesTheBoardsThatStripsAreRippedFrom) {
   const std::string sticks = read_through(d.sheet("sticks"));
   EXPECT_THAT(sticks, testing::HasSubstr("  87-5/16 x 5/16"));
   EXPECT_THAT(sticks, testing::HasSubstr("1 board of 96, to rip"));
-  EXPECT_THAT(sticks, testing::ContainsRegex("for furring +4 pieces .*   HOLD [A-Z]+ HOLD"));
+  // What waits is on no board: its length, and what is left beside it, would tell its size.
+  EXPECT_THAT(sticks, testing::HasSubstr("Furring on HOLD, on no board yet: N, P, Q, T, U, V."));
+  for (const char* size : {"furring 1/2", "furring 7/16", "offcut 82", "P HOLD"})
+    for (const char* name : {"sticks", "buy", "buy-reckoned"})
+      EXPECT_THAT(read_through(d.sheet(name)), testing::Not(testing::HasSubstr(size))) << name;
+  EXPECT_THAT(words, testing::HasSubstr("HOLD, see note shims "));
 }
 
 }  // namespace
