@@ -175,7 +175,7 @@ class Order {
       blocking += (blocking.empty() ? "" : ", ") + len(height.in_mm());
     const LateFurring late = furring_after_base(s_), held = furring_on_hold(s_), over = furring_over_seat(s_);
     const int now = furring() - late.count - held.count - over.count;
-    add({false, "framer",
+    add({held.count > 0, "framer",
          studs_to_find_first(job_, s_) + wall_work(job_, now > 0) + wall_before_studs(f_) +
              (held.count == 0 ? "" : " On HOLD as the cut list tells: " + held.words + ".") +
              (late.count == 0 ? ""
@@ -341,9 +341,9 @@ class Order {
                  "no mortar shows along the front: a void is left", "base"});
     const rules::Levelling& window = s_.judgement.base_levelling;
     std::string out;
-    const std::string nothing = rules::text_at_most(0, job_);
+    const std::string nothing = rules::allowance_text(0, job_);
     for (const rules::Way& way : window.ways) {
-      const std::string most = rules::text_at_most(std::max(0.0, way.allowed_mm), job_);
+      const std::string most = rules::allowance_text(std::max(0.0, way.allowed_mm), job_);
       out += (out.empty() ? "" : ", ") + std::string{job::name_of(way.low)} +
              (most == nothing ? " not at all" : " " + most + " over " + len(way.over_mm));
     }
@@ -484,13 +484,7 @@ std::vector<Step> steps_of(const job::Job& job, const Findings& findings) {
 }
 
 std::vector<Sheet> draw_order_of_work(const Subject& subject) {
-  const std::vector<Column> columns{
-      {"no.", 0.5}, {"", 0.8}, {"who", 1}, {"what", 6}, {"numbers", 4.4}, {"stop if", 3}, {"done, by", 1.2, true}};
-  std::vector<Cells> rows;
-  for (const Step& step : Order{subject.job(), subject}.steps())
-    rows.push_back(
-        {std::to_string(rows.size() + 1), step.hold ? "HOLD" : "", step.who, step.what, step.measure, step.stop, ""});
-  return on_pages("order-of-work", "Order of work", subject.job(), columns, rows, notes_on_steps());
+  return draw_steps(subject, Order{subject.job(), subject}.steps());
 }
 
 }  // namespace fallwright::drawing

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
+#include "drawing/table.hpp"
 #include "rules/check.hpp"
 #include "takeoff/cuts.hpp"
 #include "units/length.hpp"
@@ -69,6 +71,55 @@ std::string seat_edge(const job::Job& job, const facts::Facts& facts) {
          (level  ? ", level"
           : away ? ", back lower"
                  : ", back higher");
+}
+
+namespace {
+
+/// Why steps wait, each reason once, by letters.
+class Reasons {
+ public:
+  /// Its letter, where it waits for a check that fails: out of the step's words, where it would be read twenty times.
+  std::string taken_from(Step& step) {
+    const std::string then = ". Then: ";
+    const std::size_t at = step.what.find(then);
+    if (!step.waits || at == std::string::npos) return "";
+    const bool no_number = step.measure.starts_with("no number is given");
+    const std::string hold = "HOLD ", head = step.what.substr(0, at);
+    const std::string why =
+        (head.starts_with(hold) ? head.substr(hold.size()) : head) + (no_number ? "; " + step.measure : "") + ".";
+    step.what = step.what.substr(at + then.size());
+    if (no_number) step.measure = "";
+    auto known = std::find(all_.begin(), all_.end(), why);
+    if (known == all_.end()) known = all_.insert(all_.end(), why);
+    return std::string{" "} + static_cast<char>('a' + (known - all_.begin()));
+  }
+  std::vector<std::string> notes() const {
+    std::vector<std::string> notes;
+    for (std::size_t i = 0; i < all_.size(); ++i)
+      notes.push_back(std::string{"HOLD "} + static_cast<char>('a' + static_cast<char>(i)) + ": " + all_[i]);
+    return notes;
+  }
+
+ private:
+  std::vector<std::string> all_;
+};
+
+}  // namespace
+
+std::vector<Sheet> draw_steps(const Subject& subject, std::vector<Step> steps) {
+  const std::vector<Column> columns{
+      {"no.", 0.5}, {"", 0.85}, {"who", 1}, {"what", 6}, {"numbers", 4.4}, {"stop if", 3}, {"done, by", 1.2, true}};
+  std::vector<Cells> rows;
+  Reasons reasons;
+  for (Step& step : steps) {
+    const std::string why = reasons.taken_from(step);
+    rows.push_back({std::to_string(rows.size() + 1), step.hold ? "HOLD" + why : "", step.who, step.what, step.measure,
+                    step.stop, ""});
+  }
+  std::vector<std::string> notes = notes_on_steps();
+  const std::vector<std::string> why = reasons.notes();
+  notes.insert(notes.begin() + 1, why.begin(), why.end());
+  return on_pages("order-of-work", "Order of work", subject.job(), columns, rows, notes);
 }
 
 }  // namespace fallwright::drawing
