@@ -13,6 +13,7 @@
 #include "takeoff/packs.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
+#include "units/tolerance.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::drawing {
@@ -23,6 +24,20 @@ std::string basis_of(const takeoff::Row& row, const takeoff::Row* above) {
   const std::size_t own = row.basis.find(';');
   const bool shared = above && above->item == row.item && row.basis.find("; of " + row.item) != std::string::npos;
   return shared ? row.basis.substr(0, own) + "; the plan as above" : row.basis;
+}
+
+/// Of furring that waits its size is not told: "furring" of "furring 1/2 x 3-1/2\"".
+std::string item_of(const takeoff::Row& row) {
+  const bool sized = row.hold && (row.blanks == takeoff::Blanks::strips || row.blanks == takeoff::Blanks::shims);
+  return sized ? row.item.substr(0, row.item.find(' ')) : row.item;
+}
+
+/// Of several that then read alike, and for the same reason, one is told.
+bool is_told_above(const takeoff::Row& row, const std::vector<takeoff::Row>& rows) {
+  return item_of(row) != row.item && std::any_of(rows.data(), &row, [&](const takeoff::Row& above) {
+           return above.hold && item_of(above) == item_of(row) &&
+                  takeoff::waits_text(*above.hold) == takeoff::waits_text(*row.hold);
+         });
 }
 
 /// What is only told is no order.
@@ -47,9 +62,9 @@ std::vector<std::string> to_know_first(const std::vector<takeoff::Row>& rows) {
     const std::string why = without_keys(takeoff::waits_text(*row.hold));
     const auto known = std::find_if(reasons.begin(), reasons.end(), [&](const auto& r) { return r.first == why; });
     if (known == reasons.end())
-      reasons.emplace_back(why, " " + row.item);
-    else if ((known->second + ";").find(" " + row.item + ";") == std::string::npos)
-      known->second += "; " + row.item;
+      reasons.emplace_back(why, " " + item_of(row));
+    else if ((known->second + ";").find(" " + item_of(row) + ";") == std::string::npos)
+      known->second += "; " + item_of(row);
   }
   std::vector<std::string> notes;
   for (const auto& [why, items] : reasons) notes.push_back(items + ": " + why);
@@ -95,17 +110,22 @@ std::vector<std::string> advice(const Subject& subject) {
   return notes;
 }
 
-/// With a word where the job knows no pack of it, so that nobody asks for so many litres at the counter.
+/// With a word where the job knows no pack of it, so that nobody asks for so many litres at the counter: up to what a
+/// shop counts in, whole feet, square feet and litres, tenths of what is larger.
 std::string to_carry(const takeoff::Row& row) {
   const bool measured = row.pack <= 0 && row.buy_unit == row.unit && row.unit != "pieces";
-  return takeoff::bought(row) + (measured ? ", packs not said" : "");
+  if (!measured) return takeoff::bought(row);
+  const bool large = row.unit == "ft3" || row.unit == "m" || row.unit == "m2";
+  const double step = large ? 0.1 : 1, least = std::ceil(row.buy / step - units::tolerance::ratio) * step;
+  return units::decimals(least, large ? 1 : 0) + " " + row.unit + ", packs not said";
 }
 
 /// "mortar" of "mortar, bags" that are counted in bags.
 std::string what_of(const takeoff::Row& row) {
   const std::string tail = ", " + row.buy_unit;
   const std::size_t at = row.item.size() < tail.size() ? std::string::npos : row.item.size() - tail.size();
-  return at != std::string::npos && row.item.compare(at, tail.size(), tail) == 0 ? row.item.substr(0, at) : row.item;
+  return at != std::string::npos && row.item.compare(at, tail.size(), tail) == 0 ? row.item.substr(0, at)
+                                                                                 : item_of(row);
 }
 
 std::string text_of(double mm, bool metric) {
@@ -116,7 +136,7 @@ std::string text_of(double mm, bool metric) {
 std::string which_of(const takeoff::Row& row, const job::Job& job) {
   using takeoff::Item;
   if (is(row, Item::sole_fasteners) && job.floor.kind == job::FloorKind::slab)
-    return "anchors, which is the job's own choice";
+    return "anchors, which the job does not say";
   // A nail's penny is its length, a screw's gauge is none.
   const bool gauge_alone = row.product.starts_with('#') && row.product.find(" long") == std::string::npos;
   if (gauge_alone) return row.product + ", how long the job does not say";
@@ -131,13 +151,8 @@ std::string which_of(const takeoff::Row& row, const job::Job& job) {
 /// "each yields 0.45 ft3, 60 lb", "each 10.1 fl oz"; nothing of what is named by its size.
 std::string pack_of(const takeoff::Row& row, const job::Job& job) {
   if (row.pack <= 0 || row.buy_unit == row.unit || row.blanks == takeoff::Blanks::sheets) return "";
-  const bool ounces = row.unit == "in3";  // cartridges are sold by the fluid ounce
-  const double pack = ounces ? row.pack * 128 / 231 : row.pack;
-  // What was typed in the trade's unit is whole there but for rounding.
-  const int places = std::abs(pack - std::round(pack)) < 1e-6 ? 0 : pack < 10 ? 2 : 1;
   const bool mixed = is(row, takeoff::Item::mortar_bags) || is(row, takeoff::Item::bond);
-  std::string words =
-      (mixed ? "each yields " : "each ") + units::decimals(pack, places) + " " + (ounces ? "fl oz" : row.unit);
+  std::string words = (mixed ? "each yields " : "each ") + takeoff::pack_text(row);
   if (is(row, takeoff::Item::mortar_bags) && job.bed.bag_kg)
     words += ", " + (job.is_metric() ? units::decimals(*job.bed.bag_kg, 0) + " kg"
                                      : units::decimals(*job.bed.bag_kg / units::kg_per_lb, 0) + " lb");
@@ -175,7 +190,7 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
   bool named = false;
   for (const takeoff::Row& row : subject.rows) named = named || !row.supplier.empty();
   for (const takeoff::Row& row : subject.rows) {
-    if (!row.for_sale) continue;
+    if (!row.for_sale || is_told_above(row, subject.rows)) continue;
     const bool hold = row.hold.has_value();
     const std::string liner = is(row, takeoff::Item::liner) || is(row, takeoff::Item::liner_up)
                                   ? takeoff::liner_size(subject.job(), subject.facts)
@@ -187,8 +202,13 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
       if (named) rows.back().push_back(row.supplier);
       continue;
     }
-    rows.push_back(
-        {"", hold ? "HOLD, see note" : to_carry(row), what_of(row), hold ? "" : size_to_carry(row, subject)});
+    const std::string size = hold ? "" : size_to_carry(row, subject);
+    const bool unnamed = size.find("job does not say") != std::string::npos;  // nobody can ask for it at the counter
+    rows.push_back({"",
+                    hold      ? "HOLD, see note"
+                    : unnamed ? takeoff::needed(row) + ", kind on HOLD"
+                              : to_carry(row),
+                    what_of(row), size});
     if (named) rows.back().push_back(row.supplier);
   }
   std::vector<Column> columns{{"got", 0.5, true}, {"how much", 2.5}, {"of what", 2.9}, {"size", 4.2}};
@@ -206,7 +226,8 @@ std::vector<Sheet> draw_reckoned(const Subject& subject) {
   const takeoff::Row* above = nullptr;
   for (const takeoff::Row& row : subject.rows) {
     const bool hold = row.hold.has_value();
-    rows.push_back({row.item, hold ? "HOLD" : takeoff::needed(row), hold ? "HOLD" : to_buy(row),
+    if (is_told_above(row, subject.rows)) continue;
+    rows.push_back({item_of(row), hold ? "HOLD" : takeoff::needed(row), hold ? "HOLD" : to_buy(row),
                     without_keys(hold ? takeoff::waits_text(*row.hold) : basis_of(row, above))});
     if (priced) rows.back().insert(rows.back().begin() + 3, cost_of(row));
     above = &row;

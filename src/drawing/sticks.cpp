@@ -4,6 +4,7 @@
 #include "drawing/views.hpp"
 #include "drawing/warning.hpp"
 #include "units/length.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -134,9 +135,12 @@ double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::Stoc
     x += plan.kerf_mm;
     if (sawn && x < stick.length_mm) pen.line({x, y}, {x, top}, LineKind::dimension);
   }
+  // What is left tells how long they are.
+  const bool waits = std::any_of(stick.pieces.begin(), stick.pieces.end(),
+                                 [&](const takeoff::StickPiece& piece) { return is_held(piece, subject); });
   pen.note(over ? Point{0, top + 0.5 * t} : Point{stick.length_mm + t, y + 0.6 * t},
            std::to_string(group.count) + (group.count == 1 ? " stick of " : " sticks of ") +
-               pen.words(stick.length_mm) + ", " + offcut_words(pen, stick.offcut_mm) +
+               pen.words(stick.length_mm) + (waits ? "" : ", " + offcut_words(pen, stick.offcut_mm)) +
                (stick.to_order ? ", to order" : ""));
   return saw.draw();
 }
@@ -198,6 +202,19 @@ bool has_held_piece(const std::vector<Entry>& entries, const Subject& subject) {
   });
 }
 
+/// Furring on HOLD: how thick it is, and how long, is not told, and no board is chosen by it.
+bool is_unplanned(const takeoff::StockPlan& plan) {
+  return plan.hold && (plan.is_ripped() || plan.of_strips);
+}
+
+/// "N, P, Q": in the cut list's order.
+std::string unplanned_marks(const Subject& subject) {
+  std::vector<std::string> marks;
+  for (const takeoff::CutRow& cut : subject.cuts)
+    if (cut.hold && cut.furring && !cut.is_shim()) marks.push_back(cut.mark);
+  return units::joined(marks);
+}
+
 /// `before`: the stock that the page before ended with, which this one may go on with.
 Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, const takeoff::StockPlan* before,
                 const Subject& subject) {
@@ -243,6 +260,8 @@ Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, cons
       sheet.notes.push_back("Furring is not sold so thin: its boards are ripped side by side, a saw cut of " +
                             takeoff::kerf_text(job.cuts.kerf.in_mm(), metric) +
                             " beside each strip, then cut to length; each strip with its length and thickness.");
+    if (std::any_of(subject.plan.begin(), subject.plan.end(), is_unplanned))
+      sheet.notes.push_back("Furring on HOLD, on no board yet: " + unplanned_marks(subject) + ".");
     if (has_held_piece(entries, subject)) warn(sheet, pieces_warning(subject));
   });
 }
@@ -251,8 +270,11 @@ Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, cons
 
 std::vector<Sheet> draw_sticks(const Subject& subject) {
   std::vector<Entry> all;
-  for (const takeoff::StockPlan& plan : subject.plan)
+  for (const takeoff::StockPlan& plan : subject.plan) {
+    if (is_unplanned(plan)) continue;
     for (const takeoff::StickGroup& group : takeoff::alike(plan.sticks)) all.push_back({&plan, group});
+  }
+  if (all.empty()) return {};  // the cut list says what waits
   const auto page_of = [&](const std::string& name, std::size_t from, std::size_t count) {
     const auto begin = all.begin() + static_cast<std::ptrdiff_t>(from);
     return draw_page(name, {begin, begin + static_cast<std::ptrdiff_t>(count)}, from > 0 ? all[from - 1].plan : nullptr,

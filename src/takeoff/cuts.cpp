@@ -279,9 +279,11 @@ std::optional<Taper> taper_named(const std::string& ends) {
 std::string fitted_text(const CutRow& cut, bool metric) {
   constexpr double readable = 0.05;
   if (cut.fitted_mm < readable) return "";
-  return "lies straight on the floor's high spots, up to " +
-         units::to_text(units::Length::mm(units::up_to_mark(cut.fitted_mm, units::tape_mark_mm(metric))), metric) +
-         " out of level: do not pack it level, studs are cut to it";
+  const double mark = units::tape_mark_mm(metric), most = units::up_to_mark(cut.fitted_mm, mark);
+  // Within one mark studs cut to whole ones may all be alike: what is left is taken up over them.
+  const bool one = most < 1.5 * mark;
+  return "lies straight on the floor's high spots, up to " + units::to_text(units::Length::mm(most), metric) +
+         " out of level: do not pack it level, " + (one ? "its studs are packed on top" : "studs are cut to it");
 }
 
 double furring_mm(double gap_mm, bool metric) {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "job/prices.hpp"
+#include "takeoff/packs.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
 
@@ -22,7 +23,17 @@ std::string counted(double value, const std::string& unit) {
          (is_whole(value) && std::round(value) == 1 ? job::one_of(unit) : unit);
 }
 
+/// What was typed in the trade's unit is whole there but for rounding.
+std::string counted_as(double pack) {
+  return decimals(pack, is_whole(pack) ? 0 : pack < 10 ? 2 : 1);
+}
+
 }  // namespace
+
+std::string pack_text(const Row& row) {
+  const bool ounces = row.unit == "in3";  // cartridges are sold by the fluid ounce
+  return counted_as(ounces ? row.pack * 128 / 231 : row.pack) + " " + (ounces ? "fl oz" : row.unit);
+}
 
 std::string careful(double exact, const Row& row) {
   const double used_of_last = exact - (row.buy - 1);
@@ -57,9 +68,8 @@ void tell_packs(Row& row, double gross) {
   const double exact = gross / row.pack;
   row.buy = std::ceil(exact - units::tolerance::ratio);
   row.buy_unit = row.pack_name;
-  const int places = row.pack < 10 && row.pack != std::floor(row.pack) ? 2 : row.pack < 100 ? 1 : 0;
-  row.basis += "; at " + decimals(row.pack, row.pack == std::floor(row.pack) ? 0 : places) + " " + row.unit + ": " +
-               decimals(exact, 3) + careful(exact, row);
+  row.basis += "; " + decimals(exact, 2) + " " + row.buy_unit + " of " + pack_text(row) +
+               (row.unit == "in3" ? " (" + counted_as(row.pack) + " in3)" : "") + careful(exact, row);
 }
 
 }  // namespace fallwright::takeoff

@@ -202,13 +202,14 @@ TEST(CutList, MarksGoOnBehindZ) {
 }
 
 TEST(CutList, AFittedPlateSaysSo) {
-  // Source: by hand: 0.6 mm over its stock is within 1/16 in, or 1 mm; 1.7 mm is not. A plain one says nothing.
+  // Source: by hand: 0.6 mm over its stock is within 1/16 in, or 1 mm; 1.7 mm is not. A plain one says nothing. Studs
+  // cut to whole marks may all be alike within one of them.
   facts::Member plate = stick("sole-plate", "2x4", 900);
   EXPECT_EQ(takeoff::fitted_text(takeoff::cut_list(with({plate}), false)[0], false), "");
   plate.fitted_mm = 0.6;
-  EXPECT_EQ(
-      takeoff::fitted_text(takeoff::cut_list(with({plate}), false)[0], false),
-      "lies straight on the floor's high spots, up to 1/16\" out of level: do not pack it level, studs are cut to it");
+  EXPECT_EQ(takeoff::fitted_text(takeoff::cut_list(with({plate}), false)[0], false),
+            "lies straight on the floor's high spots, up to 1/16\" out of level: do not pack it level, its studs are "
+            "packed on top");
   plate.fitted_mm = 1.7;
   EXPECT_EQ(
       takeoff::fitted_text(takeoff::cut_list(with({plate}), true)[0], true),

@@ -26,14 +26,14 @@ TEST(SharedPacks, NailsOfOneKindComeOutOfOneBox) {
   takeoff::share_packs(rows);
   EXPECT_EQ(takeoff::bought(rows[0]), "1 box");
   EXPECT_EQ(rows[0].quantity, 16) << "what it is wanted for itself";
-  EXPECT_EQ(rows[0].basis, "by hand; with 8 pieces of 'rail', 4 pieces of 'floor'; at 100 pieces: 0.280");
+  EXPECT_EQ(rows[0].basis, "by hand; with 8 pieces of 'rail', 4 pieces of 'floor'; 0.28 boxes of 100 pieces");
   EXPECT_THAT(takeoff::sharers_of(rows[0], rows), testing::ElementsAre("rail", "floor"));
   EXPECT_EQ(rows[2].out_of, "wall");
   EXPECT_FALSE(rows[2].for_sale);
   EXPECT_EQ(takeoff::bought(rows[2]), "8 pieces");
   EXPECT_EQ(rows[2].basis, "by hand; out of the boxes of 'wall'");
   EXPECT_NEAR(*takeoff::cost_of(rows).sum, 9.5, 1e-9) << "a box is paid once";
-  EXPECT_EQ(rows[1].basis, "by hand; at 100 pieces: 0.240");
+  EXPECT_EQ(rows[1].basis, "by hand; 0.24 boxes of 100 pieces");
   EXPECT_EQ(takeoff::bought(rows[4]), "2 boxes") << "which nail that is nobody said";
 }
 
@@ -51,7 +51,7 @@ TEST(SharedPacks, WhatIsBoughtNowWaitsForNothingThatIsHeld) {
   takeoff::share_packs(rows);
   EXPECT_TRUE(rows[0].for_sale);
   EXPECT_EQ(takeoff::bought(rows[1]), "1 box");
-  EXPECT_THAT(rows[1].basis, HasSubstr("0.120"));
+  EXPECT_THAT(rows[1].basis, HasSubstr("; 0.12 boxes of 100 pieces"));
   EXPECT_EQ(rows[2].out_of, "rail");
 }
 

@@ -51,7 +51,7 @@ TEST(Bags, ABedOfOnePointTwoThreeFiveCubicFeetTakesFourBags) {
   EXPECT_NEAR(bags.quantity * (1 + bags.waste) / bags.pack, 3.01916, 1e-5);
   EXPECT_EQ(bags.buy, 4);
   EXPECT_EQ(bags.buy_unit, "bags");
-  EXPECT_THAT(bags.basis, HasSubstr(": 3.019"));
+  EXPECT_THAT(bags.basis, HasSubstr("; 3.02 bags of 0.45 ft3"));
   EXPECT_THAT(bags.basis, HasSubstr("the last of the bags is for 2 % of one"));
 }
 
