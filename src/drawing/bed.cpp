@@ -200,7 +200,12 @@ void add_extremes(Pen& pen, const Subject& s) {
              {p[0] + pen.text_mm() * 0.5, p[1] + pen.text_mm() * 0.5}, LineKind::outline);
     pen.line({p[0] - pen.text_mm() * 0.5, p[1] + pen.text_mm() * 0.5},
              {p[0] + pen.text_mm() * 0.5, p[1] - pen.text_mm() * 0.5}, LineKind::outline);
-    pen.name({p[0], p[1]}, {p[0] + pen.text_mm(), p[1] + pen.text_mm() * 0.3}, words, Anchor::left, 0.8);
+    // Clear of the gauges' own words: a depth that runs into one of those reads as that one's.
+    const double t = pen.text_mm(), half = width_of(words, 0.8 * t) / 2;
+    std::vector<Point> places;
+    for (const double up : {0.3, -1.6, 1.6, -3.0, 3.0})
+      for (const double way : {1.0, -1.0}) places.push_back({p[0] + way * (half + t), p[1] + up * t});
+    pen.name_at_one_of({p[0], p[1]}, std::move(places), words, Anchor::middle, 0.8);
   };
   at(bed.least_at_mm, "thinnest " + bare(rules::thinnest_text(bed, s.job())));
   at(bed.greatest_at_mm, "thickest " + bare(rules::text_or_more(bed.greatest_mm, rules::Unit::mm, s.job())));

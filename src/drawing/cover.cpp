@@ -42,7 +42,7 @@ std::vector<Cells> index_rows(const std::vector<Sheet>& all) {
   for (std::size_t i = 0; i < all.size(); ++i) {
     const Sheet& sheet = all[i];
     if (sheet.own_bars && i > 0 && all[i - 1].title == sheet.title) {
-      rows.back()[1] = sheet.title + ", tiles to " + sheet.code;
+      rows.back()[1] = sheet.title + ", pages to " + sheet.code;
       continue;
     }
     const bool drawn = sheet.page.paper.width_mm > 0 && sheet.to_scale;

@@ -53,17 +53,36 @@ void add_window(Pen& pen, const Subject& s, double y) {
     if (a > low) ends.push_back(a);
     if (b < high) ends.push_back(b);
   }
-  pen.cross({now, y}, 1.2 * t);
   const rules::Result* unsettled = unsettled_drain(s);
   const bool moves_for_another = unsettled && !cuts_a_joist(*unsettled);  // the nearest is no place to go to then
-  const std::string nearest = w.any ? pen.said(w.nearest_mm[axis_of(s)] - hook) : "none";
+  const double to = w.nearest_mm[axis_of(s)];
+  const std::string nearest = w.any ? pen.said(to - hook) : "none";
+  const bool is_void = bore_is_void(s);
   std::sort(ends.begin(), ends.end());
-  for (const double end : ends) pen.label({end, y - 2 * t}, pen.words(end - hook), Anchor::middle, 0.8);
-  // A rejected place has no number, which somebody would work to.
-  pen.label({now, y + 1.6 * t}, bore_is_void(s) ? "rejected" : "now " + pen.words(now - hook), Anchor::middle, 0.8);
+  for (const double end : ends)
+    if (!is_void || std::abs(end - now) > 2 * t)  // that would be read as the rejected one's number
+      pen.label({end, y - 2 * t}, pen.words(end - hook), Anchor::middle, 0.8);
+  if (is_void) {
+    // A rejected place has no number, which somebody would work to; the one that will do stands on the bar.
+    const bool told = w.any && !moves_for_another && to > low && to<high, right = to> now;
+    const double away = right ? -0.6 * t : 0.6 * t;
+    pen.line({now, y}, {now, y + 1.2 * t}, LineKind::dimension);
+    pen.label({now + (told ? away : 0), y + 1.6 * t}, "rejected",
+              !told   ? Anchor::middle
+              : right ? Anchor::right
+                      : Anchor::left,
+              0.8);
+    if (told) {
+      pen.cross({to, y}, 1.2 * t);
+      pen.label({to - away, y + 1.6 * t}, "to " + pen.words(to - hook), right ? Anchor::left : Anchor::right, 0.8);
+    }
+  } else {
+    pen.cross({now, y}, 1.2 * t);
+    pen.label({now, y + 1.6 * t}, "now " + pen.words(now - hook), Anchor::middle, 0.8);
+  }
   pen.note(
       {low, y - 4.2 * t},
-      std::string{"Heavy: the bore misses every joist, if by a hair; "} +
+      std::string{"Heavy: there the bore just clears every joist; "} +
           (w.along_width ? "from the " + left_face(s.job()) + ", level with the bore" : std::string{"from the entry"}) +
           (moves_for_another || nearest == pen.said(now - hook) ? "" : "; nearest that keeps clear: " + nearest),
       Anchor::left, 0.9);
@@ -392,7 +411,9 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
   const double middle = subject.facts.room.drain.now_mm[axis_of(subject)], x0 = middle - reach, x1 = middle + reach;
   const bool small = is_small(paper_of(subject.job()));
   const std::string rib = rib_words(subject, drain_cut(subject));
-  return on_page("drain", "Drain rough-in, section A-A", subject.job(), [&](Sheet& sheet, Pen& pen) {
+  const char* const title =
+      waste_stands(subject.job()) ? "Drain at its waste, section A-A" : "Drain rough-in, section A-A";
+  return on_page("drain", title, subject.job(), [&](Sheet& sheet, Pen& pen) {
     const double t = pen.text_mm();
     for (const CutSolid& solid : solids)
       if (const auto f = add_cut(sheet, pen, solid, {x0, x1}); f && solid.solid->role == Role::joist)

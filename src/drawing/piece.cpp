@@ -132,6 +132,13 @@ bool is_plain(const takeoff::CutRow& cut) {
   return cut.furring || (!cut.sheet && cut.is_square());
 }
 
+/// A strip's upper end, as views of the walls call it.
+std::string of_top(std::string ends) {
+  const std::string head = "at the head";
+  if (const std::size_t at = ends.find(head); at != std::string::npos) ends.replace(at, head.size(), "at the top");
+  return ends;
+}
+
 std::string ends_of(const takeoff::CutRow& cut) {
   if (cut.hold) return "";
   // The cut list has both angles; whoever cuts one end reads of that alone.
@@ -139,7 +146,7 @@ std::string ends_of(const takeoff::CutRow& cut) {
   const auto slanted = [](double deg) { return units::decimals(deg, 1) + " deg from square"; };
   if (first == 0 && other > 0) return "square, other end " + slanted(other);
   if (first > 0 && other == 0) return slanted(first) + ", other end square";
-  return cut.ends;
+  return of_top(cut.ends);
 }
 
 std::string ends_of(const takeoff::CutRow& cut, bool metric) {
@@ -186,10 +193,11 @@ std::string title_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool
   const std::string fitted = takeoff::fitted_text(cut, metric);
   const std::string longest = number_of(cut.length_mm, metric), shortest = number_of(cut.short_mm, metric);
   // One line as wide as a page: both angles in few words, and the points, which have the rise.
-  const std::string ends = cut.hold ? ""
-                                    : cut.ends + (cut.furring || longest == shortest
-                                                      ? ""
-                                                      : ", long point " + longest + ", short point " + shortest);
+  const std::string ends =
+      cut.hold
+          ? ""
+          : of_top(cut.ends) +
+                (cut.furring || longest == shortest ? "" : ", long point " + longest + ", short point " + shortest);
   return cut.mark + "   " + std::to_string(cut.count) + " x " + stock_of(cut) + "   " + size_of(cut, metric) + "   " +
          ends + "   " + use_of(cut, facts, metric) + (fitted.empty() ? "" : "   " + fitted);
 }

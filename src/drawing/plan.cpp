@@ -194,6 +194,10 @@ std::string studs_hooked(const job::Alcove& alcove) {
          std::string{"along the back from the left"};
 }
 
+bool any_furring(const Subject& s) {
+  return std::any_of(s.cuts.begin(), s.cuts.end(), [](const takeoff::CutRow& cut) { return cut.furring.has_value(); });
+}
+
 /// Of what the plan shows, and of nothing else.
 std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   const bool joists = has_joists(s.facts), metric = s.job().is_metric();
@@ -219,9 +223,13 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
     const std::string rows = s.facts.room.closure.solved ? ", rows and columns through the " + bore + ". " : ". ",
                       rest = shows.whole() ? ""
                              : shows.edges ? " The " + bore + " and sections: {plan}."
-                                           : " Edges of base and bench: {plan-edges}.";
+                                           : std::string{" Edges of base"} + (s.job().bench ? " and bench" : "") +
+                                                 ": {plan-edges}.";
     notes.push_back("Seen from above, from stud faces" + rows + dashed + check + rest + " Studs" +
-                    (joists ? ", joists" : "") + " and furring: {plan-framing}.");
+                    (any_furring(s) ? std::string{joists ? ", joists" : ""} + " and furring"
+                     : joists       ? " and joists"
+                                    : "") +
+                    ": {plan-framing}.");
   } else {
     const std::string hook =
         s.facts.room.drain.along_width ? "the " + left_face(s.job()) + " at the " + bore : "the entry";
@@ -282,7 +290,9 @@ std::vector<Sheet> draw_plan(const Subject& subject) {
   };
   if (!is_small(paper_of(subject.job()))) return {plan("plan", "Set-out plan", {})};
   const char* const framing =
-      has_joists(subject.facts) ? "Studs, joists and furring in plan" : "Studs and furring in plan";
+      any_furring(subject)
+          ? (has_joists(subject.facts) ? "Studs, joists and furring in plan" : "Studs and furring in plan")
+          : (has_joists(subject.facts) ? "Studs and joists in plan" : "Studs in plan");
   std::vector<Sheet> sheets{plan("plan", "Set-out plan", {true, false})};
   constexpr double well_read = 16;  // one in so many: 3/4 in to the foot
   if (sheets.front().page.scale > well_read && !bore_is_void(subject)) {

@@ -334,7 +334,8 @@ std::vector<Sheet> draw_schedules(const Subject& s) {
     add(headline, family, fastening);
   }
   if (pieces.empty() && fastenings.empty()) return {};
-  std::vector<std::string> notes{"Marks are those of the sheets of bench and walls" +
+  std::vector<std::string> notes{"Marks are those of the sheets of " +
+                                 std::string{s.job().bench ? "bench and walls" : "the walls"} +
                                  std::string{s.cuts.empty() ? "." : ", and of {cuts}."}};
   constexpr double share = 0.52;  // of the pieces' table
   std::vector<std::string> holds;

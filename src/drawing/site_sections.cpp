@@ -260,7 +260,7 @@ std::vector<std::string> notes_on(const Subject& s, const Pen& pen, bool thresho
   if (wall && !s.job().survey.board_mm && over_liner(s) && s.job().survey.finish_mm)
     notes.emplace_back(
         "Board and finish come in front of the liner, the board's foot clear of the top coat; drawn "
-        "together: how thick the board is is not said.");
+        "together: the board's thickness is not said.");
   else if (wall && !s.job().survey.board_mm)
     notes.emplace_back(over_liner(s) ? "The board comes in front of the liner, its foot clear of the top coat; not "
                                        "drawn: its thickness is not said."

@@ -151,7 +151,7 @@ void say_void(Sheet& tile, Point at, double wide, double high) {
 
 const char* const trust_the_bars =
     "Print at full size. DO NOT USE IF THE BARS DO NOT MEASURE WHAT THEY SAY, BOTH WAYS.";
-const char* const join_the_tiles = "Tiles: rows from below, columns from the left; lay shared crosses over each other.";
+const char* const join_the_tiles = "Pages: rows from below, columns from the left; lay shared crosses over each other.";
 
 std::vector<Sheet> on_tiles(Sheet all, const Frame& whole, const job::Job& job, const TileNotes& notes) {
   all.own_bars = true;

@@ -142,7 +142,7 @@ class Wall {
            base_is_void(s_) ? "upstand, not settled: no fastener near it" : "upstand of the base: no fastener below",
            *s_.facts.heights.upstand_top_mm);
     if (s_.job().bench && s_.job().bench->upstand_thickness.in_mm() > 0)
-      mark(facts::Role::seat_block, "seat upstand: no fastener down to deck",
+      mark(facts::Role::seat_block, "seat upstand: no fastener above deck",
            part(s_.facts, facts::Role::seat_block).bbox_mm[5]);
   }
 
