@@ -82,7 +82,7 @@ void add_window(Pen& pen, const Subject& s, double y) {
   }
   pen.note(
       {low, y - 4.2 * t},
-      std::string{"Heavy: there the bore just clears every joist; "} +
+      std::string{"Heavy: bore clears all joists, barely at the ends; "} +
           (w.along_width ? "from the " + left_face(s.job()) + ", level with the bore" : std::string{"from the entry"}) +
           (moves_for_another || nearest == pen.said(now - hook) ? "" : "; nearest that keeps clear: " + nearest),
       Anchor::left, 0.9);

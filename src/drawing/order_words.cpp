@@ -107,8 +107,9 @@ class Reasons {
 }  // namespace
 
 std::vector<Sheet> draw_steps(const Subject& subject, std::vector<Step> steps) {
+  const double hold = is_small(paper_of(subject.job())) ? 1.1 : 0.85;  // "HOLD a" in one line
   const std::vector<Column> columns{
-      {"no.", 0.5}, {"", 0.85}, {"who", 1}, {"what", 6}, {"numbers", 4.4}, {"stop if", 3}, {"done, by", 1.2, true}};
+      {"no.", 0.5}, {"", hold}, {"who", 1}, {"what", 6}, {"numbers", 4.4}, {"stop if", 3}, {"done, by", 1.2, true}};
   std::vector<Cells> rows;
   Reasons reasons;
   for (Step& step : steps) {

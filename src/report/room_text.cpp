@@ -194,7 +194,7 @@ class RoomText {
     std::string free;
     for (const auto& [a, b] : w.free_mm) free += (free.empty() ? "" : "; ") + stretch(a - along, b - along);
     line(std::string{w.along_width ? from_left : "from the entry "} + (free.empty() ? "nowhere" : free) +
-         ": the bore then just clears every joist");
+         ": the bore then clears every joist, barely at the ends");
     line(std::string{w.along_width ? "from the entry " : from_left} +
          stretch(w.other_mm.first - other, w.other_mm.second - other) + ": the opening stays on the floor");
     if (w.any)

@@ -68,7 +68,8 @@ void tell_packs(Row& row, double gross) {
   const double exact = gross / row.pack;
   row.buy = std::ceil(exact - units::tolerance::ratio);
   row.buy_unit = row.pack_name;
-  row.basis += "; " + decimals(exact, 2) + " " + row.buy_unit + " of " + pack_text(row) +
+  const bool sized = row.buy_unit.find_first_of("0123456789") != std::string::npos;  // "sheets 4 x 8 ft"
+  row.basis += "; " + decimals(exact, 2) + " " + row.buy_unit + (sized ? "" : " of " + pack_text(row)) +
                (row.unit == "in3" ? " (" + counted_as(row.pack) + " in3)" : "") + careful(exact, row);
 }
 

@@ -213,9 +213,8 @@ TEST(PrintedFalls, ArrowsShowTheWayWaterRuns) {
 
 TEST(PrintedFalls, AreWrittenBesideTheirFacets) {
   // Source: by hand: the rim 32-3/4 / 48 = 0.6823 over the drain; runs 13-3/4 (back), 17-3/4 (front), 26-1/4 (left),
-  // 32-3/4 (right); the back one, out of its limit, is rounded up as its
-  // check does. Along a valley the rise over the diagonal of both runs. Threshold 2-1/2 and 2.5833 over the drain.
-  // No number of a base that is void stands there but that of what is out.
+  // 32-3/4 (right); the back one, out of its limit, is rounded up as its check does. Along a valley the rise over both
+  // runs' diagonal. Threshold 2-1/2 and 2.5833 over the drain. Of a void base what is out alone has its number there.
   const Sheet &s = settled("falls"), &rejected = sheet("falls");
   expect_words(s, {"0.461 in/ft (1:26.0),  3.84 %", "0.312 in/ft (1:38.5),  2.60 %", "1/4 in/ft (1:48),  2.08 %",
                    "1/4 in/ft (1:48),  2.08 %", "along 0.276 in/ft (1:43.4)", "along 0.231 in/ft (1:52.1)",
