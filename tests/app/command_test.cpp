@@ -63,7 +63,7 @@ TEST(Flood, TellsWaterByHeight) {
   // Source: by hand on flat 2A: 2-1/2 in to the threshold, 3835.5 in3 = 16.60 gal.
   const sample::Ran ran = fallwright("flood " + params("tannery-lane-2a"));
   EXPECT_EQ(ran.code, 0);
-  EXPECT_THAT(ran.out, HasSubstr("2-1/2\"        16.60 gal"));
+  EXPECT_THAT(ran.out, HasSubstr("2-1/2\"            16.60 gal"));
   EXPECT_THAT(ran.out, HasSubstr("joist ('bench-frame/joist-01') over 11-1/4\""));
 }
 
