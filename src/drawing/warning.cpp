@@ -56,7 +56,17 @@ std::optional<Warning> arm_warning(const Subject& subject) {
 void warn(Sheet& sheet, const std::optional<Warning>& warning) {
   if (!warning) return;
   sheet.holds.push_back(warning->line);
-  sheet.notes.push_back(warning->why);
+  // One check that fails stands behind both: what it found is told once.
+  const std::string& why = warning->why;
+  for (std::string& note : sheet.notes) {
+    const auto ends = std::mismatch(note.begin(), note.end(), why.begin(), why.end());
+    const std::string same{note.begin(), ends.first};
+    if (same.find("' fails: ") == std::string::npos || same.front() != '\'') continue;
+    const std::size_t rest = why.find_first_not_of(".; ", same.size());
+    if (rest != std::string::npos) note += " " + why.substr(rest);
+    return;
+  }
+  sheet.notes.push_back(why);
 }
 
 std::optional<Warning> base_warning(const Subject& subject) {

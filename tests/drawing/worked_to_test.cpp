@@ -101,6 +101,20 @@ TEST(WorkedTo, AStepWithStripsOnHoldIsOnHold) {
   EXPECT_GE(held, 2u);
 }
 
+TEST(WorkedTo, ACheckThatFailsIsToldOnceOnASheet) {
+  // Source: by hand: on flat 2B's pictures neither bore nor base is to be made, both by the floor's fall.
+  const Drawn& d = drawn_demo("tannery-lane-2b");
+  for (const char* name : {"assembly", "exploded", "steps"}) {
+    const std::vector<std::string>& notes = d.sheet(name).notes;
+    EXPECT_EQ(d.sheet(name).holds.size(), 2u) << name;
+    EXPECT_EQ(std::count_if(notes.begin(), notes.end(),
+                            [](const std::string& note) { return note.find("fails: 0.892") != std::string::npos; }),
+              1)
+        << name;
+    EXPECT_THAT(notes, testing::Contains(HasSubstr("mends it. Build the sheets anew once that is mended."))) << name;
+  }
+}
+
 TEST(WorkedTo, ARejectedBoreHasNoNumberAtItsTick) {
   // Source: by hand: at 42-3/16 the joist is cut; 42-1/4 just clears, 42-1/2 keeps clear by the limit: that one alone
   // stands on the bar beside the rejected one.
