@@ -5,7 +5,7 @@
 
 #include <gp_Pln.hxx>
 
-#include "drawing/detail.hpp"
+#include "drawing/detail_sizes.hpp"
 #include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
@@ -157,14 +157,15 @@ void add_threshold(Sheet& sheet, Pen& pen, double scale, const Subject& s, const
   const double width = s.job().base.threshold.width.in_mm(), front = part(s.facts, facts::Role::base).bbox_mm[1];
   const double high = s.facts.heights.threshold_greatest_mm.value_or(s.facts.heights.rim_greatest_mm),
                low = std::max(part(s.facts, facts::Role::subfloor).bbox_mm[2] - 8, -45.0);
-  add_detail(sheet, pen, cut,
-             {1,
-              bed_section(s) + " at the threshold",
-              {front - 45, low, front + width + 60, high + 15},
-              false,
-              {},
-              base_is_void(s)},
-             scale, place);
+  Detail detail{1,
+                bed_section(s) + " at the threshold",
+                {front - 30, low, front + width + 40, high + 15},
+                false,
+                {},
+                base_is_void(s)};
+  detail.names_at_right = true;
+  size_threshold(detail, pen, cut);
+  add_detail(sheet, pen, cut, detail, scale, place);
 }
 
 /// Columns and rows of the gauges as a tape reads them that stays hooked; beside a wall that runs askew none does.
@@ -280,6 +281,7 @@ void add_edge_at_back(Sheet& sheet, Pen& pen, double scale, const Subject& s, co
         if (std::min(line.from.y, line.to.y) < top) face = std::min({face, line.from.x, line.to.x});
   const double high = top + std::max(45.0, lap + 12);
   std::vector<Seen> seen = board_over(s.job(), face, -1, top, high + 55);
+  for (Seen& board : seen) board.name += board_thickness(pen, s.job());
   if (const auto stud = frame_behind(s, bed_cut(s), {facts::Role::wall, job::Side::back}, facts::Kind::stud, top))
     seen.push_back({"stud, behind", *stud});
   std::vector<Ribbon> ribbons;
@@ -287,15 +289,15 @@ void add_edge_at_back(Sheet& sheet, Pen& pen, double scale, const Subject& s, co
     const double off = 0.9 * scale, front = std::min(face - s.job().survey.board_mm.value_or(0), back) - off;
     ribbons.push_back({"waterproofing", {{front, top + lap + 12}, {front, top + off}, {front - lap, top + off}}});
   }
-  add_detail(sheet, pen, cut,
-             {1,
-              bed_section(s) + ", " + std::string{edge.name} + " at the back wall",
-              {back - 75, low, face + 60, high},
-              false,
-              std::move(seen),
-              base_is_void(s),
-              std::move(ribbons)},
-             scale, place);
+  Detail detail{1,
+                bed_section(s) + ", " + std::string{edge.name} + " at the back wall",
+                {back - 75, low, face + 60, high},
+                false,
+                std::move(seen),
+                base_is_void(s),
+                std::move(ribbons)};
+  size_edge(detail, pen, cut, face, 1);
+  add_detail(sheet, pen, cut, detail, scale, place);
 }
 
 namespace {

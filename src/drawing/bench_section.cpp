@@ -4,7 +4,7 @@
 #include <gp_Pln.hxx>
 
 #include "drawing/bench.hpp"
-#include "drawing/detail.hpp"
+#include "drawing/detail_sizes.hpp"
 #include "drawing/schedules.hpp"
 #include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
@@ -78,7 +78,8 @@ std::vector<Seen> strip_behind(const Subject& s, const parts::Solid& stud, const
 }
 
 /// At the bench's wall: what carries the joists, and the seat's upstand before the studs.
-Detail end_at_wall(const Subject& s, double wall, double into, bool marked) {
+Detail end_at_wall(const Pen& pen, const Subject& s, const std::vector<CutSolid>& cut, double wall, double into,
+                   bool marked) {
   const Frame seat = extent(*s.model.first(Role::seat_block), bench_cut(s).view);
   double foot = *s.facts.heights.seat_front_mm - 160;
   std::vector<Seen> seen;
@@ -99,13 +100,18 @@ Detail end_at_wall(const Subject& s, double wall, double into, bool marked) {
     for (Seen& strip : strip_behind(s, solid, *stud, wall, into)) seen.push_back(std::move(strip));
   }
   const double top = seat.y1 + 30, outer = wall - into * 50, inner = wall + into * 110;
-  for (Seen& board : board_over(s.job(), wall, into, seat.y1, top + 50)) seen.push_back(std::move(board));
-  return {3,
-          is_timber(s.job()) ? "cleat, joist and seat at the wall" : "track, joist and seat at the wall",
-          {std::min(outer, inner), foot - 8, std::max(outer, inner), top},
-          marked,
-          std::move(seen),
-          rejected_pieces(s) != nullptr};
+  for (Seen& board : board_over(s.job(), wall, into, seat.y1, top + 50)) {
+    board.name += board_thickness(pen, s.job());
+    seen.push_back(std::move(board));
+  }
+  Detail detail{3,
+                is_timber(s.job()) ? "cleat and seat at the wall" : "track and seat at the wall",
+                {std::min(outer, inner), foot - 8, std::max(outer, inner), top},
+                marked,
+                std::move(seen),
+                rejected_pieces(s) != nullptr};
+  size_wall_end(detail, pen, cut, wall, into);
+  return detail;
 }
 
 /// How high the base's edge lies below the apron.
@@ -122,9 +128,28 @@ std::vector<Point> strip_over(const takeoff::LappedStrip& strip, double front, d
   return {{up, edge + strip.up_mm}, {up, on}, {front - back * strip.on_base_mm, on}};
 }
 
+/// Of the board in the bay that the section passes through.
+std::string backing_mark(const Subject& s, const takeoff::Backing& backing, const Cut& cut) {
+  const gp_Dir& way = cut.plane.Axis().Direction();
+  const double at = cut.plane.Location().XYZ().Dot(way.XYZ());
+  double low = -1e9, high = 1e9;
+  for (const parts::Solid& solid : s.model.solids) {
+    if (!solid.part.is(Role::bench_frame, parts::Kind::stud)) continue;
+    const auto [least, most] = reach_along(solid, way);
+    if (most <= at) low = std::max(low, most);
+    if (least >= at) high = std::min(high, least);
+  }
+  const auto boards = takeoff::boards_of(s.job(), backing, s.cuts);
+  return std::min_element(boards.begin(), boards.end(),
+                          [&](const auto& a, const auto& b) {
+                            return std::abs(a.width_mm - (high - low)) < std::abs(b.width_mm - (high - low));
+                          })
+      ->mark;
+}
+
 /// The board between the front's studs, where the section passes between them; as thick as the walls', if that was
 /// said. `front` is the frame's, `back` the way to its wall.
-std::vector<Seen> backing_behind(const Subject& s, double front, double back) {
+std::vector<Seen> backing_behind(const Pen& pen, const Subject& s, double front, double back) {
   constexpr double usual = 12.5;  // mm: common practice, no source
   const auto backing = takeoff::backing_at_bench(s.job(), s.facts);
   if (!backing || !backing->top_mm || base_is_void(s)) return {};
@@ -137,8 +162,9 @@ std::vector<Seen> backing_behind(const Subject& s, double front, double back) {
       foot = extent(solid, cut.view).y1;
   }
   const double inner = front + back * s.job().survey.board_mm.value_or(usual);
-  return {
-      {"backing board", {std::min(front, inner), foot, std::max(front, inner), *backing->top_mm}, LineKind::phantom}};
+  return {{"backing " + backing_mark(s, *backing, cut) + board_thickness(pen, s.job()),
+           {std::min(front, inner), foot, std::max(front, inner), *backing->top_mm},
+           LineKind::phantom}};
 }
 
 /// Where the section's joints lie in its view.
@@ -158,14 +184,17 @@ Joints joints_of(const Subject& s) {
   at.back = tray.x0 + tray.x1 > at.frame.x0 + at.frame.x1 ? -1 : 1;
   at.front = at.back < 0 ? at.frame.x1 : at.frame.x0;
   const double joint = at.back < 0 ? seat.x1 : seat.x0, rim = s.facts.heights.rim_greatest_mm,
-               floor = part(s.facts, facts::Role::subfloor).bbox_mm[2], nose = *s.facts.heights.seat_front_mm;
+               nose = *s.facts.heights.seat_front_mm;
   const auto window = [&](double from, double to, double low, double high) {
     return Frame{std::min(joint + at.back * from, joint + at.back * to), low,
                  std::max(joint + at.back * from, joint + at.back * to), high};
   };
   const auto strip = takeoff::lapped_strip(s.job(), s.facts);
   const double high = std::min(seat.y0 + 30, rim + 120);
-  at.rim = window(-60, 70, std::min(rim - 60, std::max(floor - 5, rim - 110)),
+  const auto& floor = part(s.facts, facts::Role::subfloor).bbox_mm;
+  constexpr double shown = 30;  // of a slab; of a deck most of it
+  const double ground = std::max(floor[2] + 0.2 * (floor[5] - floor[2]), floor[5] - shown);
+  at.rim = window(-60, 70, std::min(rim - 30, std::max(ground, rim - 110)),
                   strip ? std::max(high, rim + strip->up_mm + 12) : high);
   at.nose = window(-25, 105, nose - 95, nose + 15);
   return at;
@@ -194,16 +223,23 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
   const double below = all.y0 - 5 * pen.text_mm();
   std::vector<Ribbon> ribbons;
   if (const auto strip = takeoff::lapped_strip(s.job(), s.facts))  // off the faces it is bonded to, so that it is seen
-    ribbons.push_back({"membrane strip", strip_over(*strip, at.front, at.back, edge_at_bench(s), 0.9 * scale)});
-  const Point first = add_detail(
-      sheet, pen, solids,
-      {1, has_apron(s.job()) ? "apron over the base's rim" : "base's rim in front of the frame", at.rim, marked,
-       backing_behind(s, at.front, at.back), base_is_void(s) || rejected_pieces(s), std::move(ribbons)},
-      scale, {all.x0, below});
+    ribbons.push_back({"membrane strip, " + pen.words(strip->up_mm) + " up",
+                       strip_over(*strip, at.front, at.back, edge_at_bench(s), 0.9 * scale)});
+  Detail rim{1,
+             has_apron(s.job()) ? "apron over the base's rim" : "base's rim in front of the frame",
+             at.rim,
+             marked,
+             backing_behind(pen, s, at.front, at.back),
+             base_is_void(s) || rejected_pieces(s),
+             std::move(ribbons)};
+  size_edge(rim, pen, solids, at.front, at.back);
+  if (has_apron(s.job())) size_apron(rim, pen, s, solids, at.front, -at.back);
+  const Point first = add_detail(sheet, pen, solids, rim, scale, {all.x0, below});
   Detail nose{2,       std::string{"seat's nose, deck and "} + (is_timber(s.job()) ? "rail" : "track"),
               at.nose, marked,
               {},      rejected_pieces(s) != nullptr};
   nose.names_at_right = close;
+  size_nose(nose, pen, s, solids, at.front, -at.back);
   const Point second = add_detail(sheet, pen, solids, nose, scale, {first.x, below});
   if (!with_wall_end) return;
   // Higher than the others: drawn a step smaller, where that is still larger than the section.
@@ -211,14 +247,15 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
   const auto next = std::upper_bound(usual.begin(), usual.end(), scale);
   const bool larger = next != usual.end() && *next <= pen.text_mm() / letter / 2;
   // On a sheet of its own under the second, which is low.
-  const Point place = marked ? Point{second.x, below} : Point{first.x, second.y - 2 * pen.text_mm()};
-  add_detail(sheet, pen, solids, end_at_wall(s, at.wall(), -at.back, marked), larger ? *next : scale, place);
+  const Point place = marked ? Point{second.x, below} : Point{first.x, second.y - 4.5 * pen.text_mm()};
+  add_detail(sheet, pen, solids, end_at_wall(pen, s, solids, at.wall(), -at.back, marked), larger ? *next : scale,
+             place);
 }
 
 /// The third of them alone.
 void add_wall_end(Sheet& sheet, Pen& pen, double scale, const Subject& s, const std::vector<CutSolid>& solids) {
   const Joints at = joints_of(s);
-  add_detail(sheet, pen, solids, end_at_wall(s, at.wall(), -at.back, false), scale, {0, 0});
+  add_detail(sheet, pen, solids, end_at_wall(pen, s, solids, at.wall(), -at.back, false), scale, {0, 0});
 }
 
 /// What holds the seat up and stands behind the section, which passes between: without it rail and deck would hang in
@@ -244,7 +281,11 @@ std::vector<CutSolid> cut_at_bench(const Subject& subject) {
       [](const parts::Solid& s) { return s.role != Role::wall && s.role != Role::bed_spread && s.role != Role::joist; },
       bench_cut(subject));
   for (CutSolid& one : cut)
-    if (in_frame(*one.solid) && !one.name.empty()) one.name = name_with_mark(subject, one.name, one.solid->id);
+    if (in_frame(*one.solid) && !one.name.empty()) {
+      one.name = name_with_mark(subject, one.name, one.solid->id);
+      if (one.solid->part.kind == parts::Kind::deck)
+        one.name += ", " + number_of(extent(*one.solid, bench_cut(subject).view).height(), subject.job().is_metric());
+    }
   return cut;
 }
 
@@ -271,10 +312,10 @@ void note_section_of_bench(Sheet& sheet, const Subject& subject, bool wall_end, 
 }
 
 /// What is drawn larger, in the order of the details' numbers. `wall_end`: the third as well.
-std::vector<Frame> windows_of(const Subject& subject, bool wall_end) {
+std::vector<Frame> windows_of(const Pen& pen, const Subject& subject, const std::vector<CutSolid>& cut, bool wall_end) {
   const Joints at = joints_of(subject);
   std::vector<Frame> windows{at.rim, at.nose};
-  if (wall_end) windows.push_back(end_at_wall(subject, at.wall(), -at.back, true).window);
+  if (wall_end) windows.push_back(end_at_wall(pen, subject, cut, at.wall(), -at.back, true).window);
   return windows;
 }
 
@@ -335,7 +376,7 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
       };
       const Frame tray = extent(*model.first(Role::base), view);
       std::vector<Box> taken{{tray.x0, tray.y0, tray.x1, tray.y1}};
-      const std::vector<Frame> circled = windows_of(subject, small || wall_end);
+      const std::vector<Frame> circled = windows_of(pen, subject, solids, small || wall_end);
       // Where a circle runs no mark stands.
       for (const Box& box : boxes_on_circles(circled, 0.4 * pen.text_mm())) taken.push_back(box);
       add_member_marks(pen, subject, view, shown, shown, std::move(taken));

@@ -1,18 +1,9 @@
-#include "drawing/detail.hpp"
+#include "drawing/detail_sizes.hpp"
 
 #include <algorithm>
 #include <cctype>
 #include <cmath>
 #include <limits>
-
-#include <BRep_Tool.hxx>
-#include <TopExp.hxx>
-#include <TopExp_Explorer.hxx>
-#include <TopoDS.hxx>
-#include <TopoDS_Edge.hxx>
-#include <TopoDS_Vertex.hxx>
-
-#include "units/length.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -55,6 +46,7 @@ struct Named {
   std::string name;
   Point at;
   bool thin = false, level = false;
+  bool bare = false;  ///< a dimension's line: nothing but a line leads to it
 };
 
 /// How far a point lies from the nearest side of rings.
@@ -132,7 +124,7 @@ double add_names(Sheet& sheet, Pen& pen, std::vector<Named> named, double x, dou
       pen.arrow({x, y}, n.at);
     } else {
       pen.line(n.at, {x, y}, LineKind::dimension);
-      sheet.arcs.push_back({n.at, 0.25 * t, 0, 360, LineKind::outline});
+      if (!n.bare) sheet.arcs.push_back({n.at, 0.25 * t, 0, 360, LineKind::outline});
     }
     pen.note({x + side * 0.5 * t, y - 0.4 * t}, n.name, side > 0 ? Anchor::left : Anchor::right);
     y -= step;
@@ -226,116 +218,7 @@ Placed placed(const Seen& seen, const Frame& w, double times, const std::vector<
   return out;
 }
 
-/// Widths over a detail's window, from their places in it up, each in its own row.
-void add_widths(Pen& pen, const Detail& detail, double times, Point place) {
-  const double t = pen.text_mm();
-  double y = place.y + 1.5 * t;
-  for (const Width& width : detail.widths) {
-    const double x0 = place.x + (width.from - detail.window.x0) * times,
-                 x1 = place.x + (width.to - detail.window.x0) * times, half = 0.35 * t;
-    for (const double x : {x0, x1}) {
-      pen.line({x, place.y + 0.3 * t}, {x, y + 0.5 * t}, LineKind::dimension);
-      pen.line({x - half, y - half}, {x + half, y + half}, LineKind::dimension);
-    }
-    pen.line({x0, y}, {x1, y}, LineKind::dimension);
-    pen.note({(x0 + x1) / 2, y + 0.5 * t}, width.words, Anchor::middle);
-    y += 2.6 * t;
-  }
-}
-
-/// At least twice as large as the view, whose scale that is.
-double least_of_details(const Sheet& sheet, double scale) {
-  double least = 1;
-  for (const double usual : scales_of(sheet.metric))
-    if (usual <= scale / 2) least = usual;
-  return least;
-}
-
 }  // namespace
-
-/// From where to where a solid reaches in a view at a height; nothing where it does not reach that.
-static std::optional<Span> across_at(const parts::Solid& solid, const View& view, double z) {
-  Span span{std::numeric_limits<double>::max(), -std::numeric_limits<double>::max()};
-  for (TopExp_Explorer it{solid.shape, TopAbs_EDGE}; it.More(); it.Next()) {
-    const gp_Pnt a = BRep_Tool::Pnt(TopExp::FirstVertex(TopoDS::Edge(it.Current()))),
-                 b = BRep_Tool::Pnt(TopExp::LastVertex(TopoDS::Edge(it.Current())));
-    if ((a.Z() < z) == (b.Z() < z)) continue;
-    const gp_XYZ at = a.XYZ() + (b.XYZ() - a.XYZ()) * ((z - a.Z()) / (b.Z() - a.Z()));
-    const double x = at.Dot(view.right.XYZ());
-    span = {std::min(span.from, x), std::max(span.to, x)};
-  }
-  return span.from < span.to ? std::optional{span} : std::nullopt;
-}
-
-const parts::Solid* solid_behind(const Subject& subject, const Cut& cut, const facts::Family& family,
-                                 facts::Kind kind) {
-  const gp_Dir& way = cut.view.toward;
-  const double at = cut.plane.Location().XYZ().Dot(way.XYZ());
-  const parts::Solid* nearest = nullptr;
-  double least = std::numeric_limits<double>::max();
-  for (const parts::Solid& solid : subject.model.solids) {
-    if (solid.part.family != family || solid.part.kind != kind) continue;
-    const double off = at - reach_along(solid, way).first;
-    if (off > 0 && off < least) least = off, nearest = &solid;
-  }
-  return nearest;
-}
-
-std::optional<Frame> frame_behind(const Subject& subject, const Cut& cut, const facts::Family& family, facts::Kind kind,
-                                  std::optional<double> at_height) {
-  const parts::Solid* const nearest = solid_behind(subject, cut, family, kind);
-  if (!nearest) return std::nullopt;
-  Frame frame = extent(*nearest, cut.view);
-  if (at_height)
-    if (const auto across = across_at(*nearest, cut.view, *at_height)) frame.x0 = across->from, frame.x1 = across->to;
-  return frame;
-}
-
-std::vector<Seen> board_over(const job::Job& job, double face, double into, double top, double high) {
-  if (!job.survey.board_mm) return {};
-  constexpr double gap = 3;
-  const double front = face + into * *job.survey.board_mm;
-  return {{"board, comes later", {std::min(face, front), top + gap, std::max(face, front), high}, LineKind::phantom}};
-}
-
-/// The largest usual scale at which a sheet with its details still fits its page; nothing where none does.
-static std::optional<double> scale_of_details(const Sheet& sheet, const Pen& pen, const job::Job& job,
-                                              const Details& draw) {
-  const double t = pen.text_mm(), scale = t / letter, least = least_of_details(sheet, scale);
-  const Frame room = room_on(sheet, paper_of(job));
-  for (const double own : scales_of(sheet.metric)) {  // the largest first
-    if (own > least) break;
-    Sheet trial = sheet;
-    Pen trying{trial, t};
-    draw(trial, trying, own);
-    const Frame all = frame_of(trial);
-    if (all.width() <= room.width() * scale && all.height() <= room.height() * scale) return own;
-  }
-  return std::nullopt;
-}
-
-void add_details(Sheet& sheet, Pen& pen, const job::Job& job, const Details& draw) {
-  const double scale = pen.text_mm() / letter;
-  draw(sheet, pen, scale_of_details(sheet, pen, job, draw).value_or(least_of_details(sheet, scale)));
-}
-
-void add_details_at(Sheet& sheet, Pen& pen, const job::Job& job, const std::vector<Point>& places,
-                    const DetailsAt& draw) {
-  const auto at = [&](Point place) {
-    return [&draw, place](Sheet& on, Pen& with, double scale) { draw(on, with, scale, place); };
-  };
-  std::optional<double> best;
-  Point place = places.front();
-  for (const Point& other : places) {
-    const auto own = scale_of_details(sheet, pen, job, at(other));
-    if (own && (!best || *own < *best)) best = own, place = other;
-  }
-  draw(sheet, pen, best.value_or(least_of_details(sheet, pen.text_mm() / letter)), place);
-}
-
-Sheet details_alone(const std::string& name, const std::string& title, const job::Job& job, const Details& draw) {
-  return on_page(name, title, job, [&](Sheet& sheet, Pen& pen) { draw(sheet, pen, pen.text_mm() / letter); });
-}
 
 void circle_detail(Sheet& sheet, Pen& pen, const Frame& window, int number) {
   const Point middle{(window.x0 + window.x1) / 2, (window.y0 + window.y1) / 2};
@@ -366,18 +249,20 @@ class Enlargement {
     name_parts();
     name_behind();
     name_ribbons();
+    name_sizes();
     place_ = {place.x + room_, place.y};
     low_ = {place_.x, place_.y - w_.height() * times_}, high_ = {place_.x + w_.width() * times_, place_.y};
     put_lines();
     pen_.rectangle(low_, high_, LineKind::dimension);
+    double sizes_foot = low_.y;
     if (detail_.rejected)
       pen_.strike(low_, high_, {(low_.x + high_.x) / 2, (low_.y + 3 * high_.y) / 4});
     else
-      add_widths(pen_, detail_, times_, place_);
+      sizes_foot = add_sizes(pen_, detail_, {w_, low_, high_, times_});
     add_heights();
-    const double foot =
-        std::min({low_.y, ladder_foot_, add_names(sheet_, pen_, std::move(left_), low_.x - 1.5 * t_, -1, high_.y),
-                  add_names(sheet_, pen_, std::move(right_), high_.x + 1.5 * t_, 1, high_.y)});
+    const double foot = std::min({low_.y, ladder_foot_, sizes_foot,
+                                  add_names(sheet_, pen_, std::move(left_), low_.x - 1.5 * t_, -1, high_.y),
+                                  add_names(sheet_, pen_, std::move(right_), high_.x + 1.5 * t_, 1, high_.y)});
     const double title_end = add_title(foot);
     return {std::max({high_.x + beside_, ladder_end_, title_end}) + 3 * t_, foot - 3 * t_};
   }
@@ -406,8 +291,20 @@ class Enlargement {
         named.thin = true, named.level = std::abs(edge.to.y - edge.from.y) < std::abs(edge.to.x - edge.from.x);
       } else if (const auto at =
                      part.rings.empty() ? std::optional{middle_of(longest_of(part.cut.seen.lines))} : within)
-        name(part.cut.name, *at, t_);
+        name(with_depth(part, *at), *at, t_);
     }
+  }
+
+  /// "bed, 1-1/4 here": of a bed, at the dot that its name leads to.
+  std::string with_depth(const Enlarged& part, const Point& at) const {
+    const std::string& name = part.cut.name;
+    if (!detail_.bed_here || detail_.rejected || part.cut.solid->role != Role::bed) return name;
+    const std::vector<double> heights = heights_at(part.cut.seen.lines, at.x);
+    for (std::size_t i = 0; i + 1 < heights.size(); ++i)
+      if (heights[i] >= at.y && heights[i + 1] <= at.y)
+        return (name == "mortar bed" ? "bed" : name) + ", " + pen_.words((heights[i] - heights[i + 1]) / times_) +
+               " here";
+    return name;
   }
 
   void name_behind() {
@@ -429,6 +326,14 @@ class Enlargement {
       name(ribbon.name, place_of_name(ribbon, lines.front(), w_, times_), 0);
       bands_.insert(bands_.end(), lines.begin(), lines.end());
     }
+  }
+
+  void name_sizes() {
+    if (detail_.rejected) return;
+    const auto grown = [&](double x, double y) { return Point{(x - w_.x0) * times_, (y - w_.y1) * times_}; };
+    for (const Spot& spot : detail_.spots) name(spot.words, grown(spot.at.x, spot.at.y), t_).thin = true;
+    for (const Rise& rise : detail_.rises)
+      name(rise.words, grown(rise.line, (rise.from + rise.to) / 2), t_).bare = true;
   }
 
   Point put(Point p) const { return {p.x + place_.x, p.y + place_.y}; }

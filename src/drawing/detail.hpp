@@ -31,6 +31,20 @@ struct Ribbon {
 struct Width {
   double from = 0, to = 0;  ///< in the section's view
   std::string words;
+  std::optional<double> z = {};  ///< from where its extension lines run; else they begin at the window's edge
+  bool below = false;            ///< under the window, not over it
+};
+
+/// How high something in a detail is: a dimension in its window, whose words stand among the names.
+struct Rise {
+  double from = 0, to = 0, thing = 0, line = 0;  ///< heights; where what is measured stands, and where the line does
+  std::string words;
+};
+
+/// A place in a detail that is no part by itself, with what is said of it.
+struct Spot {
+  std::string words;
+  Point at;  ///< in the section's view
 };
 
 /// What of a section is drawn larger, and what it shows; its number runs through the sheet.
@@ -45,6 +59,9 @@ struct Detail {
   std::vector<Level> heights = {};  ///< a ladder of them right of it; all names stand at its left then
   std::vector<Width> widths = {};   ///< over it; of those that are shown whole
   bool names_at_right = false;      ///< all of them: it takes no room at its left
+  std::vector<Rise> rises = {};
+  std::vector<Spot> spots = {};
+  bool bed_here = false;  ///< where a bed's name leads to, how thick the bed is
 };
 /// Mortar that bore and holdback leave less of between them is no bed: nobody spreads it.
 inline constexpr double least_bed_mm = 5;

@@ -4,7 +4,7 @@
 #include <gp_Pln.hxx>
 #include <gp_Vec.hxx>
 
-#include "drawing/detail.hpp"
+#include "drawing/detail_sizes.hpp"
 #include "drawing/warning.hpp"
 #include "rules/words.hpp"
 #include "units/length.hpp"
@@ -107,6 +107,7 @@ Point add_flange(Sheet& sheet, Pen& pen, double scale, const Subject& s, const s
   const Frame window = flange_window(s, middle);
   Detail detail{1, std::string{"drain in its "} + bore_word(s.job()), window, marked, {}, base_is_void(s)};
   if (s.facts.site_built) detail.ribbons = {waterproofing_over(s, solids, window, middle + near, 0.9 * scale)};
+  size_flange(detail, pen, s, solids);
   return add_detail(sheet, pen, solids, detail, scale, place);
 }
 

@@ -197,7 +197,7 @@ TEST(SmallPaper, JointsOfABenchAreDrawnAtHalfTheirSize) {
   job.drawings.paper = job::PaperSize::letter;
   const Drawn d = drawn(job, false);
   EXPECT_EQ(d.sheet("bench-joints").page.scale, 2);
-  EXPECT_THAT(read_through(d.sheet("bench-wall")), HasSubstr("3  Cleat, joist and seat at the wall"));
+  EXPECT_THAT(read_through(d.sheet("bench-wall")), HasSubstr("3  Cleat and seat at the wall"));
 }
 
 TEST(SmallPaper, LosesNoFigureOfTheViews) {
