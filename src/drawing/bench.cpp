@@ -174,7 +174,8 @@ void add_backing(Sheet& sheet, Pen& pen, const Subject& s, const View& view) {
     pen.line({from, *backing->top_mm}, {to, *backing->top_mm}, LineKind::phantom);
     const std::string mark = mark_at(to - from), name = mark + " backing";
     if (to - from > width_of(mark, t) + t && *backing->top_mm - backing->foot_mm > 2 * t)
-      pen.label({(from + to) / 2, (*backing->top_mm + backing->foot_mm) / 2 - t / 2},
+      // Low, and off what is written up the stud at the left.
+      pen.label({(from + to) / 2 + (to - from > width_of(name, t) + 2.4 * t ? 0.6 * t : 0), backing->foot_mm + 0.6 * t},
                 to - from > width_of(name, t) + t ? name : mark, Anchor::middle);
   }
 }
@@ -313,7 +314,7 @@ Sheet draw_bench_plan(const Subject& subject) {
                    " Both diagonals alike: the frame is square."};
     warn(sheet, frame_warning(subject));
     if (apart) {
-      sheet.notes.emplace_back("Its pieces and its fastening: {schedules}.");
+      sheet.notes.push_back(where_pieces_stand(subject));
       return;
     }
     const Frame all = frame_of(sheet);
@@ -339,7 +340,8 @@ Sheet draw_bench_front(const Subject& subject) {
     std::vector<Box> taken = boxes_of_texts(sheet);
     if (is_timber(subject.job())) take_joists(model, view, taken);
     add_member_marks(
-        pen, subject, view, in_frame, [](const parts::Solid& s) { return !is_stud(s); }, std::move(taken));
+        pen, subject, view, in_frame, [](const parts::Solid& s) { return !is_stud(s); }, std::move(taken),
+        Leads::upright);
     set_out_studs(pen, model, view, frame);
     const FrontEnds ends{courses(model, view, false), courses(model, view, true)};
     const bool both = !is_small(paper_of(subject.job()));

@@ -220,7 +220,6 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
                        bool marked, bool with_wall_end, bool close = false) {
   const Frame all = frame_of(sheet);
   const Joints at = joints_of(s);
-  const double below = all.y0 - 5 * pen.text_mm();
   std::vector<Ribbon> ribbons;
   if (const auto strip = takeoff::lapped_strip(s.job(), s.facts))  // off the faces it is bonded to, so that it is seen
     ribbons.push_back({"membrane strip, " + pen.words(strip->up_mm) + " up",
@@ -234,12 +233,15 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
              std::move(ribbons)};
   size_edge(rim, pen, solids, at.front, at.back);
   if (has_apron(s.job())) size_apron(rim, pen, s, solids, at.front, -at.back);
-  const Point first = add_detail(sheet, pen, solids, rim, scale, {all.x0, below});
   Detail nose{2,       std::string{"seat's nose, deck and "} + (is_timber(s.job()) ? "rail" : "track"),
               at.nose, marked,
               {},      rejected_pieces(s) != nullptr};
   nose.names_at_right = close;
   size_nose(nose, pen, s, solids, at.front, -at.back);
+  // A second row of widths over the nose takes room below the section.
+  const double rows = static_cast<double>(std::max<std::size_t>(nose.widths.size(), 1) - 1),
+               below = all.y0 - (5 + 2.6 * rows) * pen.text_mm();
+  const Point first = add_detail(sheet, pen, solids, rim, scale, {all.x0, below});
   const Point second = add_detail(sheet, pen, solids, nose, scale, {first.x, below});
   if (!with_wall_end) return;
   // Higher than the others: drawn a step smaller, where that is still larger than the section.
@@ -289,6 +291,24 @@ std::vector<CutSolid> cut_at_bench(const Subject& subject) {
   return cut;
 }
 
+/// On small paper the base is broken off past the bench, where that leaves out a good part of it: what is left of it
+/// says no more.
+Span near_bench(const Subject& s) {
+  constexpr double shown = 500, worth_it = 250;
+  const Frame tray = extent(*s.model.first(Role::base), bench_cut(s).view);
+  const Joints at = joints_of(s);
+  Span span;
+  if (at.back < 0 && tray.x1 - at.front > shown + worth_it) span.to = at.front + shown;
+  if (at.back > 0 && at.front - tray.x0 > shown + worth_it) span.from = at.front - shown;
+  return span;
+}
+
+void add_break_of_base(Pen& pen, const std::vector<CutSolid>& solids, const Span& span) {
+  const Span none;
+  if (span.from > none.from) add_breaks(pen, solids, {span.from, span.from});
+  if (span.to < none.to) add_breaks(pen, solids, {span.to, span.to});
+}
+
 /// `joined`: the joint at the wall stands with the others.
 void note_section_of_bench(Sheet& sheet, const Subject& subject, bool wall_end, bool joined) {
   const bool small = is_small(paper_of(subject.job()));
@@ -305,6 +325,8 @@ void note_section_of_bench(Sheet& sheet, const Subject& subject, bool wall_end, 
                                  ? "Not drawn: the liner, up the bench's front and over the seat block, which is fixed "
                                    "before it."
                                  : "Not drawn: the liner, up the frame's front; the seat block comes after it.");
+  if (const Span span = near_bench(subject), none; small && (span.from > none.from || span.to < none.to))
+    sheet.notes.back() += " The base is broken off: past the zigzag it goes on.";
   if (small)
     sheet.notes.emplace_back(joined ? "Circled: its joints, larger on {bench-joints}."
                                     : "Circled: its joints, 1 and 2 larger on {bench-joints}, 3 on {bench-wall}.");
@@ -368,13 +390,16 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
         const Frame f = extent(*member, view);
         pen.rectangle({f.x0, f.y0}, {f.x1, f.y1}, LineKind::outline);
       }
-      for (const CutSolid& solid : solids) add_cut(sheet, pen, solid);
+      const Span span = small ? near_bench(subject) : Span{};
+      for (const CutSolid& solid : solids) add_cut(sheet, pen, solid, span);
+      if (small) add_break_of_base(pen, solids, span);
       sheet.sight = b.sight();
       const Frame frame = frame_of(sheet);
       const Wanted shown = [&](const parts::Solid& s) {
         return (in_frame(s) && straddles(s, b.plane)) || std::find(behind.begin(), behind.end(), &s) != behind.end();
       };
-      const Frame tray = extent(*model.first(Role::base), view);
+      Frame tray = extent(*model.first(Role::base), view);
+      tray.x0 = std::max(tray.x0, span.from), tray.x1 = std::min(tray.x1, span.to);
       std::vector<Box> taken{{tray.x0, tray.y0, tray.x1, tray.y1}};
       const std::vector<Frame> circled = windows_of(pen, subject, solids, small || wall_end);
       // Where a circle runs no mark stands.

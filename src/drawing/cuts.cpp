@@ -6,6 +6,7 @@
 #include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
+#include "drawing/wall.hpp"
 #include "drawing/warning.hpp"
 #include "takeoff/backing.hpp"
 #include "takeoff/item.hpp"
@@ -30,7 +31,7 @@ std::string by_assumed_studs_note(const Subject& subject) {
 
 /// Where a piece goes, and when if that is not at once.
 std::string place_in(const Subject& subject, const takeoff::CutRow& cut) {
-  return use_of(cut, subject.facts, subject.job().is_metric()) + (cut.furring ? when_set(cut) : "");
+  return use_of(cut, subject, subject.job().is_metric()) + (cut.furring ? when_set(cut) : "");
 }
 
 /// What nobody cuts from sticks or sheets: boards between the bench's front studs, out of what is left over. A row for
@@ -91,7 +92,7 @@ void add_piece(Pen& pen, const takeoff::CutRow& cut, const Piece& piece, double 
   pen.add(piece.end, {cut.length_mm + 6 * t - piece.end_frame.x0, y - piece.end_frame.y0});
   if (!cut.hold) pen.across({0, y}, {cut.length_mm, y}, y - 3 * t);
   if (!cut.hold && cut.sheet) pen.upright({0, y}, {0, y + cut.width_mm}, -3 * t);
-  pen.note({0, y + b.height() + 1.2 * t}, title_of(cut, subject.facts, job.is_metric()));
+  pen.note({0, y + b.height() + 1.2 * t}, title_of(cut, subject, job.is_metric()));
   if (cut.hold)  // VOID past its section, where it hides none of the piece
     pen.strike({0, y}, {b.width(), y + b.height()},
                {cut.length_mm + 12 * t + piece.end_frame.width(), y + (b.height() - 2 * t) / 2});
@@ -180,7 +181,7 @@ std::string where_it_ends(const facts::Facts& facts, const takeoff::CutRow& cut)
 /// Strips whose two ends are not as thick: a list alone does not show which end is which.
 std::vector<Sheet> draw_tapers(const Subject& subject) {
   const bool metric = subject.job().is_metric();
-  bool held = false, shims = false;
+  bool held = false, shims = false, ends_early = false;
   std::vector<Cells> rows;
   for (const takeoff::CutRow& cut : subject.cuts) {
     if (!cut.furring) continue;
@@ -192,6 +193,7 @@ std::vector<Sheet> draw_tapers(const Subject& subject) {
                     told(cut.taper->thin_mm), thick_end(cut.taper->thin_at) + where_it_ends(subject.facts, cut),
                     place_in(subject, cut)});
     held = held || cut.hold, shims = shims || cut.is_shim();
+    ends_early = ends_early || where_it_ends(subject.facts, cut).find("the stud's") != std::string::npos;
     rows.back().push_back(cut.hold ? "HOLD" : "");
   }
   if (rows.empty()) return {};
@@ -203,9 +205,13 @@ std::vector<Sheet> draw_tapers(const Subject& subject) {
   std::vector<std::string> notes{
       "No strip is sold so thin: " + takeoff::ripped_from(subject.job()) + ", then plane." +
       (shims ? " " + shims_note() : "") +
-      " Where the thin end is nothing before the stud ends, the stud itself stands before "
-      "the line from there on: 'in' on the sheets of the walls as high as that is in a way, and left so "
-      "above."};
+      (ends_early ? " Where the thin end is nothing before the stud ends, the stud itself stands before the line from "
+                    "there on" +
+                        std::string{any_stud_in_the_way(subject)
+                                        ? ": 'in' on the sheets of the walls as high as that is in a way, and left so "
+                                          "above."
+                                        : ", higher than that is in a way, and is left so."}
+                  : "")};
   if (const std::string assumed = by_assumed_studs_note(subject); !assumed.empty()) notes.push_back(assumed);
   return on_pages("cuts-tapers", "Strips of furring that taper", subject.job(), columns, rows, notes, {0.7, add_wedge});
 }

@@ -8,13 +8,17 @@
 namespace fallwright::drawing {
 namespace {
 
-/// Where words of a row may begin: over its line, or past one of its ends, where no line to a row further out runs.
-double begin_of_words(double x0, double x1, double width, double t, const std::vector<double>& lines) {
-  const double middle = (x0 + x1 - width) / 2, air = 0.3 * t;
-  for (const double from : {middle, x1 + 0.6 * t, x0 - 0.6 * t - width})
-    if (std::none_of(lines.begin(), lines.end(), [&](double x) { return x > from - air && x < from + width + air; }))
-      return from;
-  return middle;
+/// Words of a row over its line, or past one of its ends, where no line to a row further out runs.
+void add_width_words(Pen& pen, const std::string& words, double x0, double x1, double foot,
+                     const std::vector<double>& lines) {
+  constexpr double size = 0.9;
+  const double t = pen.text_mm(), width = width_of(words, size * t), air = 0.3 * t;
+  const auto is_free = [&](double from) {
+    return std::none_of(lines.begin(), lines.end(), [&](double x) { return x > from - air && x < from + width + air; });
+  };
+  for (const double from : {x1 + 0.6 * t, x0 - 0.6 * t - width})
+    if (!is_free((x0 + x1 - width) / 2) && is_free(from)) return pen.note({from, foot}, words, Anchor::left, size);
+  pen.note({(x0 + x1) / 2, foot}, words, Anchor::middle, size);
 }
 
 /// Widths in rows, each further from the window than the one before it. @return how low they reach
@@ -28,7 +32,7 @@ double add_width_rows(Pen& pen, const Detail& detail, const Shown& at, bool belo
   for (std::size_t i = 0; i < widths.size(); ++i) {
     const Width& width = *widths[i];
     const double x0 = x_of(std::min(width.from, width.to)), x1 = x_of(std::max(width.from, width.to)),
-                 start = width.z ? at.put({0, *width.z}).y : edge + out * 0.3 * t, size = 0.9 * t;
+                 start = width.z ? at.put({0, *width.z}).y : edge + out * 0.3 * t;
     for (const double x : {x0, x1}) {
       pen.line({x, start}, {x, y + out * 0.5 * t}, LineKind::dimension);
       pen.line({x - half, y - half}, {x + half, y + half}, LineKind::dimension);
@@ -37,8 +41,7 @@ double add_width_rows(Pen& pen, const Detail& detail, const Shown& at, bool belo
     std::vector<double> lines;  // that run through the row where its words stand
     for (std::size_t k = below ? i : i + 1; k < widths.size(); ++k)
       lines.push_back(x_of(widths[k]->from)), lines.push_back(x_of(widths[k]->to));
-    const double wide = width_of(width.words, size);
-    pen.note({begin_of_words(x0, x1, wide, t, lines), y + 0.5 * t}, width.words, Anchor::left, 0.9);
+    add_width_words(pen, width.words, x0, x1, y + 0.5 * t, lines);
     y += out * 2.6 * t;
   }
   return below && !widths.empty() ? y + 2 * t : at.low.y;

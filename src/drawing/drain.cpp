@@ -156,6 +156,21 @@ double add_set_out(Pen& pen, const Subject& s, Point middle, double half) {
   return y;
 }
 
+/// What both circles are, and how wide.
+void name_circles(Pen& pen, const Subject& s, Point middle) {
+  const double t = pen.text_mm(), cos45 = std::sqrt(0.5);
+  const job::Drain& drain = s.job().drain;
+  const auto name = [&](const std::string& what, double radius, double way, const char* key) {
+    const Point thing{middle.x + way * cos45 * radius, middle.y + cos45 * radius};
+    const double out = cos45 * drain.bore.in_mm() / 2 + 1.2 * t;
+    pen.name_outside(thing, {middle.x + way * out, middle.y + out},
+                     what + " " + pen.words(2 * radius) + (s.job().is_default(key) ? ", assumed" : ""),
+                     way > 0 ? Anchor::left : Anchor::right, 0.8);
+  };
+  name(bore_word(s.job()), drain.bore.in_mm() / 2, 1, "drain.bore");
+  name("drain body", drain.body.in_mm() / 2, -1, "drain.body");
+}
+
 /// The bore between its joists from above, deck off: how far its edge is from the joist on either side, as a tape
 /// shows it. @return how far down that reaches.
 double add_bore_plan(Sheet& sheet, Pen& pen, const Subject& s, Point middle) {
@@ -172,6 +187,7 @@ double add_bore_plan(Sheet& sheet, Pen& pen, const Subject& s, Point middle) {
   sheet.arcs.push_back({middle, s.job().drain.body.in_mm() / 2, 0, 360, LineKind::hidden});
   pen.cross(middle, bore + 1.5 * t);
   const bool rejected = bore_is_void(s);
+  if (!rejected) name_circles(pen, s, middle);
   if (rejected) {
     pen.strike({middle.x - bore, middle.y - bore}, {middle.x + bore, middle.y + bore},
                {middle.x, middle.y + half + 0.5 * t});
@@ -279,27 +295,6 @@ std::string bearings_of_plan(const Pen& pen, const Subject& s) {
   if (centres.empty()) return words;
   return words + (centres.size() > 1 ? " Joists beside the bore: centres " : " A joist beside the bore: centre ") +
          units::listed(centres) + from;
-}
-
-/// Where the picture ends and deck, bed and base go on: a thin line across them, its zigzag over them, clear of lines
-/// that lead to their names and heights.
-void add_breaks(Pen& pen, const std::vector<CutSolid>& solids, const Span& span) {
-  const double t = pen.text_mm();
-  for (const double x : {span.from, span.to}) {
-    double low = std::numeric_limits<double>::max(), high = -low;
-    for (const CutSolid& cut : solids) {
-      if (cut.solid->role == Role::joist || cut.solid->role == Role::drain) continue;
-      for (const Line& line : cut.seen.lines)
-        if (std::min(line.from.x, line.to.x) <= x && std::max(line.from.x, line.to.x) >= x)
-          low = std::min({low, line.from.y, line.to.y}), high = std::max({high, line.from.y, line.to.y});
-    }
-    if (low >= high) continue;
-    const double half = 0.5 * t, middle = high + 1.2 * t;
-    const std::vector<Point> corners{
-        {x, low - t},       {x, middle - half},    {x - half, middle - 0.3 * half}, {x + half, middle + 0.3 * half},
-        {x, middle + half}, {x, middle + 2 * half}};
-    for (std::size_t i = 0; i + 1 < corners.size(); ++i) pen.line(corners[i], corners[i + 1], LineKind::dimension);
-  }
 }
 
 /// The lowest base line of the texts right of a place.

@@ -68,6 +68,9 @@ class Set {
   /// "{bed}" in a text is the code of the sheet of that name, or of all its pages.
   void name_sheets(std::string& words) const {
     if (words.find('{') == std::string::npos) return;
+    // As short as the codes that it becomes: pages are laid out with it.
+    if (const std::string token = "{fastening}"; words.find(token) != std::string::npos)
+      words.replace(words.find(token), token.size(), codes_of("schedules-fastening"));
     for (const Sheet& sheet : sheets_) {
       const std::string token = "{" + sheet.name + "}";
       for (std::size_t at = words.find(token); at != std::string::npos; at = words.find(token))

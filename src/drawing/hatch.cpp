@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include <BRep_Tool.hxx>
 #include <Geom_Plane.hxx>
@@ -366,6 +367,25 @@ std::optional<Frame> add_cut(Sheet& sheet, const Pen& pen, const CutSolid& cut, 
   for (const Line& line : cut.seen.lines) edges.lines.push_back({line.from, line.to, LineKind::section});
   sheet.lines.insert(sheet.lines.end(), edges.lines.begin(), edges.lines.end());
   return frame_of(edges);
+}
+
+void add_breaks(Pen& pen, const std::vector<CutSolid>& solids, const Span& span) {
+  const double t = pen.text_mm();
+  for (const double x : {span.from, span.to}) {
+    double low = std::numeric_limits<double>::max(), high = -low;
+    for (const CutSolid& cut : solids) {
+      if (cut.solid->role == Role::joist || cut.solid->role == Role::drain) continue;
+      for (const Line& line : cut.seen.lines)
+        if (std::min(line.from.x, line.to.x) <= x && std::max(line.from.x, line.to.x) >= x)
+          low = std::min({low, line.from.y, line.to.y}), high = std::max({high, line.from.y, line.to.y});
+    }
+    if (low >= high) continue;
+    const double half = 0.5 * t, middle = high + 1.2 * t;
+    const std::vector<Point> corners{
+        {x, low - t},       {x, middle - half},    {x - half, middle - 0.3 * half}, {x + half, middle + 0.3 * half},
+        {x, middle + half}, {x, middle + 2 * half}};
+    for (std::size_t i = 0; i + 1 < corners.size(); ++i) pen.line(corners[i], corners[i + 1], LineKind::dimension);
+  }
 }
 
 }  // namespace fallwright::drawing

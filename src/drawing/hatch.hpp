@@ -39,6 +39,10 @@ std::optional<Frame> add_cut(Sheet& sheet, const Pen& pen, const CutSolid& cut, 
 /// The same with edges as they are given and their rings, which need not close where the edges do not.
 std::optional<Frame> add_cut(Sheet& sheet, const Pen& pen, const CutSolid& cut, const std::vector<Outline>& rings);
 
+/// Where a picture ends and deck, bed and base go on: a thin line across them, its zigzag over them, clear of lines
+/// that lead to their names and heights.
+void add_breaks(Pen& pen, const std::vector<CutSolid>& solids, const Span& span);
+
 /// Closed rings of lines that meet at their ends; what does not close is left out.
 std::vector<Outline> rings_of(std::vector<Line> lines);
 /// Of the points that lie inside an odd number of rings.

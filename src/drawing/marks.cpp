@@ -26,8 +26,8 @@ Box box_about(Point at, double half_width, double half_height) {
 /// Finds each mark a place on its member where the view shows it, or beside it with a line to it.
 class Marks {
  public:
-  Marks(Pen& pen, const Subject& subject, std::vector<Boxed> members, std::vector<Box> taken)
-      : pen_{pen}, s_{subject}, members_{std::move(members)}, written_{std::move(taken)} {}
+  Marks(Pen& pen, const Subject& subject, std::vector<Boxed> members, std::vector<Box> taken, Leads leads)
+      : pen_{pen}, s_{subject}, members_{std::move(members)}, written_{std::move(taken)}, leads_{leads} {}
 
   void draw() {
     for (const Boxed& m : members_) {
@@ -45,6 +45,8 @@ class Marks {
       if (!at && !hollow) at = clear_spot(m, width / 2 + white, height / 2 + white, false);
       if (at)
         write(m, {at->x, at->y - height / 2});
+      else if (leads_ == Leads::upright && m.frame.width() > long_and_thin * m.frame.height())
+        lead_upright(m, height);
       else if (const auto spot = clear_spot(m, 0, 0, true)) {
         pen_.name_led(*spot, {m.frame.x0 - 2 * height, spot->y - height / 2}, m.mark, Anchor::right, size);
         tag_member(pen_, s_, m.solid->id);
@@ -53,7 +55,19 @@ class Marks {
   }
 
  private:
-  static constexpr double size = 0.9;
+  static constexpr double size = 0.9, long_and_thin = 8;
+
+  /// From over what nothing lies on, from below to the others, each at another place along them.
+  void lead_upright(const Boxed& m, double height) {
+    static const std::vector<double> shares{0.3, 0.4, 0.6, 0.7};
+    const bool topmost = std::none_of(members_.begin(), members_.end(),
+                                      [&](const Boxed& other) { return other.frame.y1 > m.frame.y1 + 1; });
+    const Frame& f = m.frame;
+    const double x = f.x0 + shares[led_++ % shares.size()] * f.width();
+    pen_.name_led({x, (f.y0 + f.y1) / 2}, {x + height, topmost ? f.y1 + 1.2 * height : f.y0 - 2.4 * height}, m.mark,
+                  Anchor::left, size);
+    tag_member(pen_, s_, m.solid->id);
+  }
 
   static bool is_track_from_its_end(const Boxed& m) {
     constexpr double highest_web = 310;  // 12 in; no bench is as short
@@ -99,16 +113,18 @@ class Marks {
   const Subject& s_;
   std::vector<Boxed> members_;
   std::vector<Box> written_;  ///< where nothing may be written
+  Leads leads_;
+  std::size_t led_ = 0;
 };
 
 }  // namespace
 
 void add_member_marks(Pen& pen, const Subject& subject, const View& view, const Wanted& shown, const Wanted& marked,
-                      std::vector<Box> taken) {
+                      std::vector<Box> taken, Leads leads) {
   std::vector<Boxed> members;
   for (const parts::Solid& solid : subject.model.solids)
     if (shown(solid)) members.push_back(boxed(solid, marked(solid) ? mark_of(subject, solid.id) : "", view));
-  Marks{pen, subject, std::move(members), std::move(taken)}.draw();
+  Marks{pen, subject, std::move(members), std::move(taken), leads}.draw();
 }
 
 }  // namespace fallwright::drawing

@@ -35,7 +35,7 @@ std::size_t end_of_word(const std::string& words, std::size_t at) {
 /// all are drawn.
 double width_with_codes(std::string word, double height) {
   if (word.find('{') == std::string::npos) return width_of(word, height);
-  for (const char* list : {"{order-of-work}", "{cuts}", "{schedules}", "{inspection}", "{drain-arm}"})
+  for (const char* list : {"{order-of-work}", "{cuts}", "{schedules}", "{fastening}", "{inspection}", "{drain-arm}"})
     if (const std::size_t at = word.find(list); at != std::string::npos)
       word.replace(at, std::string{list}.size(), "G-88 to G-88");
   return width_of(word, height);

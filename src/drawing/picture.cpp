@@ -426,7 +426,8 @@ class Grid {
   double wide_ = 0;
 };
 
-/// What stands after each step: the last thing is black, what stood before is grey, and what is void has strokes.
+/// What stands after each step: the last thing has full lines, what stood before is dotted, and what is void has
+/// strokes.
 std::vector<Projection> pictures_of(const Subject& subject, const std::vector<Stage>& stages) {
   const View view = corner_view(subject.job());
   const int boring = boring_of(subject);
@@ -450,7 +451,7 @@ std::vector<Projection> pictures_of(const Subject& subject, const std::vector<St
       picture.arcs.insert(picture.arcs.end(), one.arcs.begin(), one.arcs.end());
     };
     for (std::size_t i = 0; i <= n; ++i) add(i < n ? as_kind(seen[i], LineKind::existing) : seen[i]);
-    picture.lines = tidy(picture.lines);  // where grey lies on black it is black
+    picture.lines = tidy(picture.lines);  // where dots lie on a full line it is full
     covered = covered || stages[n].shows == "base";
     for (std::size_t i = 0; i <= n; ++i) {
       if (!covered) add(strokes_over_bore(subject, view, stages[i].shows, seen[i]));
@@ -475,7 +476,8 @@ Sheet draw_steps(const Subject& subject) {
       sheet.to_scale = false;
       warn_in_pictures(sheet, subject);
       sheet.notes.emplace_back(
-          "Black: what the step brings; grey: what stands already; the wall nearest the eye is left out. Numbers are "
+          "Full lines: what the step brings; dotted: what stands already; the wall nearest the eye is left out. "
+          "Numbers are "
           "those of the steps on {order-of-work}. Lengths cannot be taken from these pictures.");
       if (std::any_of(subject.cuts.begin(), subject.cuts.end(), [](const takeoff::CutRow& cut) { return cut.furring; }))
         sheet.notes.emplace_back("Furring is in no picture: its strips are on {order-of-work} and {cuts}.");

@@ -65,20 +65,55 @@ std::string place_of(const facts::PartId& piece) {
   return piece.is(facts::Role::bench_frame) ? "bench" : text_of(piece.family);
 }
 
-/// The blocks that strips go on, by their walls and how high they lie: "on blocks at 6, 34 (right wall)".
-std::string blocks_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric) {
+bool has_part(const takeoff::CutRow& cut, const std::string& id) {
+  return std::find(cut.part_ids.begin(), cut.part_ids.end(), id) != cut.part_ids.end();
+}
+
+/// The studs between which a block stands: "13/16 and 16".
+std::string bay_of_block(const facts::BlockStrip& block, const facts::Facts& facts, bool metric) {
+  const std::size_t axis = block.wall == job::Side::back ? 0 : 1;
+  const auto middle = [&](const std::string& id) {
+    const auto& box = part(facts, id).bbox_mm;
+    return (box[axis] + box[axis + 3]) / 2;
+  };
+  const double at = middle(block.part_id);
+  const facts::StudGap *before = nullptr, *after = nullptr;
+  for (const facts::StudGap& gap : facts.room.studs) {
+    if (part(facts, gap.part_id).which.family.wall != block.wall) continue;
+    const double off = middle(gap.part_id) - at;
+    if (off < 0 && (!before || off > middle(before->part_id) - at)) before = &gap;
+    if (off > 0 && (!after || off < middle(after->part_id) - at)) after = &gap;
+  }
+  if (!before || !after) return "";
+  const auto [near, far] = std::minmax(before->running_mm, after->running_mm);
+  return number_of(near, metric) + " and " + number_of(far, metric);
+}
+
+/// The blocks that strips go on, by mark, wall, how high they lie and between which studs: "on block G at 6, between
+/// the studs at 13/16 and 16 (right wall)".
+std::string blocks_of(const takeoff::CutRow& cut, const Findings& s, bool metric) {
+  const facts::Facts& facts = s.facts;
   std::string words;
   for (const job::Side side : job::all_sides) {
-    std::vector<std::string> at;
+    std::vector<std::string> at, marks, bays;
+    const auto add = [](std::vector<std::string>& to, const std::string& what) {
+      if (!what.empty() && std::find(to.begin(), to.end(), what) == to.end()) to.push_back(what);
+    };
     for (const facts::BlockStrip& block : facts.room.block_strips) {
-      const bool on = block.wall == side &&
-                      std::find(cut.part_ids.begin(), cut.part_ids.end(), block.part_id) != cut.part_ids.end();
-      const std::string height = number_of(block.above_datum_mm, metric);
-      if (on && std::find(at.begin(), at.end(), height) == at.end()) at.push_back(height);
+      if (block.wall != side || !has_part(cut, block.part_id)) continue;
+      add(at, number_of(block.above_datum_mm, metric));
+      add(bays, bay_of_block(block, facts, metric));
+      for (const takeoff::CutRow& other : s.cuts)
+        if (!other.furring && has_part(other, block.part_id)) add(marks, other.mark);
     }
     if (at.empty()) continue;
-    words += (words.empty() ? cut.part_ids.size() > 1 ? "on blocks at " : "on the block at " : "; at ") +
-             units::joined(at) + " (" + job::name_of(side) + " wall)";
+    const bool several = cut.part_ids.size() > 1;
+    words += (!words.empty() ? "; "
+              : several      ? "on blocks "
+                             : "on block ") +
+             (marks.empty() ? "" : units::joined(marks) + " ") + "at " + units::joined(at) +
+             (bays.empty() ? "" : ", between the studs at " + units::listed(bays, ", or ")) + " (" +
+             job::name_of(side) + " wall)";
   }
   return words;
 }
@@ -156,8 +191,9 @@ std::string ends_of(const takeoff::CutRow& cut, bool metric) {
          (longest == shortest ? "" : ", long point " + longest + ", short point " + shortest);
 }
 
-std::string use_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric) {
-  if (cut.furring) return cut.on_block ? blocks_of(cut, facts, metric) : studs_of(cut, facts, metric);
+std::string use_of(const takeoff::CutRow& cut, const Findings& s, bool metric) {
+  const facts::Facts& facts = s.facts;
+  if (cut.furring) return cut.on_block ? blocks_of(cut, s, metric) : studs_of(cut, facts, metric);
   const auto add = [](std::string& list, const std::string& word) {
     if ((", " + list + ",").find(", " + word + ",") == std::string::npos) list += (list.empty() ? "" : ", ") + word;
   };
@@ -189,7 +225,7 @@ std::string size_of(const takeoff::CutRow& cut, bool metric) {
                    : len(cut.length_mm);
 }
 
-std::string title_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric) {
+std::string title_of(const takeoff::CutRow& cut, const Findings& s, bool metric) {
   const std::string fitted = takeoff::fitted_text(cut, metric);
   const std::string longest = number_of(cut.length_mm, metric), shortest = number_of(cut.short_mm, metric);
   // One line as wide as a page: both angles in few words, and the points, which have the rise.
@@ -199,7 +235,7 @@ std::string title_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool
           : of_top(cut.ends) +
                 (cut.furring || longest == shortest ? "" : ", long point " + longest + ", short point " + shortest);
   return cut.mark + "   " + std::to_string(cut.count) + " x " + stock_of(cut) + "   " + size_of(cut, metric) + "   " +
-         ends + "   " + use_of(cut, facts, metric) + (fitted.empty() ? "" : "   " + fitted);
+         ends + "   " + use_of(cut, s, metric) + (fitted.empty() ? "" : "   " + fitted);
 }
 
 }  // namespace fallwright::drawing

@@ -28,10 +28,10 @@ std::string ends_of(const takeoff::CutRow& cut);
 /// Bevelled ends with both points: the saw is set on one and checked on the other.
 std::string ends_of(const takeoff::CutRow& cut, bool metric);
 /// Where equal pieces go: "top plate, front rail (bench)", "on studs at 16, 32 (right wall)".
-std::string use_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric);
+std::string use_of(const takeoff::CutRow& cut, const Findings& s, bool metric);
 /// Its size as the tape has it: the length, or of a sheet "36\" x 14\", 3/4\" thick".
 std::string size_of(const takeoff::CutRow& cut, bool metric);
 /// All that is said of it in a line.
-std::string title_of(const takeoff::CutRow& cut, const facts::Facts& facts, bool metric);
+std::string title_of(const takeoff::CutRow& cut, const Findings& s, bool metric);
 
 }  // namespace fallwright::drawing

@@ -39,7 +39,7 @@ Sheet cut_file(const takeoff::CutRow& cut, const Piece& piece, const Subject& su
   std::erase_if(visible, [](const Line& line) { return line.kind != LineKind::outline; });
   sheet.cuts = {boundary_of(visible)};
   if (sheet.cuts.front().empty()) throw diag::ModelError{cut.part_ids.front(), "its outline does not close"};
-  const std::string words = title_of(cut, subject.facts, sheet.metric);
+  const std::string words = title_of(cut, subject, sheet.metric);
   const double wide = piece.broad_frame.width(), high = piece.broad_frame.height();
   if (cut.hold)
     if (const auto warning = pieces_warning(subject)) sheet.holds.push_back(warning->line);

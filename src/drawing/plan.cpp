@@ -7,8 +7,10 @@
 #include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/warning.hpp"
+#include "job/layout.hpp"
 #include "rules/entry.hpp"
 #include "rules/spot.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -198,24 +200,51 @@ bool any_furring(const Subject& s) {
   return std::any_of(s.cuts.begin(), s.cuts.end(), [](const takeoff::CutRow& cut) { return cut.furring.has_value(); });
 }
 
-/// Of what the plan shows, and of nothing else.
-std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
-  const bool joists = has_joists(s.facts), metric = s.job().is_metric();
+/// "Sides at the floor: left wall 36-1/4, ...": where a plan on small paper has no room for them beside their names.
+std::string lengths_of_sides(const Subject& s) {
+  const job::Layout at = job::lay_out(s.job());
+  if (!at.room.closure.solved) return "";
+  std::vector<std::string> sides;
+  const auto add = [&](const std::string& name, survey::Point a, survey::Point b) {
+    sides.push_back(name + " " +
+                    units::to_text(units::Length::mm(std::hypot(b.x - a.x, b.y - a.y)), s.job().is_metric()));
+  };
+  for (const job::Side side : {job::Side::left, job::Side::back, job::Side::right})
+    if (const survey::Wall* wall = at.room.wall(side))
+      add(std::string{job::name_of(side)} + " wall", wall->start(), wall->end());
+  const survey::Wall *left = at.room.wall(job::Side::left), *right = at.room.wall(job::Side::right);
+  if (left && right) add("entry", left->end(), right->end());
+  return "Sides' own lengths at the floor: " + units::joined(sides) + ".";
+}
+
+/// What its heavy dashes are; nothing where it has none.
+std::string furring_words(const Subject& s) {
+  const bool metric = s.job().is_metric();
   const auto& studs = s.facts.room.studs;
   const bool furred =
       std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) { return is_furred(stud, metric); });
-  const bool held = std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) {
-    return is_furred(stud, metric) && stud.at_upstand_mm > 0 && is_strip_held(s, stud.part_id);
+  const bool above = std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) {
+    return is_furred_above(s, stud, metric) && !is_strip_held(s, stud.part_id);
   });
+  const bool held = std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) {
+    return (is_furred(stud, metric) ? stud.at_upstand_mm > 0 : is_furred_above(s, stud, metric)) &&
+           is_strip_held(s, stud.part_id);
+  });
+  if (!furred && !above && !held) return "";
+  return " Heavy dashes: to be furred out, so thick at the upstand, down to a mark" +
+         std::string{above ? "; above: none there, but higher up" : ""} +
+         std::string{held ? "; HOLD: that strip waits, see {cuts}." : "."} + late_furring_in_short(s);
+}
+
+/// Of what the plan shows, and of nothing else.
+std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
+  const bool joists = has_joists(s.facts), metric = s.job().is_metric();
   const BenchEdges bench = bench_edges(s);
   const bool edges = shows.places && (bench.frame_is_hidden() || bench.base_is_hidden());
   const std::string bore = bore_word(s.job());
   const std::string dashed = "Dashed: " + std::string{shows.framing && joists ? "joists and " : ""} + bore +
                              " below the floor" + (edges ? ", edges under the bench." : "."),
-                    fur = furred ? " Heavy dashes: to be furred out, so thick at the upstand, down to a mark" +
-                                       std::string{held ? "; HOLD: that strip waits, see {cuts}." : "."} +
-                                       late_furring_in_short(s)
-                                 : "",
+                    fur = furring_words(s),
                     check =
                         shows.edges && has_diagonals(s.job()) ? " Long dashes: diagonals at the floor, to check." : "";
   std::vector<std::string> notes;
@@ -244,6 +273,9 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   if (shows.places && shows.framing && s.facts.room.closure.solved)
     notes.push_back("Rows and columns: between stud faces, through the " + bore +
                     "; beside a side's name its own length at the floor.");
+  if (const std::string sides = lengths_of_sides(s);
+      shows.places && shows.edges && is_small(paper_of(s.job())) && !sides.empty())
+    notes.push_back(sides);
   if (shows.places && shows.bore && s.job().drain.kind == job::DrainKind::line && !bore_is_void(s) && !shut_base(s)) {
     const auto& box = part(s.facts, facts::Role::drain).bbox_mm;
     const auto said = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
@@ -285,7 +317,7 @@ std::vector<Sheet> draw_plan(const Subject& subject) {
       }
       for (const std::string& note : plan_notes(subject, shows)) sheet.notes.push_back(note);
       if (const std::string waste = waste_words(subject.job(), pen); !waste.empty()) sheet.notes.push_back(waste);
-      if (subject.job().walls.existing) sheet.notes.emplace_back("Thin grey framing is EXISTING and stays.");
+      if (subject.job().walls.existing) sheet.notes.emplace_back("Dotted framing is EXISTING and stays.");
     });
   };
   if (!is_small(paper_of(subject.job()))) return {plan("plan", "Set-out plan", {})};

@@ -35,6 +35,8 @@ bool has_diagonals(const job::Job& job);
 /// Whether a stud stands so far off what stands before it that its shim is told.
 bool is_furred(const facts::StudGap& stud, bool metric);
 /// Whether the cut list holds the strip before a stud: nobody cuts it yet.
+/// Not at the upstand, but higher up.
+bool is_furred_above(const Subject& subject, const facts::StudGap& stud, bool metric);
 bool is_strip_held(const Subject& subject, const std::string& stud);
 
 /// Draws the set-out: everything is measured from stud faces, running dimensions from one named corner.
@@ -83,6 +85,7 @@ class Plan {
   void deep();
   /// What brings a stud's face out to the base or the bench, where it is worth a shim.
   void furring();
+  void furring_at(job::Side wall, const std::array<double, 6>& box, const std::string& words, bool aside_too);
   std::vector<Cut> shown_cuts() const;
   /// Where along an axis a section's mark stands on the walls that run along it.
   std::vector<double> marks_along(std::size_t axis) const;

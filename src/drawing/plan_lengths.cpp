@@ -10,11 +10,16 @@ namespace fallwright::drawing {
 
 using facts::BoreFrom;
 
-/// Behind the left wall's: a dimension of its own from O, as on the wall's sheet, for no tape runs that way.
+/// Behind the left wall's: a dimension from O on a line of its own over the row, as on the wall's sheet, for no tape
+/// runs that way.
 void Plan::studs_past_o(Point o) {
   if (facts::are_studs_assumed(s_.facts.room.studs, job::Side::back)) return;
+  const double over = frame_of(sheet_).y1;  // of the row that begins at O
   for (const facts::StudGap& stud : s_.facts.room.studs)
-    if (stud.wall == job::Side::back && stud.running_mm < 0) pen_.across(o, {stud.running_mm, o.y}, o.y + 1.2 * t_);
+    if (stud.wall == job::Side::back && stud.running_mm < 0) {
+      pen_.line({stud.running_mm, o.y + 0.4 * t_}, {stud.running_mm, over}, LineKind::dimension);
+      pen_.across({o.x, over}, {stud.running_mm, over}, over + 1.2 * t_);
+    }
 }
 
 void Plan::studs() {
@@ -29,9 +34,9 @@ void Plan::studs() {
     for (const facts::StudGap& stud : s_.facts.room.studs)
       if (stud.wall == run.wall && stud.running_mm >= 0) places.push_back(stud.running_mm);
     std::sort(places.begin(), places.end());
-    if (run.wall == job::Side::back) studs_past_o(run.start);
     pen_.running(places, run.start, run.step, run.outward, Hook::elsewhere,  // O stands at the corner itself
                  facts::are_studs_assumed(s_.facts.room.studs, run.wall));
+    if (run.wall == job::Side::back) studs_past_o(run.start);
   }
 }
 
@@ -68,8 +73,9 @@ void Plan::across() {
                  end = xs[1] - xs[0] < number ? xs[0] - number : xs[0];
     pen_.label({std::min(outside_.x0, end) - t_, row}, name, Anchor::right, 0.8);
     pen_.chain(xs, front, row, spare, with_whole, whole_told ? from_face_to_face : std::nullopt);
-    if (name.starts_with("finish"))  // its whole is no other row's
-      pen_.label({std::min(outside_.x0, end) - t_, row - 3.2 * t_}, "finished faces", Anchor::right, 0.8);
+    if (with_whole && xs.size() > 2 && (whole_told || name.starts_with("finish")))
+      pen_.label({std::min(outside_.x0, end) - t_, row - 3.2 * t_},
+                 name.starts_with("finish") ? "finished faces" : "stud faces", Anchor::right, 0.8);
     row -= (with_whole && xs.size() > 2 ? 6 : 2.8) * t_;
   };
   const std::string bore = waste_stands(s_.job()) ? "drain" : "bore";  // there nobody bores

@@ -57,6 +57,14 @@ bool is_furred(const facts::StudGap& stud, bool metric) {
   return !stud.stands_alone() && std::abs(stud.at_upstand_mm) >= units::tape_mark_mm(metric);
 }
 
+bool is_furred_above(const Subject& subject, const facts::StudGap& stud, bool metric) {
+  return !stud.stands_alone() && !is_furred(stud, metric) &&
+         std::any_of(subject.cuts.begin(), subject.cuts.end(), [&](const takeoff::CutRow& cut) {
+           return cut.furring &&
+                  std::find(cut.part_ids.begin(), cut.part_ids.end(), stud.part_id) != cut.part_ids.end();
+         });
+}
+
 bool is_strip_held(const Subject& subject, const std::string& stud) {
   return std::any_of(subject.cuts.begin(), subject.cuts.end(), [&](const takeoff::CutRow& cut) {
     return cut.furring && cut.hold && std::find(cut.part_ids.begin(), cut.part_ids.end(), stud) != cut.part_ids.end();
@@ -65,40 +73,60 @@ bool is_strip_held(const Subject& subject, const std::string& stud) {
 
 void Plan::furring() {
   for (const facts::StudGap& stud : s_.facts.room.studs) {
-    if (!is_furred(stud, sheet_.metric)) continue;
-    const auto& b = part(s_.facts, stud.part_id).bbox_mm;
-    const std::string words = stud.at_upstand_mm <= 0 ? "in " + pen_.words(-stud.at_upstand_mm)
-                              : is_strip_held(s_, stud.part_id)
-                                  ? "fur HOLD"
-                                  : "fur " + pen_.words(takeoff::furring_mm(stud.at_upstand_mm, sheet_.metric));
-    const double y = (b[1] + b[4]) / 2, x = (b[0] + b[3]) / 2;
-    if (stud.wall == job::Side::back) {
-      pen_.line({b[0], b[1]}, {b[3], b[1]}, LineKind::correction);
-      // In the room, where it is screwed on, past the base's edge if that is near: in the wall it would be a stud's.
-      const double aside = 0.5 * width_of(words, t_) + 0.8 * t_;
-      std::vector<Point> places;
-      for (const double down : {1.6, 2.2, 2.8, 3.6, 4.6, 6.0, 7.5, 9.0})
-        for (const double along : {0.0, 0.5, -0.5, 1.0, -1.0, 1.6, -1.6})
-          places.push_back({x + along * aside, b[1] - down * t_});
-      pen_.name_at_one_of({x, b[1]}, std::move(places), words, Anchor::middle, 0.75);
-      pen_.nowhere_else();
-      pen_.in_turn();
-    } else {
-      const bool left = stud.wall == job::Side::left;
-      pen_.line({left ? b[3] : b[0], b[1]}, {left ? b[3] : b[0], b[4]}, LineKind::correction);
-      const double face = left ? b[3] : b[0];
-      // In the room: past the entry's line it would be of something else.
-      const double entry = std::min(base_[1], b[1]) + 0.3 * t_;
-      std::vector<Point> places;
-      for (const double off : {1.6, 2.4, 3.2, 4.8, 6.4, 8.4})
-        for (const double up : {0.0, 0.4, -0.4, 0.9, -0.9, 1.3, -1.3, 2.2, -2.2, 3.4, -3.4, 4.6, -4.6})
-          if (y + (up + 0.8) * t_ < depth_ && y + (up - 0.4) * t_ > entry)
-            places.push_back({face + (left ? off : -off) * t_, y + (up - 0.4) * t_});
-      pen_.name_at_one_of({face, y}, std::move(places), words, left ? Anchor::left : Anchor::right, 0.75);
-      pen_.nowhere_else();
-      pen_.always_led();
-      pen_.in_turn();
+    const bool at_upstand = is_furred(stud, sheet_.metric), held = is_strip_held(s_, stud.part_id);
+    if (!at_upstand && !is_furred_above(s_, stud, sheet_.metric)) continue;
+    furring_at(stud.wall, part(s_.facts, stud.part_id).bbox_mm,
+               at_upstand && stud.at_upstand_mm <= 0 ? "in " + pen_.words(-stud.at_upstand_mm)
+               : held                                ? "fur HOLD"
+               : !at_upstand                         ? "fur above"
+                             : "fur " + pen_.words(takeoff::furring_mm(stud.at_upstand_mm, sheet_.metric)),
+               !at_upstand);
+  }
+  // Before blocks between them the same, of those one above the other once; how thick, their lists say.
+  std::vector<std::pair<long, long>> seen;
+  for (const takeoff::CutRow& cut : s_.cuts)
+    for (const std::string& id : cut.part_ids) {
+      const facts::Part& block = part(s_.facts, id);
+      if (!cut.furring || !cut.on_block || !block.which.family.wall) continue;
+      const std::pair at{std::lround(block.bbox_mm[0]), std::lround(block.bbox_mm[1])};
+      if (std::find(seen.begin(), seen.end(), at) != seen.end()) continue;
+      seen.push_back(at);
+      furring_at(*block.which.family.wall, block.bbox_mm, cut.hold ? "fur HOLD" : "", true);
     }
+}
+
+/// A heavy dash along the face of a stud or a block, and what is to be done there: it may stand elsewhere `aside_too`,
+/// where nobody has to find it at the floor.
+void Plan::furring_at(job::Side wall, const std::array<double, 6>& b, const std::string& words, bool aside_too) {
+  const double y = (b[1] + b[4]) / 2, x = (b[0] + b[3]) / 2;
+  if (wall == job::Side::back) {
+    pen_.line({b[0], b[1]}, {b[3], b[1]}, LineKind::correction);
+    if (words.empty()) return;
+    // In the room, where it is screwed on, past the base's edge if that is near: in the wall it would be a stud's.
+    const double aside = 0.5 * width_of(words, t_) + 0.8 * t_;
+    std::vector<Point> places;
+    for (const double down : {1.6, 2.2, 2.8, 3.6, 4.6, 6.0, 7.5, 9.0})
+      for (const double along : {0.0, 0.5, -0.5, 1.0, -1.0, 1.6, -1.6})
+        places.push_back({x + along * aside, b[1] - down * t_});
+    pen_.name_at_one_of({x, b[1]}, std::move(places), words, Anchor::middle, 0.75);
+    if (!aside_too) pen_.nowhere_else();
+    pen_.in_turn();
+  } else {
+    const bool left = wall == job::Side::left;
+    pen_.line({left ? b[3] : b[0], b[1]}, {left ? b[3] : b[0], b[4]}, LineKind::correction);
+    if (words.empty()) return;
+    const double face = left ? b[3] : b[0];
+    // In the room: past the entry's line it would be of something else.
+    const double entry = std::min(base_[1], b[1]) + 0.3 * t_;
+    std::vector<Point> places;
+    for (const double off : {1.6, 2.4, 3.2, 4.8, 6.4, 8.4})
+      for (const double up : {0.0, 0.4, -0.4, 0.9, -0.9, 1.3, -1.3, 2.2, -2.2, 3.4, -3.4, 4.6, -4.6})
+        if (y + (up + 0.8) * t_ < depth_ && y + (up - 0.4) * t_ > entry)
+          places.push_back({face + (left ? off : -off) * t_, y + (up - 0.4) * t_});
+    pen_.name_at_one_of({face, y}, std::move(places), words, left ? Anchor::left : Anchor::right, 0.75);
+    if (!aside_too) pen_.nowhere_else();
+    pen_.always_led();
+    pen_.in_turn();
   }
 }
 
@@ -275,7 +303,8 @@ void Plan::side_names() {
     if (!at.room.closure.solved) return words;
     const double length = std::hypot(b.x - a.x, b.y - a.y);
     sheet_.dimensions.push_back({{a.x, a.y}, {b.x, b.y}, pen_.words(length), length, 0});
-    return words + "  " + pen_.words(length);
+    // Upright on small paper it would be longer than its bay, and beside a row be read as one of that.
+    return is_small(paper_of(s_.job())) ? words : words + "  " + pen_.words(length);
   };
   for (const auto& [side, words] :
        {std::pair{job::Side::back, "BACK WALL"}, {job::Side::left, "LEFT WALL"}, {job::Side::right, "RIGHT WALL"}}) {

@@ -277,7 +277,7 @@ double add_marks_table(Pen& pen, const Subject& s, const facts::Family& family, 
 }
 
 std::string framing_note(const job::Job& job) {
-  if (job.walls.existing) return "Thin grey framing is EXISTING and stays.";
+  if (job.walls.existing) return "Dotted framing is EXISTING and stays.";
   return std::string{job.floor.kind == job::FloorKind::slab ? "Sole plate to slab by anchors, scan it before drilling; "
                                                             : "Sole plate to floor, "} +
          "top plate to what is above, corners to the next wall: by the local table of framing fasteners. The job says "
@@ -312,17 +312,27 @@ bool schedules_apart(const Subject& s) {
   });
 }
 
-std::vector<Sheet> draw_schedules(const Subject& s) {
+namespace {
+
+/// Both tables by place, with what stands on their sheets beside them.
+struct ByPlace {
   std::vector<Cells> pieces, fastenings;
+  std::vector<std::string> notes, holds;
+  bool together = true;  ///< on one sheet, beside each other
+};
+constexpr double share_of_pieces = 0.52;
+
+ByPlace by_place(const Subject& s) {
+  ByPlace by;
   Sheet any;
   any.metric = s.job().is_metric();
   const Pen pen{any, 1};  // for the job's unit alone
   const auto add = [&](const std::string& headline, const facts::Family& family, const std::vector<Cells>& fastening) {
     const std::vector<Cells> rows = piece_rows(s, family);
-    if (!rows.empty()) pieces.push_back({headline});
-    if (!fastening.empty()) fastenings.push_back({headline});
-    pieces.insert(pieces.end(), rows.begin(), rows.end());
-    fastenings.insert(fastenings.end(), fastening.begin(), fastening.end());
+    if (!rows.empty()) by.pieces.push_back({headline});
+    if (!fastening.empty()) by.fastenings.push_back({headline});
+    by.pieces.insert(by.pieces.end(), rows.begin(), rows.end());
+    by.fastenings.insert(by.fastenings.end(), fastening.begin(), fastening.end());
   };
   if (s.job().bench) add("BENCH", {facts::Role::bench_frame}, bench_fastenings(pen, s));
   for (const job::Side side : s.job().alcove.walls) {
@@ -333,29 +343,42 @@ std::vector<Sheet> draw_schedules(const Subject& s) {
     add_plates(fastening, s);
     add(headline, family, fastening);
   }
-  if (pieces.empty() && fastenings.empty()) return {};
-  std::vector<std::string> notes{"Marks are those of the sheets of " +
-                                 std::string{s.job().bench ? "bench and walls" : "the walls"} +
-                                 std::string{s.cuts.empty() ? "." : ", and of {cuts}."}};
-  constexpr double share = 0.52;  // of the pieces' table
-  std::vector<std::string> holds;
+  by.notes = {"Marks are those of the sheets of " + std::string{s.job().bench ? "bench and walls" : "the walls"} +
+              std::string{s.cuts.empty() ? "." : ", and of {cuts}."}};
   if (const std::string assumed = assumed_studs_note(s.job(), s, s.job().alcove.walls, false); !assumed.empty())
-    notes.push_back(assumed);
-  if (const std::string late = late_furring_note(s); !late.empty()) notes.push_back(late);
-  if (const auto warning = frame_warning(s)) holds.push_back(warning->line), notes.push_back(warning->why);
-  any.notes = notes;
-  any.holds = holds;
+    by.notes.push_back(assumed);
+  if (const std::string late = late_furring_note(s); !late.empty()) by.notes.push_back(late);
+  if (const auto warning = frame_warning(s)) by.holds.push_back(warning->line), by.notes.push_back(warning->why);
+  any.notes = by.notes, any.holds = by.holds;
   Pen trial{any, least_letter};
   const Frame room = room_on(any, paper_of(s.job()));
-  if (-add_rows(trial, {0, 0}, room.width() * (1 - share) - 5, fastening_columns(), fastenings) < room.height())
-    return on_pages("schedules", "Pieces and fastening by place", s.job(), piece_columns(s), pieces, notes,
-                    {share, [&](Pen& with, Point top_left,
-                                double width) { add_rows(with, top_left, width, fastening_columns(), fastenings); }},
-                    holds);
+  by.together = -add_rows(trial, {0, 0}, room.width() * (1 - share_of_pieces) - 5, fastening_columns(), by.fastenings) <
+                room.height();
+  return by;
+}
+
+}  // namespace
+
+std::string where_pieces_stand(const Subject& s) {
+  const ByPlace by = by_place(s);
+  return by.together || by.fastenings.empty() ? "Pieces, fastening: {schedules}."
+         : by.pieces.empty()                  ? "Fastening: {fastening}."
+                                              : "Pieces: {schedules}; fastening: {fastening}.";
+}
+
+std::vector<Sheet> draw_schedules(const Subject& s) {
+  const ByPlace by = by_place(s);
+  if (by.pieces.empty() && by.fastenings.empty()) return {};
+  if (by.together)
+    return on_pages(
+        "schedules", "Pieces and fastening by place", s.job(), piece_columns(s), by.pieces, by.notes,
+        {share_of_pieces, [&](Pen& with, Point top_left,
+                              double width) { add_rows(with, top_left, width, fastening_columns(), by.fastenings); }},
+        by.holds);
   std::vector<Sheet> sheets =
-      on_pages("schedules", "Pieces by place", s.job(), piece_columns(s), pieces, notes, {}, holds);
-  for (Sheet& sheet : on_pages("schedules-fastening", "Fastening by place", s.job(), fastening_columns(), fastenings,
-                               notes, {}, holds))
+      on_pages("schedules", "Pieces by place", s.job(), piece_columns(s), by.pieces, by.notes, {}, by.holds);
+  for (Sheet& sheet : on_pages("schedules-fastening", "Fastening by place", s.job(), fastening_columns(), by.fastenings,
+                               by.notes, {}, by.holds))
     sheets.push_back(std::move(sheet));
   return sheets;
 }

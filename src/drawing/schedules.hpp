@@ -15,6 +15,8 @@ double add_wall_fasteners(Pen& pen, const Subject& subject, const facts::Family&
 
 /// Whether they stand on a sheet of their own, beside no view: on small paper, and where one of them is longer than its
 /// place on a page.
+/// The note of a view whose schedules have sheets of their own: on which each stands.
+std::string where_pieces_stand(const Subject& s);
 bool schedules_apart(const Subject& subject);
 
 /// That a wall's framing stands already; else what holds its plates, of which no key says anything: beside a view that

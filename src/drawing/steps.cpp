@@ -123,13 +123,32 @@ std::string body_in_bore(const job::Job& job, const facts::Facts& facts) {
 
 namespace {
 
+/// Of a mark as many as go on one wall; `shared`: more of them go on others.
+struct MarkHere {
+  std::string mark;
+  int count = 0;
+  bool shared = false;
+};
+
+/// "strips A, B"; where others have some of a mark as well "3 strips A, 1 strip B".
+std::string words_of(const std::vector<MarkHere>& marks) {
+  const bool counted = std::any_of(marks.begin(), marks.end(), [](const MarkHere& m) { return m.shared; });
+  std::vector<std::string> words;
+  int all = 0;
+  for (const MarkHere& m : marks) {
+    all += m.count;
+    words.push_back(!counted ? m.mark : std::to_string(m.count) + (m.count == 1 ? " strip " : " strips ") + m.mark);
+  }
+  return (counted ? "" : all == 1 ? "strip " : "strips ") + units::joined(words);
+}
+
 /// Strips by wall and mark; of each row of the cut list those that wait.
 template <typename Waits>
 LateFurring furring_that_waits(const Findings& s, Waits waits, std::optional<job::Side> only = {}) {
   LateFurring late;
   for (const job::Side side : {job::Side::left, job::Side::back, job::Side::right}) {
     if (only && side != *only) continue;
-    std::vector<std::string> marks;
+    std::vector<MarkHere> marks;
     int here = 0;
     for (const takeoff::CutRow& cut : s.cuts) {
       if (!cut.furring) continue;
@@ -138,16 +157,12 @@ LateFurring furring_that_waits(const Findings& s, Waits waits, std::optional<job
             const facts::Part& stud = part(s.facts, id);
             return stud.which.family.wall == side && waits(cut);
           }));
-      if (count > 0)
-        marks.push_back(cut.mark + (count == cut.count
-                                        ? ""
-                                        : " (" + std::to_string(count) + " of " + std::to_string(cut.count) + ")"));
+      if (count > 0) marks.push_back({cut.mark, count, count != cut.count});
       here += count;
       late.held = late.held || (count > 0 && cut.hold);
     }
     if (here == 0) continue;
-    late.words += std::string{late.count > 0 ? "; " : ""} + (here == 1 ? "strip " : "strips ") + units::joined(marks) +
-                  " on the " + job::name_of(side) + " wall";
+    late.words += std::string{late.count > 0 ? "; " : ""} + words_of(marks) + " on the " + job::name_of(side) + " wall";
     late.count += here;
   }
   return late;

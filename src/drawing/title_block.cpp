@@ -184,10 +184,20 @@ std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t
             {4.8, {{2, date}, {2.4, revision}, {2.2, "checked by"}}},
             {7.8, {{4.4, limits, least_letter, 2}, {2.2, hash}}},
             {4.8, {{1, origin}}},
-            {4.8, {{1, "Look at the job's other sheets before cutting or boring; local code decides."}}}};
-  return {{5.8, {{3.4, sheet.title, 3.5}, {1, sheet.code, 3.5}}},   {7.6, {{1, job.name, 3, 2}}},
-          {4.6, {{1, hand_of(job), 3}, {1, of}, {1.45, hash}}},     {4.6, {{1.33, scale}, {0.7, set}, {1, unit}}},
-          {4.6, {{1.2, date}, {1, revision}, {1.4, "checked by"}}}, {9.4, {{1, limits, least_letter, 2}}}};
+            {4.8, {{1, "Shop drawing. Look at the job's other sheets before cutting or boring; local code decides."}}}};
+  const Fields fields = fields_of(sheet.page.paper);
+  const double block_width = fields.right - fields.block;
+  // A name and a book that one line holds leave their second to O and DATUM.
+  const auto in_one = [&](const std::string& words, double height) {
+    return width_of(words, height) < block_width - 2 * margin;
+  };
+  return {{5.8, {{3.4, sheet.title, 3.5}, {1, sheet.code, 3.5}}},
+          {in_one(job.name, 3) ? 4.8 : 7.6, {{1, job.name, 3, 2}}},
+          {4.6, {{1, hand_of(job), 3}, {1, of}, {1.45, hash}}},
+          {4.6, {{1.33, scale}, {0.7, set}, {1, unit}}},
+          {4.6, {{1.2, date}, {1, revision}, {1.4, "checked by"}}},
+          {in_one(limits, least_letter) ? 4.6 : 9.4, {{1, limits, least_letter, 2}}},
+          {9.4, {{1, "Shop drawing.  " + origin, least_letter, 2}}}};
 }
 
 void add_heading(Paperwork& paper, const Frame& block, const std::vector<Row>& rows) {

@@ -105,10 +105,13 @@ inline std::optional<double> bore_from_entry_mm(const Subject& subject) {
 
 /// Where something is written already.
 std::vector<Box> boxes_of_texts(const Sheet& sheet);
+/// Where lines come from that lead to members too thin for their mark: from their left; along what lies, where a chain
+/// of dimensions stands there, from above or below.
+enum class Leads { level, upright };
 /// Marks of the cut list on members: each on the part of its member that the view shows, or beside it where that is too
 /// narrow. What others of `shown` hide gets none. Nothing is written over `taken`.
 void add_member_marks(Pen& pen, const Subject& subject, const View& view, const Wanted& shown, const Wanted& marked,
-                      std::vector<Box> taken = {});
+                      std::vector<Box> taken = {}, Leads leads = Leads::level);
 
 /// The corners of a solid as a view shows them.
 std::vector<Point> corners_of(const parts::Solid& solid, const View& view);

@@ -92,8 +92,7 @@ class Wall {
                       "foot and top; of all strips: "} +
           (apart_ ? "{schedules}" : "the table") + (held_ ? ", and which are on HOLD." : ".") +
           late_furring_in_short(s_, side_));
-    if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_}))
-      told.emplace_back("Pieces, fastening: {schedules}.");
+    if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_})) told.push_back(where_pieces_stand(s_));
     return told;
   }
 
@@ -223,7 +222,8 @@ class Wall {
         if (!wanted(stud)) continue;
         furred_ = true, held_ = held_ || cut.hold;
         if (cut.on_block) {
-          add_block_strip(pen_, cut, extent(stud, view_));
+          const Frame block = extent(stud, view_);
+          add_block_strip(pen_, cut, block, bay_of(block).y1 - block.y1);
           continue;
         }
         const Frame f = extent(stud, view_);

@@ -29,9 +29,11 @@ const facts::Strip& strip_before(const Subject& subject, const takeoff::CutRow& 
 /// How a wall shows that strip, of a row of the cut list: on its stud's face, from foot to head.
 Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& stud, const View& view);
 
-/// The same before a block: across its face, with the row's mark.
-void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block);
+/// The same before a block: along it, with the row's mark, in what is `clear` over it where that has room.
+void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block, double clear);
 
+/// Whether a stud stands before the line of base or bench as high as that is in a way: its wall's sheet says how far.
+bool any_stud_in_the_way(const Subject& subject);
 /// Studs that stand in the way, at the foot and as high as anything comes there: how far. @return whether one does
 bool add_studs_in_the_way(Pen& pen, const Subject& subject, job::Side wall, const View& view);
 

@@ -79,12 +79,42 @@ Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const par
   return {{x, foot}, {x, head}, LineKind::correction};
 }
 
-void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block) {
-  const double t = pen.text_mm(), y = block.y0 + 0.2 * block.height(), x = (block.x0 + block.x1) / 2;
-  pen.line({block.x0, y}, {block.x1, y}, LineKind::correction);
-  const std::string name = "fur " + cut.mark, held = name + " HOLD";  // its row in the table says so as well
-  const bool fits = width_of(held, 2.5 / 3 * t) < block.width();
-  pen.name({x, y}, {x, block.y0 - 1.2 * t}, cut.hold && fits ? held : name, Anchor::middle, 2.5 / 3);
+void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block, double clear) {
+  // Over its upper edge: an upstand's dashes, which may run through it, are others.
+  const double t = pen.text_mm(), size = 2.5 / 3, x = (block.x0 + block.x1) / 2, line = block.y1 + 0.3 * t,
+               foot = line + 0.6 * t;
+  pen.line({block.x0, line}, {block.x1, line}, LineKind::correction);
+  const std::string name = "fur " + cut.mark, words = cut.hold ? name + " HOLD" : name;
+  const auto fits = [&](const std::string& text, double lines) {
+    return width_of(text, size * t) < block.width() - 0.6 * t && foot + lines * 1.4 * size * t < block.y1 + clear;
+  };
+  const auto over = [&](double up) {
+    std::vector<Point> places;
+    for (const double more : {0.0, 0.8, 1.8, 3.0, 4.5}) places.push_back({x, foot + (up + more) * t});
+    return places;
+  };
+  if (fits(words, 1)) {
+    std::vector<Point> places = over(0);
+    for (const double under : {1.6, 2.4, 3.4}) places.push_back({x, block.y0 - under * t});
+    pen.name_at_one_of({x, line}, std::move(places), words, Anchor::middle, size);
+    if (cut.hold) pen.otherwise(name, {x, line});             // its row in the table says that it waits as well
+  } else if (cut.hold && fits(name, 2) && fits("HOLD", 2)) {  // one under the other
+    pen.note_at_one_of(over(1.4 * size), name, Anchor::middle, size);
+    pen.note_at_one_of(over(0), "HOLD", Anchor::middle, size);
+  } else {
+    std::vector<Point> places;  // its row in the table says that it waits
+    for (const double under : {1.6, 2.4, 3.4, 4.6, 6.0}) places.push_back({x, block.y0 - under * t});
+    for (const double up : {3.0, 4.5, 6.0, 8.0}) places.push_back({x, foot + up * t});
+    pen.name_at_one_of({x, line}, std::move(places), name, Anchor::middle, size);
+  }
+}
+
+bool any_stud_in_the_way(const Subject& subject) {
+  const double mark = units::tape_mark_mm(subject.job().is_metric());
+  const auto& studs = subject.facts.room.studs;
+  return std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& gap) {
+    return !gap.stands_alone() && std::min(gap.at_floor_mm, gap.at_bound_mm) <= -mark;
+  });
 }
 
 bool add_studs_in_the_way(Pen& pen, const Subject& subject, job::Side wall, const View& view) {

@@ -34,8 +34,8 @@ std::size_t count_edges(const TopoDS_Shape& face) {
   return count;
 }
 
-/// The same solid with its faces in another order. The kernel's writer looks at all edges of a face for each of them that
-/// it has not met yet: with hundreds of holes that is minutes, unless the faces in the holes come first.
+/// The same solid with its faces in another order. The kernel's writer looks at all edges of a face for each of them
+/// that it has not met yet: with hundreds of holes that is minutes, unless the faces in the holes come first.
 TopoDS_Solid small_faces_first(const TopoDS_Solid& solid) {
   const BRep_Builder builder;
   TopoDS_Solid sorted;

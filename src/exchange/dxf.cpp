@@ -43,7 +43,7 @@ Look look_of(LineKind kind) {
     case LineKind::text:
       return {"FW-TEXT", 7};
     case LineKind::existing:
-      return {"FW-EXISTING", 8};
+      return {"FW-EXISTING", 8, "DOTTINY"};
     case LineKind::correction:
       return {"FW-CORRECTION", 30, "DASHEDTINY"};
     case LineKind::limit:

@@ -268,6 +268,7 @@ void DxfDrawing::line_types() {
                                     {"Continuous", "Solid line", {}},
                                     {"DASHEDTINY", "Hidden _ _ _", {3, -1}},
                                     {"DASHED2", "Limit __ __ __", {6, -2}},
+                                    {"DOTTINY", "Existing . . .", {0.4, -0.9}},
                                     {"CENTERTINY", "Centre ___ _ ___", {9, -1, 0.5, -1}},
                                     {"DIVIDETINY", "Phantom ___ _ _ ___", {9, -1, 0.5, -1, 0.5, -1}}};
   table("LTYPE", line_type_table, types.size());

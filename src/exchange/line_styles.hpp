@@ -11,7 +11,6 @@ namespace fallwright::exchange {
 struct LineStyle {
   double weight;
   std::vector<double> dashes = {};
-  double grey = 0;
 };
 
 inline LineStyle style_of(drawing::LineKind kind) {
@@ -30,7 +29,7 @@ inline LineStyle style_of(drawing::LineKind kind) {
     case LineKind::limit:
       return {wide, {6, 2}};
     case LineKind::existing:
-      return {wide, {}, 0.45};
+      return {wide, {0.4, 0.9}};  // dots, on a copier as well, which makes no grey
     case LineKind::hidden:
       return {thin, {3, 1}};
     case LineKind::centre:

@@ -62,7 +62,7 @@ class Hand {
 
   void strokes(LineKind kind) {
     const LineStyle style = style_of(kind);
-    cairo_set_source_rgb(cr_, style.grey, style.grey, style.grey);
+    cairo_set_source_rgb(cr_, 0, 0, 0);
     cairo_set_line_width(cr_, style.weight);
     cairo_set_dash(cr_, style.dashes.data(), static_cast<int>(style.dashes.size()), 0);
     for (const drawing::Line& line : sheet_.lines) {

@@ -37,11 +37,6 @@ std::string escaped(const std::string& words) {
   return text;
 }
 
-std::string grey(double level) {
-  const std::string of_255 = number(std::round(level * 255));
-  return "rgb(" + of_255 + "," + of_255 + "," + of_255 + ")";
-}
-
 class Svg {
  public:
   explicit Svg(const Sheet& sheet) : sheet_{sheet}, white_{sheet} {}
@@ -89,8 +84,9 @@ class Svg {
       if (a.kind == kind) path += arc(a);
     if (path.empty()) return;
     const LineStyle style = style_of(kind);
-    out_ += std::string{"<path class=\""} + drawing::name_of(kind) + "\" fill=\"none\" stroke=\"" + grey(style.grey) +
-            "\" stroke-width=\"" + number(style.weight) + "\" stroke-linecap=\"round\"";
+    out_ += std::string{"<path class=\""} + drawing::name_of(kind) +
+            "\" fill=\"none\" stroke=\"rgb(0,0,0)\" stroke-width=\"" + number(style.weight) +
+            "\" stroke-linecap=\"round\"";
     for (std::size_t i = 0; i < style.dashes.size(); ++i)
       out_ += (i ? "," : " stroke-dasharray=\"") + number(style.dashes[i]);
     out_ += std::string{style.dashes.empty() ? "" : "\""} + " d=\"" + path + "\"/>\n";

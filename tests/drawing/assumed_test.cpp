@@ -134,7 +134,7 @@ TEST(LateFurring, HasMarksByWhenItIsSetAndGoesOnOverTheSeat) {
     EXPECT_THAT(pages("cuts"), HasSubstr("once the seat block is set"));
     EXPECT_THAT(notes_of(d.sheet("wall-" + right)), HasSubstr("Over the seat block once that is set"));
     EXPECT_THAT(read_through(d.sheet("wall-" + right)), HasSubstr("fur "));
-    EXPECT_THAT(pages("cuts"), HasSubstr("on the block"));
+    EXPECT_THAT(pages("cuts"), HasSubstr("on block "));
     for (const takeoff::CutRow& cut : d.cuts)
       for (const std::string& id : cut.part_ids) {
         if (!cut.furring || cut.turn != facts::Turn::framing) continue;

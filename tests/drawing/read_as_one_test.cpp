@@ -99,6 +99,13 @@ TEST(ReadAsOne, EachStripOfASideWallHasALineFromItsWords) {
       const Box b = box_of(text);
       led += std::any_of(plan.lines.begin(), plan.lines.end(), [&](const Line& l) {
         const bool here = l.from.x > b.x0 - t && l.from.x < b.x1 + t && l.from.y > b.y0 - t && l.from.y < b.y1 + t;
+        const bool block = std::any_of(d.cuts.begin(), d.cuts.end(), [&](const takeoff::CutRow& cut) {
+          return cut.on_block && std::any_of(cut.part_ids.begin(), cut.part_ids.end(), [&](const std::string& id) {
+                   const auto& s = part(d.facts, id).bbox_mm;
+                   return std::abs(l.to.y - (s[1] + s[4]) / 2) < 0.01;
+                 });
+        });
+        if (here && block && l.kind == LineKind::dimension) return true;
         return here && l.kind == LineKind::dimension &&
                std::any_of(d.facts.room.studs.begin(), d.facts.room.studs.end(), [&](const facts::StudGap& stud) {
                  const auto& s = part(d.facts, stud.part_id).bbox_mm;

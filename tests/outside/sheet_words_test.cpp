@@ -227,7 +227,7 @@ TEST(SheetWords, BenchViewsShowTheMarkOfEveryVisibleMember) {
 
 TEST(SheetWords, EveryStripOfFurringIsListedAndStandsBesideItsStuds) {
   // Source: the cut list: a strip has a mark, a thickness and its studs; the surveyed job has some. On a wall it is
-  // named beside each of its studs, with its thickness or that it waits; one before a block is named below it.
+  // named beside each of its studs, with its thickness or that it waits; one before a block is named over it.
   int strips = 0;
   for (const Drawn& d : all_jobs())
     for (const takeoff::CutRow& cut : d.cuts) {
@@ -239,11 +239,12 @@ TEST(SheetWords, EveryStripOfFurringIsListedAndStandsBesideItsStuds) {
                                       [&](const auto& stud) { return stud.part_id == cut.part_ids.front(); });
       ASSERT_NE(first == studs.end(), !cut.on_block);
       const std::string place = cut.on_block ? "" : number_of(first->running_mm, d.model->job.is_metric());
-      const std::string on = cut.on_block ? "block" : "stud";
       for (const Sheet& sheet : d.sheets)
         for (const Text& t : sheet.texts) {
           listed += starts(sheet.name, "cuts") &&
-                    starts(t.words, cut.part_ids.size() > 1 ? "on " + on + "s at " : "on the " + on + " at ") &&
+                    starts(t.words, cut.on_block              ? "on block"
+                                    : cut.part_ids.size() > 1 ? "on studs at "
+                                                              : "on the stud at ") &&
                     t.words.find(place) != std::string::npos;
           beside += starts(sheet.name, "wall-") &&
                     (cut.on_block ? t.words == "fur " + cut.mark || t.words == "fur " + cut.mark + " HOLD"
