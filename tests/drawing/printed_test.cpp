@@ -162,7 +162,7 @@ TEST(PrintedPlan, DrawsTheBoreJoistsAndFurring) {
     })) << x;
   EXPECT_TRUE(has_line(s, LineKind::hidden, 65, 0, 65, 40));
   EXPECT_TRUE(has_line(s, LineKind::centre, 0, 40, 82, 0) && has_line(s, LineKind::centre, 80, 40, 0, 0));
-  const auto furred = std::count_if(s.lines.begin(), s.lines.end(), [](const Line& l) {  // of side walls; of blocks longer
+  const auto furred = std::count_if(s.lines.begin(), s.lines.end(), [](const Line& l) {  // side walls
     return l.kind == LineKind::correction && l.to.x == l.from.x && std::abs(l.to.y - l.from.y) < 2 * in;
   });
   EXPECT_EQ(furred, 7) << "four studs on the left, three on the right";
