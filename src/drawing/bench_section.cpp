@@ -66,7 +66,7 @@ std::string name_with_mark(const Subject& s, const std::string& name, const std:
 std::vector<Seen> strip_behind(const Subject& s, const parts::Solid& stud, const Frame& seen, double face,
                                double into) {
   for (const takeoff::CutRow& cut : s.cuts) {
-    if (!cut.furring || cut.turn == facts::Turn::seat ||
+    if (!cut.furring || cut.turn == facts::Turn::seat || cut.turn == facts::Turn::after ||
         std::find(cut.part_ids.begin(), cut.part_ids.end(), stud.id) == cut.part_ids.end())
       continue;
     const double from = into > 0 ? seen.x1 : seen.x0;

@@ -173,6 +173,8 @@ std::string where_it_ends(const facts::Facts& facts, const takeoff::CutRow& cut)
   const facts::Strip& on = takeoff::strip_of(*gap, cut);
   return on.turn == facts::Turn::seat ? ", and begins on the seat block"
          : on.below_seat              ? ", and ends below the seat block"
+         : on.parted && on.to < 1     ? ", and ends as high as the base stands"
+         : on.parted                  ? ", and begins over the base's edge"
          : on.to < 1                  ? ", and ends below the stud's top"
          : on.from > 0                ? ", and ends above the stud's foot"
                                       : "";

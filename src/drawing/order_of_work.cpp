@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 
 #include "drawing/assumed.hpp"
 #include "drawing/drain.hpp"
@@ -44,6 +43,7 @@ class Order {
       set();
       tight();
       seat();
+      fur_at_last();
       waterproof();
       flood();
     }
@@ -138,21 +138,6 @@ class Order {
     return mm > 0 ? len(mm) : "";
   }
 
-  int furring() const {
-    return std::accumulate(s_.cuts.begin(), s_.cuts.end(), 0,
-                           [](int n, const takeoff::CutRow& cut) { return n + (cut.furring ? cut.count : 0); });
-  }
-
-  /// Of all those strips, whenever they are set.
-  std::string thin_strips() const {
-    const int thin = std::accumulate(s_.cuts.begin(), s_.cuts.end(), 0, [](int n, const takeoff::CutRow& cut) {
-      return n + (cut.is_shim() ? cut.count : 0);
-    });
-    if (thin == 0) return "";
-    return "; " + std::to_string(thin) + (thin < furring() ? " of all these" : "") +
-           " too thin to rip: shims, in tapered pairs or strips of card in layers";
-  }
-
   void before() {
     add({true, "all", "Compare this room with the sheets: hand, widths, drain. Read {inspection}.",
          open_checks(s_.judgement.results), "a check fails, or the room is not the one drawn"});
@@ -173,15 +158,16 @@ class Order {
     std::string blocking;
     for (const job::Length& height : job_.walls.blocking)
       blocking += (blocking.empty() ? "" : ", ") + len(height.in_mm());
-    const LateFurring late = furring_after_base(s_), held = furring_on_hold(s_), over = furring_over_seat(s_);
-    const int now = furring() - late.count - held.count - over.count;
+    const LateFurring late = furring_after_base(s_), held = furring_on_hold(s_);
+    const int now = furring_turns(s_).now;
     add({held.count > 0, "framer",
          studs_to_find_first(job_, s_) + wall_work(job_, now > 0) + wall_before_studs(f_) +
              (held.count == 0 ? "" : " On HOLD as the cut list tells: " + held.words + ".") +
              (late.count == 0 ? ""
                               : " Furring beside the base waits until that is down (" + late.words +
-                                    "): any sooner, and the base has no room to come down."),
-         furring_by_turns(f_, now, held.count, late.count, over.count) + thin_strips() +
+                                    "): any sooner, and the base has no room to come down.") +
+             (furring_at_last(s_).count == 0 ? "" : " What stands over the base's edge goes in last."),
+         furring_by_turns(s_) + thin_strips(s_) +
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
          f_.site_built
              ? "a stud stands off its wall's line"
@@ -357,7 +343,7 @@ class Order {
     const bool upstands = f_.heights.upstand_top_mm.has_value();
     if (const LateFurring late = furring_after_base(s_); late.count > 0)
       add_on_base({late.held, "framer",
-                   "Fur the studs beside the base before its mortar sets: " + late.words +
+                   "Fur the studs beside the base, as high as it stands, before its mortar sets: " + late.words +
                        ". Slip each strip down behind the " + (upstands ? "upstand" : "base's edge") +
                        " and screw it, no hammer.",
                    std::to_string(late.count) + (late.count == 1 ? " strip" : " strips") + " by the cut list" +
@@ -401,7 +387,9 @@ class Order {
     if (!f_.site_built)  // there it is liner or membrane that turns up behind it
       add_on_seat({true, "crew",
                    "Before the seat block: " +
-                       std::string{base.empty()                       ? ""
+                       std::string{base.empty()                    ? ""
+                                   : furring_at_last(s_).count > 0 ? "flash the base where it hides the upstand (along "
+                                                                     "the walls once they are furred), "
                                    : lapped_edges(job_, true).empty() ? "flash the base along walls and bench, "
                                                                       : "flash the base along its walls, "} +
                        around("bond a strip of membrane over the ", lapped_edges(job_, true), " and up the frame, ") +
@@ -429,6 +417,17 @@ class Order {
       add_on_seat({false, "crew", "Flash the seat block's own upstands at the walls.",
                    own + " of upstand, corners lapped " + len(job_.buy.flashing.lap.in_mm()),
                    "the seat's flashing ends short of the wall's waterproofing"});
+  }
+
+  /// What base and seat block come in past, and what would be too long to slip down behind the base's edge.
+  void fur_at_last() {
+    const LateFurring last = furring_at_last(s_);
+    if (last.count == 0) return;
+    add_on_base({last.held, "framer",
+                 "Fur the rest of the studs, before the board: " + last.words + ". Each begins at the base's edge.",
+                 std::to_string(last.count) + (last.count == 1 ? " strip" : " strips") + " by the cut list" +
+                     (last.held ? ", some on HOLD" : ""),
+                 "a strip pushes at the base or at the seat block: cut it shorter, or plane it thinner"});
   }
 
   void tight() {

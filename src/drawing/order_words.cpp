@@ -36,17 +36,37 @@ double base_stands_to_mm(const facts::Facts& facts) {
   return facts.heights.upstand_top_mm.value_or(facts.heights.rim_greatest_mm);
 }
 
-std::string furring_by_turns(const facts::Facts& facts, int now, int held, int late, int over) {
+FurringTurns furring_turns(const Findings& s) {
+  FurringTurns turns;
+  for (const takeoff::CutRow& cut : s.cuts) turns.all += cut.furring ? cut.count : 0;
+  turns.held = furring_on_hold(s).count, turns.late = furring_after_base(s).count;
+  turns.over = furring_over_seat(s).count, turns.last = furring_at_last(s).count;
+  turns.now = turns.all - turns.held - turns.late - turns.over - turns.last;
+  return turns;
+}
+
+std::string furring_by_turns(const Findings& s) {
+  const FurringTurns turns = furring_turns(s);
+  const int now = turns.now;
   const auto further = [&](int count, const char* when) {
     return count == 0 ? "" : ", " + std::to_string(count) + (now > 0 ? " more " : " ") + when;
   };
-  const bool none_ever = now + held + late + over == 0;
-  return std::string{none_ever ? wall_before_studs(facts).empty() ? "no stud needs furring, as read or drawn"
-                                                                  : "no strip of furring before that"
+  const bool none_ever = turns.all == 0;
+  return std::string{none_ever ? wall_before_studs(s.facts).empty() ? "no stud needs furring, as read or drawn"
+                                                                    : "no strip of furring before that"
                      : now == 0
                          ? "no strip of furring yet"
                          : std::to_string(now) + (now == 1 ? " strip" : " strips") + " of furring by the cut list"} +
-         further(held, "on HOLD") + further(late, "once the base is down") + further(over, "over the seat block");
+         further(turns.held, "on HOLD") + further(turns.late, "once the base is down") +
+         further(turns.over, "over the seat block") + further(turns.last, "at last, before the board");
+}
+
+std::string thin_strips(const Findings& s) {
+  int thin = 0;
+  for (const takeoff::CutRow& cut : s.cuts) thin += cut.is_shim() ? cut.count : 0;
+  if (thin == 0) return "";
+  return "; " + std::to_string(thin) + (thin < furring_turns(s).all ? " of all these" : "") +
+         " too thin to rip: shims, in tapered pairs or strips of card in layers";
 }
 
 namespace {

@@ -18,8 +18,16 @@ std::string open_checks(const std::vector<rules::Result>& results);
 /// What no strip reaches comes before the strips; empty where there is none.
 std::string wall_before_studs(const facts::Facts& facts);
 
+/// How many strips of furring there are, and of them that go in with the framing, wait on hold, for the base, for the
+/// seat block or for both.
+struct FurringTurns {
+  int all = 0, now = 0, held = 0, late = 0, over = 0, last = 0;
+};
+FurringTurns furring_turns(const Findings& findings);
 /// "3 strips of furring by the cut list, 6 more on HOLD, 4 more once the base is down".
-std::string furring_by_turns(const facts::Facts& facts, int now, int held, int late, int over);
+std::string furring_by_turns(const Findings& findings);
+/// "; 3 of all these too thin to rip: shims ...": of all strips, whenever they are set; empty where none is.
+std::string thin_strips(const Findings& findings);
 
 /// "front edge 18\" above the datum, back higher": the edge of the seat that is next to the base, which is its highest
 /// where it falls away. @pre there is a bench.

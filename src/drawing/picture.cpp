@@ -64,16 +64,14 @@ std::string plain_name(const std::string& shows, const Subject& s) {
     return floor + (bore_is_void(s) ? ", its bore VOID" : ", bored later");
   }
   if (shows == "walls") {
-    int strips = 0;
-    for (const takeoff::CutRow& cut : s.cuts) strips += cut.furring ? cut.count : 0;
-    const int late = furring_after_base(s).count, held = furring_on_hold(s).count, over = furring_over_seat(s).count;
+    const auto [strips, now, held, late, over, last] = furring_turns(s);
     std::vector<std::string> work;
     if (!s.job().walls.blocking.empty()) work.emplace_back("blocked");
-    if (strips > late + held + over)
-      work.emplace_back(held > 0   ? "furred, all but what is on HOLD"
-                        : late > 0 ? "furred, all but beside the base"
-                        : over > 0 ? "furred, all but over the seat"
-                                   : "furred");
+    if (now > 0)
+      work.emplace_back(held > 0          ? "furred, all but what is on HOLD"
+                        : late + last > 0 ? "furred, all but beside the base"
+                        : over > 0        ? "furred, all but over the seat"
+                                          : "furred");
     return work.empty() ? "walls" : "walls, " + units::listed(work);
   }
   static const std::map<std::string, std::string> all{{"bench", "bench frame"},

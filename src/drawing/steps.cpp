@@ -177,6 +177,10 @@ static bool waits_for_seat(const takeoff::CutRow& cut) {
   return cut.turn == facts::Turn::seat;
 }
 
+static bool waits_for_all(const takeoff::CutRow& cut) {
+  return cut.turn == facts::Turn::after;
+}
+
 LateFurring furring_after_base(const Findings& s) {
   return furring_that_waits(s, waits_for_base);
 }
@@ -185,28 +189,41 @@ LateFurring furring_over_seat(const Findings& s) {
   return furring_that_waits(s, waits_for_seat);
 }
 
+LateFurring furring_at_last(const Findings& s) {
+  return furring_that_waits(s, waits_for_all);
+}
+
 std::string late_furring_note(const Findings& s, std::optional<job::Side> wall) {
   const LateFurring late = furring_that_waits(s, waits_for_base, wall);
   if (late.count == 0) return "";
   std::string words = late.words;
   words.front() = 'S';
-  return words + (late.count == 1 ? " goes" : " go") + " in only once the base is down: {order-of-work}.";
+  const int last = furring_that_waits(s, waits_for_all, wall).count;
+  return words + (late.count == 1 ? " goes" : " go") + " in only once the base is down" +
+         (last == 0 ? "" : ", what stands over it at last") + ": {order-of-work}.";
 }
 
 std::string late_furring_in_short(const Findings& s, std::optional<job::Side> wall) {
   const LateFurring over = furring_that_waits(s, waits_for_seat, wall);
   std::string seat = over.words;
   if (!seat.empty()) seat = " Over the seat block once that is set: " + seat + ".";
-  return (late_furring_note(s, wall).empty() ? "" : " Beside the base once that is down: {order-of-work}.") + seat;
+  const bool late = !late_furring_note(s, wall).empty(), last = furring_that_waits(s, waits_for_all, wall).count > 0;
+  return (late ? std::string{" Beside the base once that is down"} + (last ? ", over it at last" : "") +
+                     ": {order-of-work}."
+          : last ? " Over the base at last: {order-of-work}."
+                 : std::string{}) +
+         seat;
 }
 
 std::string when_set(const takeoff::CutRow& cut) {
-  return waits_for_base(cut) ? "; once the base is down" : waits_for_seat(cut) ? "; once the seat block is set" : "";
+  return waits_for_base(cut)   ? "; once the base is down"
+         : waits_for_seat(cut) ? "; once the seat block is set"
+         : waits_for_all(cut)  ? "; at last, before the board"
+                               : "";
 }
 
 LateFurring furring_on_hold(const Findings& s) {
-  return furring_that_waits(
-      s, [](const takeoff::CutRow& cut) { return cut.hold && !waits_for_base(cut) && !waits_for_seat(cut); });
+  return furring_that_waits(s, [](const takeoff::CutRow& cut) { return cut.hold && cut.turn == facts::Turn::framing; });
 }
 
 std::string clear_of_apron(const job::Job& job, const facts::Facts& facts) {

@@ -69,11 +69,13 @@ struct LateFurring {
   bool held = false;  ///< some of them are on hold
 };
 
-/// Until the base is down, as it would have no room to come down beside them. Those of which nothing stands beside it
-/// and those of the back wall do not wait.
+/// Until the base is down, as it would have no room to come down beside them, and no longer: no higher than it stands.
+/// Those of which nothing stands beside it and those of the back wall do not wait.
 LateFurring furring_after_base(const Findings& findings);
 /// Until the seat block is set, over which they stand.
 LateFurring furring_over_seat(const Findings& findings);
+/// Until base and seat block are set, which come in past them.
+LateFurring furring_at_last(const Findings& findings);
 
 /// Of one wall or of all: "Strips B on the left wall go in only once the base is down: G-02."; empty where none waits
 /// so.

@@ -212,6 +212,11 @@ class Wall {
                      [&](const parts::Solid& s) { return shown(s) && s.part.kind != Kind::stud; });
   }
 
+  /// As the strip is cut there.
+  static double thick_at(takeoff::StripEnd end, const takeoff::CutRow& cut) {
+    return cut.taper && cut.taper->thin_at == end ? cut.taper->thin_mm : cut.thickness_mm;
+  }
+
   /// Strips before studs that stand back: on each stud's face its strip, beside it that one's mark and thickness, from
   /// the floor to the top.
   void furring() {
@@ -232,9 +237,9 @@ class Wall {
         const double foot = line.from.y, head = line.to.y;
         sheet_.lines.push_back(line);
         const std::string low = on.from > 0 ? "begins " + pen_.words(foot - f.y0) + " up"
-                                            : pen_.words(on.foot_mm) + " foot",
-                          high =
-                              on.to < 1 ? "ends " + pen_.words(head - f.y0) + " up" : pen_.words(on.head_mm) + " top",
+                                            : pen_.words(thick_at(takeoff::StripEnd::foot, cut)) + " foot",
+                          high = on.to < 1 ? "ends " + pen_.words(head - f.y0) + " up"
+                                           : pen_.words(thick_at(takeoff::StripEnd::head, cut)) + " top",
                           strip_words = cut.mark + (cut.hold ? " HOLD" : ": " + low + ", " + high),
                           words = "fur " + strip_words;
         const Point strip{line.from.x, foot + 0.6 * (head - foot)};

@@ -74,8 +74,12 @@ const facts::Strip& strip_before(const Subject& subject, const takeoff::CutRow& 
 Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& stud, const View& view) {
   const facts::Strip& on = strip_before(subject, cut, stud);
   const Frame f = extent(stud, view);
-  const double x = (f.x0 + f.x1) / 2, foot = on.from > 0 ? f.y1 - cut.length_mm : f.y0,
-               head = on.to < 1 ? f.y0 + cut.length_mm : f.y1;
+  const bool begins = on.from > 0, ends = on.to < 1;
+  const double x = (f.x0 + f.x1) / 2,
+               foot = begins && ends ? f.y0 + on.from * f.height()
+                      : begins       ? f.y1 - cut.length_mm
+                                     : f.y0,
+               head = ends ? foot + cut.length_mm : f.y1;
   return {{x, foot}, {x, head}, LineKind::correction};
 }
 

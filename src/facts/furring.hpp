@@ -2,6 +2,8 @@
 #pragma once
 
 #include <algorithm>
+#include <cmath>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,15 +20,27 @@ inline constexpr double most_furring_mm = 38.1;
 /// saw. Such gaps are shimmed with tapered pairs or with strips of card in layers. Common practice, no source.
 inline constexpr double least_ripped_mm = 6.35;
 
+/// A wall whose studs stand back by less all along is left as it is, 1/8 in: a board bridges that. Common practice, no
+/// source.
+inline constexpr double least_furred_mm = 3.175;
+
 /// As thick as furring for a gap is cut: down to a mark of the tape, so that it never stands before the edge it brings
-/// a stud to, where what goes down would not.
+/// a stud to, where what goes down would not. Two walls that are alike are so to a thousandth only.
 inline double furring_mm(double gap_mm, double mark_mm) {
-  return units::down_to_mark(gap_mm, mark_mm);
+  return units::down_to_mark(gap_mm + units::tolerance::on_mark_mm, mark_mm);
 }
 
-/// When a strip goes in: with the framing; once the base is down beside it, which it would shut out; or once the seat
-/// block is set, over which it stands.
-enum class Turn { framing, base, seat };
+/// When a strip goes in: with the framing; once the base is down beside it, which it would shut out, and before its
+/// mortar sets; once the seat block is set, over which it stands; or any time after base and seat block, which come in
+/// past it.
+enum class Turn { framing, base, seat, after };
+
+/// What is cut out of a strip's edge where something that stands in its place laps it by a part of its width.
+struct Notch {
+  bool at_low_edge = false;  ///< that toward the left (of the back wall) or the front (of a side wall)
+  double wide_mm = 0;
+  double from = 0, to = 1;  ///< shares of the stud's length
+};
 
 /// A strip of furring on its stud: how thick it is cut at either end, and between which shares of the stud's length,
 /// from its foot. Where the stud itself comes to stand before the line its strip has ended, and where a bench's frame
@@ -35,6 +49,8 @@ struct Strip {
   double foot_mm = 0, head_mm = 0, from = 0, to = 1;
   Turn turn = Turn::framing;
   bool below_seat = false;  ///< it ends where the seat block begins
+  bool parted = false;      ///< it is one of two pieces: as high as the base stands, and on from there
+  std::optional<Notch> notch = {};
   bool tapers() const { return foot_mm != head_mm; }
   bool is_whole() const { return from <= 0 && to >= 1; }
 };
@@ -44,6 +60,9 @@ inline std::vector<Strip> strips_for(double foot_mm, double head_mm, double wide
   if (widest_mm < mark_mm - units::tolerance::length_mm || widest_mm > most_furring_mm + units::tolerance::length_mm)
     return {};
   const auto cut = [&](double mm) { return furring_mm(std::max(0.0, mm), mark_mm); };
+  // Ends that differ by less than half a mark are cut alike: nobody tapers a strip by that, and rounding alone would.
+  const bool alike = std::abs(foot_mm - head_mm) < mark_mm / 2;
+  if (alike) foot_mm = head_mm = std::min(foot_mm, head_mm);
   Strip strip{cut(foot_mm), cut(head_mm)};
   if (foot_mm > 0 && head_mm < 0) strip.to = foot_mm / (foot_mm - head_mm);
   if (foot_mm < 0 && head_mm > 0) strip.from = foot_mm / (foot_mm - head_mm);
@@ -67,9 +86,24 @@ struct StudGap {
   bool assumed = false;  ///< it stands already, and nobody read where
   /// So high the line bounds it, as high as the base is let down from or the bench stands, and the gap there.
   double bound_to_mm = 0, at_bound_mm = 0;
-  std::vector<Strip> strips = {};  ///< that bring it out, lowest first
+  std::vector<Strip> strips = {};   ///< that bring it out, lowest first
+  double floor_mm = 0, top_mm = 0;  ///< the heights of the gaps at floor and top, between which its line is straight
   bool stands_alone() const { return before == Before::nothing; }
+  double widest_mm() const { return stands_alone() ? 0 : std::max({at_floor_mm, at_upstand_mm, at_top_mm}); }
+  /// Furring does not reach so far: a wall is framed before it.
+  bool is_beyond_furring() const { return widest_mm() > most_furring_mm + units::tolerance::length_mm; }
+  double at(double z) const {
+    return top_mm > floor_mm ? at_floor_mm + (at_top_mm - at_floor_mm) * (z - floor_mm) / (top_mm - floor_mm)
+                             : at_floor_mm;
+  }
 };
+
+/// Whether a wall is to be framed before studs of a wall that stand farther back than furring reaches. Where its boards
+/// will lie hangs on that.
+inline bool is_framed_out(const std::vector<StudGap>& studs, survey::Side wall) {
+  return std::any_of(studs.begin(), studs.end(),
+                     [&](const StudGap& stud) { return stud.wall == wall && stud.is_beyond_furring(); });
+}
 
 /// What brings a block of a furred wall out to its board, which runs on from strip to strip: as thick at the block's
 /// end toward the left (of the back wall) or toward the back (of a side wall), and at its other end.
@@ -87,6 +121,14 @@ struct Kink {
   double by_mm = 0, within_mm = 0;       ///< off the straight line of the bay beside, over the bay that turns
   double at_mm = 0, above_datum_mm = 0;  ///< the stud about which it turns, as `running_mm`, and the height
   bool toward_room = false;              ///< they turn out into the room about it; else they leave a hollow at it
+};
+
+/// Where a wall's board folds up the wall: where a strip that brings a leaning stud plumb has ended, it goes on with
+/// the stud's own lean.
+struct Fold {
+  survey::Side wall = survey::Side::back;
+  double turn = 0;  ///< ratio: from the line below to that above
+  double above_datum_mm = 0;
 };
 
 }  // namespace fallwright::facts

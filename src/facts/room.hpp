@@ -77,10 +77,10 @@ struct CornerGap {
   double at_floor_mm = 0, at_upstand_mm = 0;
 };
 
-/// How the base gets between the walls.
+/// How the base gets between the walls, or the seat block over the base to its place.
 struct DropIn {
   bool between_walls = false;                        ///< otherwise nothing is in its way
-  double length_mm = 0, height_mm = 0;               ///< of the base
+  double length_mm = 0, height_mm = 0;               ///< of the base, or of the block
   std::vector<std::pair<double, double>> widths_mm;  ///< height above the datum, free width there
   double least_mm = 0, least_at_mm = 0;              ///< free width less length, and the height of it
   double tip_deg = 0, tip_clear_mm = 0;    ///< tipped about its short axis: the angle, and what is left as it levels
@@ -172,7 +172,10 @@ struct Room {
   std::vector<CornerGap> corners;
   std::vector<BlockStrip> block_strips = {};
   std::vector<Kink> kinks = {};  ///< of each wall with strips
+  std::vector<Fold> folds = {};  ///< of each wall the one that turns most
   DropIn drop_in;
+  /// Of the seat block of a bench at the back, between what stands when it comes in; nothing of any other.
+  std::optional<DropIn> seat_in = {};
   DrainWindow drain;
   std::vector<Rung> chain;  ///< over the drain's centre
   std::vector<Gauge> gauges;

@@ -53,8 +53,19 @@ class Walls {
         return before == facts::Before::nothing ? 0.0 : face->least_to(*side, z, edge);
       };
       const double bound = bound_to(before, upstand);
-      found.push_back({solid.id, *side, before, as_read(*side, running(*side, face->middle_at(*side, 0))), gap(floor),
-                       gap(upstand), gap(top), job::are_studs_assumed(model_.job, *side), bound, gap(bound)});
+      found.push_back({solid.id,
+                       *side,
+                       before,
+                       as_read(*side, running(*side, face->middle_at(*side, 0))),
+                       gap(floor),
+                       gap(upstand),
+                       gap(top),
+                       job::are_studs_assumed(model_.job, *side),
+                       bound,
+                       gap(bound),
+                       {},
+                       floor,
+                       top});
     }
     return found;
   }
@@ -178,13 +189,13 @@ Framing::Framing(const parts::Model& model) {
   }
 }
 
-Framing Framing::with(const Boards& boards) const {
+Framing Framing::with(const Boards& boards, bool before_seat) const {
   Framing furred = *this;
   for (const Side wall : {Side::left, Side::right, Side::back})
     if (const auto into = boards.furred_to(wall)) {
       furred.furred_to_.emplace(wall, *into);
       auto& family = furred.outlines_[{parts::Role::wall, wall}];
-      for (auto& strip : boards.strips(wall)) family.push_back(std::move(strip));
+      for (auto& strip : boards.strips(wall, before_seat)) family.push_back(std::move(strip));
     }
   return furred;
 }
@@ -371,7 +382,7 @@ std::vector<facts::StudGap> measure_studs(const parts::Model& model, const facts
         stud.before = facts::Before::nothing;
         stud.at_floor_mm = stud.at_upstand_mm = stud.at_top_mm = stud.at_bound_mm = 0;
       }
-  add_strips(model, heights.rib_plane_mm, studs);
+  add_strips(model, heights, studs);
   return studs;
 }
 

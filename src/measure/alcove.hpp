@@ -18,8 +18,8 @@ class Boards;
 class Framing {
  public:
   explicit Framing(const parts::Model& model);
-  /// The same with the strips of furring before its studs.
-  Framing with(const Boards& boards) const;
+  /// The same with the strips of furring before its studs; with those alone that stand when the seat block comes in.
+  Framing with(const Boards& boards, bool before_seat = false) const;
   /// Into the room, square to the line that a wall's strips bring its studs to; nothing where there are none.
   std::optional<gp_Dir> furred_to(survey::Side wall) const;
   /// How far a family reaches along `way` within a box.

@@ -22,6 +22,8 @@ using survey::Side;
 namespace {
 
 constexpr double flush_mm = units::tolerance::length_mm;
+constexpr double told_mm =
+    2 * units::tolerance::on_mark_mm;  ///< a strip may be thicker by as its gap is told on a mark
 
 /// A stretch of a strip's place in which something else stands.
 struct Taken {
@@ -57,7 +59,7 @@ class InTheirWay {
         box.low[2] = foot + (head - foot) * i / slices, box.high[2] = foot + (head - foot) * (i + 1) / slices;
         const auto [begin, end] = lies(box.low[2]);
         const auto [next_begin, next_end] = lies(box.high[2]);
-        const double least = std::max(begin, next_begin) + flush_mm, most = std::min(end, next_end) - flush_mm;
+        const double least = std::max(begin, next_begin) + flush_mm, most = std::min(end, next_end) - told_mm;
         if (least >= most) continue;
         box.low[along] = from + flush_mm, box.high[along] = to - flush_mm;
         box.low[across] = wall == Side::left ? least : -most, box.high[across] = wall == Side::left ? most : -least;
@@ -113,63 +115,98 @@ double thickness(const facts::Strip& strip, double share) {
   return strip.foot_mm + (strip.head_mm - strip.foot_mm) * (share - strip.from) / (strip.to - strip.from);
 }
 
-gp_Pnt in_room(Side wall, double along, double in, double z) {
-  return wall == Side::back ? gp_Pnt{along, -in, z} : gp_Pnt{wall == Side::left ? in : -in, along, z};
+/// A strip in two pieces: as high as the base stands, short enough to be slipped down behind its edge, and on from
+/// there, which goes in when all that comes past it is set.
+std::vector<facts::Strip> in_two(const facts::Strip& strip, double share, double length_mm, double mark) {
+  constexpr double least_piece_mm = 25.4;  // nobody sets a scrap; common practice, no source
+  const double there = thickness(strip, std::clamp(share, strip.from, strip.to));
+  std::vector<facts::Strip> pieces;
+  facts::Strip foot = strip, rest = strip;
+  foot.parted = rest.parted = true;
+  foot.to = std::min(strip.to, share), rest.from = std::max(strip.from, share);
+  rest.turn = facts::Turn::after;
+  if (share < strip.to && share > strip.from) foot.head_mm = rest.foot_mm = there;  // both lie on one line
+  // A sixteenth more or less behind an edge is nothing: pieces for a floor that is not level are cut alike.
+  const double cut_mm = 4 * mark;
+  if (share < strip.to && (foot.to - foot.from) * length_mm > cut_mm)
+    foot.to = foot.from + units::down_to_mark((foot.to - foot.from) * length_mm, cut_mm) / length_mm;
+  for (const facts::Strip& piece : {foot, rest})
+    if ((piece.to - piece.from) * length_mm > least_piece_mm &&
+        std::max(piece.foot_mm, piece.head_mm) >= mark - flush_mm)
+      pieces.push_back(piece);
+  return pieces;
 }
 
-/// How far a line square to `into` comes into the room, along the wall.
-double slope_of(Side wall, const gp_Dir& into) {
-  return wall == Side::back ? into.X() / into.Y() : wall == Side::left ? -into.Y() / into.X() : into.Y() / into.X();
+/// Whether studs of a wall stand back by enough for any of them to be furred: one that is brought out beside one that
+/// is not would make a straight board crooked.
+bool is_worth_furring(const std::vector<facts::StudGap>& studs, Side wall) {
+  return std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) {
+    return stud.wall == wall && stud.widest_mm() >= facts::least_furred_mm - units::tolerance::on_mark_mm;
+  });
 }
 
-}  // namespace
+/// Strips before one stud, past what stands in their places.
+class LaidOut {
+ public:
+  LaidOut(const InTheirWay& in_their_way, const RoomFace& face, const std::array<double, 6>& box, Side wall,
+          double mark)
+      : in_their_way_{in_their_way}, face_{face}, low_{box[2]}, length_{box[5] - box[2]}, wall_{wall}, mark_{mark} {}
 
-void add_strips(const parts::Model& model, double rib_plane_mm, std::vector<facts::StudGap>& studs) {
-  const double top = model.job.alcove.height.in_mm();
-  const double mark = model.job.mark_mm();
-  const InTheirWay in_their_way{model};
-  for (facts::StudGap& gap : studs) {
-    gap.strips.clear();
-    if (gap.stands_alone()) continue;
-    const double widest = std::max({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm});
-    const parts::Solid& solid = *model.find(gap.part_id);
-    const auto box = parts::box_of(solid);
-    // Its own ends lie between those heights: beside a wall that leans far it would stand before the line else.
-    const auto gap_at = [&](double z) {
-      return gap.at_floor_mm + (gap.at_top_mm - gap.at_floor_mm) * (z - rib_plane_mm) / (top - rib_plane_mm);
-    };
-    gap.strips = facts::strips_for(gap_at(box[2]), gap_at(box[5]), widest, mark);
-    if (gap.strips.empty() || std::max(gap.strips[0].foot_mm, gap.strips[0].head_mm) < mark - flush_mm) {
-      gap.strips.clear();
-      continue;
-    }
-    const auto face = room_face(solid, gap.wall);
-    if (!face) continue;
-    facts::Strip& strip = gap.strips.front();
-    if (is_beside_base(model, gap.wall, face->from, face->to)) strip.turn = facts::Turn::base;
-    const double length = box[5] - box[2];
-    constexpr double hair_mm = 1;
+  std::vector<facts::Strip> of(std::vector<facts::Strip> strips) const {
     constexpr int most_rounds = 4;  // what is left after the first may still lean a little into what was looked past
     for (int round = 0; round < most_rounds; ++round) {
       std::vector<facts::Strip> left;
-      for (const facts::Strip& part : gap.strips) {
-        const auto lies = [&](double z) {
-          const double begin = face->innermost(gap.wall, z);
-          return std::pair{begin, begin + thickness(part, (z - box[2]) / length)};
-        };
-        const auto taken = in_their_way.in(gap.wall, face->from, face->to, box[2] + part.from * length,
-                                           box[2] + part.to * length, lies);
-        if (!taken) {
-          left.push_back(part);
-          continue;
-        }
-        // From a hair below it up to the top of what stands there.
-        for (facts::Strip& each :
-             around(part, (taken->first - hair_mm - box[2]) / length, (taken->top + hair_mm - box[2]) / length, mark))
-          left.push_back(each);
-      }
-      gap.strips = std::move(left);
+      for (const facts::Strip& part : strips)
+        for (facts::Strip& each : past(part)) left.push_back(std::move(each));
+      strips = std::move(left);
     }
+    return strips;
+  }
+  double share(double z) const { return (z - low_) / length_; }
+  double length_mm() const { return length_; }
+
+ private:
+  std::vector<facts::Strip> past(const facts::Strip& part) const {
+    constexpr double hair_mm = 1;
+    const auto lies = [&](double z) {
+      const double begin = face_.innermost(wall_, z);
+      return std::pair{begin, begin + thickness(part, share(z))};
+    };
+    const auto taken =
+        in_their_way_.in(wall_, face_.from, face_.to, low_ + part.from * length_, low_ + part.to * length_, lies);
+    if (!taken) return {part};
+    // From a hair below it up to the top of what stands there.
+    return around(part, share(taken->first - hair_mm), share(taken->top + hair_mm), mark_);
+  }
+
+  const InTheirWay& in_their_way_;
+  const RoomFace& face_;
+  double low_, length_;
+  Side wall_;
+  double mark_;
+};
+
+}  // namespace
+
+void add_strips(const parts::Model& model, const facts::Heights& heights, std::vector<facts::StudGap>& studs) {
+  const double mark = model.job.mark_mm(), base_top = base_stands_to_mm(heights);
+  const InTheirWay in_their_way{model};
+  for (facts::StudGap& gap : studs) {
+    gap.strips.clear();
+    if (gap.stands_alone() || !is_worth_furring(studs, gap.wall)) continue;
+    const parts::Solid& solid = *model.find(gap.part_id);
+    const auto box = parts::box_of(solid);
+    // Its own ends lie between the heights of its gaps: beside a wall that leans far it would stand before the line
+    // else.
+    std::vector<facts::Strip> strips = facts::strips_for(gap.at(box[2]), gap.at(box[5]), gap.widest_mm(), mark);
+    const auto face = room_face(solid, gap.wall);
+    if (strips.empty() || std::max(strips[0].foot_mm, strips[0].head_mm) < mark - flush_mm || !face) continue;
+    const LaidOut before{in_their_way, *face, box, gap.wall, mark};
+    if (is_beside_base(model, gap.wall, face->from, face->to)) {
+      strips.front().turn = facts::Turn::base;
+      strips = in_two(strips.front(), before.share(base_top), before.length_mm(), mark);
+    }
+    gap.strips = before.of(std::move(strips));
   }
 }
 
@@ -179,12 +216,12 @@ double Boards::Stud::thick_at(double z) const {
   return thick;
 }
 
-double Boards::Stud::line_at(Side wall, double z, double top) const {
-  const double behind = gap->at_floor_mm + (gap->at_top_mm - gap->at_floor_mm) * z / top;
-  return face.innermost(wall, z) + (thick_at(z) > 0 ? std::max(0.0, behind) : 0);
+double Boards::Stud::line_at(Side wall, double z) const {
+  return face.innermost(wall, z) + (thick_at(z) > 0 ? std::max(0.0, gap->at(z)) : 0);
 }
 
-Boards::Boards(const parts::Model& model, const std::vector<facts::StudGap>& studs) : model_{model} {
+Boards::Boards(const parts::Model& model, const facts::Heights& heights, const std::vector<facts::StudGap>& studs)
+    : model_{model}, base_top_mm_{base_stands_to_mm(heights)} {
   for (const facts::StudGap& gap : studs) {
     const parts::Solid& solid = *model.find(gap.part_id);
     const auto face = room_face(solid, gap.wall);
@@ -240,12 +277,14 @@ std::optional<gp_Dir> Boards::furred_to(Side wall) const {
   return outward_of(wall).Reversed();
 }
 
-std::vector<std::vector<gp_Pnt>> Boards::strips(Side wall) const {
+std::vector<std::vector<gp_Pnt>> Boards::strips(Side wall, bool before_seat) const {
   std::vector<std::vector<gp_Pnt>> faces;
   const auto it = walls_.find(wall);
   if (it == walls_.end()) return faces;
+  const auto waits = [](facts::Turn turn) { return turn == facts::Turn::seat || turn == facts::Turn::after; };
   for (const Stud& stud : it->second)
     for (const facts::Strip& strip : stud.gap->strips) {
+      if (before_seat && waits(strip.turn)) continue;
       std::vector<gp_Pnt>& face = faces.emplace_back();
       const auto add = [&](double along, double share) {
         const double z = stud.low + (stud.high - stud.low) * share,
@@ -276,7 +315,8 @@ std::vector<facts::BlockStrip> Boards::block_strips() const {
         if (std::abs(along_wall(wall, p) - place) < 1) in = std::max(in, into_room(wall, p));
       return at(wall, place, z).value_or(in) - in;
     };
-    const double low = gap_at(face->from), high = gap_at(face->to);
+    double low = gap_at(face->from), high = gap_at(face->to);
+    if (std::abs(low - high) < mark / 2) low = high = std::min(low, high);  // as before studs
     const auto cut = [&](double gap) { return facts::furring_mm(std::max(0.0, gap), mark); };
     const bool back = wall == Side::back;
     facts::BlockStrip strip{
@@ -288,7 +328,9 @@ std::vector<facts::BlockStrip> Boards::block_strips() const {
       return std::pair{in, in + std::max(strip.first_mm, strip.other_mm)};
     };
     if (in_their_way.in(wall, face->from, face->to, box[2], box[5], lies)) continue;
-    if (is_beside_base(model_, wall, face->from, face->to)) strip.turn = facts::Turn::base;
+    // One that begins over the base's edge need not be slipped down behind that.
+    if (is_beside_base(model_, wall, face->from, face->to))
+      strip.turn = box[2] < base_top_mm_ - flush_mm ? facts::Turn::base : facts::Turn::after;
     found.push_back(std::move(strip));
   }
   return found;
@@ -313,59 +355,6 @@ std::vector<facts::Fit> Boards::strips_that_clash() const {
                          taken->mm3(stud.face.to - stud.face.from), 0,
                          to_point(in_room(wall, stud.face.middle(), lies(z).second, z))});
       }
-  return found;
-}
-
-std::optional<facts::Kink> Boards::kink_at(Side wall, double z, bool behind_bench) const {
-  struct Place {
-    const Stud* stud;
-    double at, in;
-  };
-  const double top = model_.job.alcove.height.in_mm();
-  std::vector<Place> places;
-  for (const Stud& stud : walls_.at(wall)) {
-    const bool counts = !stud.gap->stands_alone() && (behind_bench || stud.gap->before != facts::Before::bench);
-    if (counts) places.push_back({&stud, stud.face.middle(), stud.line_at(wall, z, top)});
-  }
-  const double along_edge = slope_of(wall, *furred_to(wall));
-  const Foremost foremost{model_};
-  std::optional<facts::Kink> most;
-  gp_Pnt told;
-  for (std::size_t i = 1; i + 1 < places.size(); ++i) {
-    const Place &a = places[i - 1], &b = places[i], &c = places[i + 1];
-    const double first = b.at - a.at, other = c.at - b.at;
-    if (std::min(first, other) < flush_mm) continue;
-    const double slope = (b.in - a.in) / first - along_edge, next = (c.in - b.in) / other - along_edge,
-                 turn = slope - next;
-    const double bay = std::abs(slope) > std::abs(next) + units::tolerance::ratio   ? first
-                       : std::abs(next) > std::abs(slope) + units::tolerance::ratio ? other
-                                                                                    : std::min(first, other);
-    // About a stud that stands out the board swings off a straightedge on its other side; a hollow lies under one that
-    // bridges it.
-    const bool out = turn > 0;
-    const double by = std::abs(turn) * (out ? bay : first * other / (first + other));
-    const gp_Pnt at = in_room(wall, b.at, b.in, z);
-    if (most && by < most->by_mm - flush_mm) continue;
-    if (most && by <= most->by_mm + flush_mm && !foremost.before(at, told)) continue;
-    most = facts::Kink{wall, by, bay, b.stud->gap->running_mm, z, out}, told = at;
-  }
-  return most;
-}
-
-std::vector<facts::Kink> Boards::kinks(const facts::Heights& heights, double tile_top_mm) const {
-  std::vector<facts::Kink> found;
-  for (const auto& [wall, studs] : walls_) {
-    if (!furred_to(wall)) continue;
-    std::optional<facts::Kink> most;
-    const auto look = [&](double z, bool behind_bench) {
-      const auto here = kink_at(wall, z, behind_bench);
-      if (here && (!most || here->by_mm > most->by_mm + flush_mm)) most = here;
-    };
-    look(heights.upstand_top_mm.value_or(heights.rim_greatest_mm), false);
-    if (const parts::Solid* seat = model_.first(parts::Role::seat_block)) look(parts::box_of(*seat)[5] + 1, true);
-    look(std::min(tile_top_mm, model_.job.alcove.height.in_mm()), true);
-    if (most) found.push_back(*most);
-  }
   return found;
 }
 

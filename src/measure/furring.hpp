@@ -14,13 +14,18 @@ namespace fallwright::measure {
 std::vector<facts::StudGap> measure_studs(const parts::Model& model, const facts::Heights& heights);
 
 /// The strips of each of them. None stands where the bench's frame or seat block does, and none that stands beside the
-/// base goes in before it.
-void add_strips(const parts::Model& model, double rib_plane_mm, std::vector<facts::StudGap>& studs);
+/// base goes in before it, nor is any of it that is longer than the base is high slipped down behind that.
+void add_strips(const parts::Model& model, const facts::Heights& heights, std::vector<facts::StudGap>& studs);
+
+/// Up to there the base stands before studs: its upstands' top, or where nothing turns up its rim's.
+inline double base_stands_to_mm(const facts::Heights& heights) {
+  return heights.upstand_top_mm.value_or(heights.rim_greatest_mm);
+}
 
 /// The backs of the walls' boards: on the studs, or on the strips before them.
 class Boards {
  public:
-  Boards(const parts::Model& model, const std::vector<facts::StudGap>& studs);
+  Boards(const parts::Model& model, const facts::Heights& heights, const std::vector<facts::StudGap>& studs);
 
   /// How far into the room it lies at a place along the wall and a height: straight from stud to stud, and past the
   /// last as there. Nothing where no stud stands.
@@ -29,8 +34,8 @@ class Boards {
   bool is_furred(survey::Side wall, double place, double z) const;
   /// Into the room, square to the line that a wall's strips bring its studs to; nothing where it has none.
   std::optional<gp_Dir> furred_to(survey::Side wall) const;
-  /// The faces of a wall's strips.
-  std::vector<std::vector<gp_Pnt>> strips(survey::Side wall) const;
+  /// The faces of a wall's strips; of those alone that stand when the seat block comes in.
+  std::vector<std::vector<gp_Pnt>> strips(survey::Side wall, bool before_seat = false) const;
 
   /// Blocks between studs with strips are brought out like them.
   std::vector<facts::BlockStrip> block_strips() const;
@@ -38,6 +43,7 @@ class Boards {
   std::vector<facts::Fit> strips_that_clash() const;
   /// @param tile_top_mm so high walls are tiled
   std::vector<facts::Kink> kinks(const facts::Heights& heights, double tile_top_mm) const;
+  std::vector<facts::Fold> folds(double tile_top_mm) const;
 
  private:
   struct Stud {
@@ -47,7 +53,7 @@ class Boards {
     double thick_at(double z) const;
     double board_at(survey::Side wall, double z) const { return face.innermost(wall, z) + thick_at(z); }
     /// The line that its strip is cut to.
-    double line_at(survey::Side wall, double z, double top) const;
+    double line_at(survey::Side wall, double z) const;
   };
   /// Where the bench stands before the studs beside a place there is no board.
   bool is_behind_bench(survey::Side wall, double place, double z) const;
@@ -56,6 +62,7 @@ class Boards {
   std::optional<facts::Kink> kink_at(survey::Side wall, double z, bool behind_bench) const;
 
   const parts::Model& model_;
+  double base_top_mm_;
   std::map<survey::Side, std::vector<Stud>> walls_;  ///< of each along it
 };
 

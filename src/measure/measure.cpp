@@ -91,10 +91,12 @@ facts::Room look_at_room(const parts::Model& model, const Framing& framing, cons
   room.faces = facts.room.faces, room.studs = facts.room.studs;
   room.block_strips = boards.block_strips();
   room.kinks = boards.kinks(facts.heights, facts.finish.top_mm);
+  room.folds = boards.folds(facts.finish.top_mm);
   room.closure = closure_of(model.job);
   room.floor = measure_floor(model, room.faces);
   room.floor.unread = unread_corners(model, room.faces);
   measure_walls(model, framing, facts.heights, room);
+  room.seat_in = measure_seat_in(model, framing.with(boards, true));
   room.drain = measure_window(model, room.faces);
   const auto& bore = room.drain.now_mm;
   room.chain = measure_chain(model, facts, bore[0], bore[1]);
@@ -141,7 +143,7 @@ facts::Facts look_at_all(const parts::Model& model, Memory& memory, Scope scope)
   facts.rail = measure_rail(model);
   measure_heights(model, facts);
   facts.room.studs = measure_studs(model, facts.heights);
-  const Boards boards{model, facts.room.studs};
+  const Boards boards{model, facts.heights, facts.room.studs};
   const Framing furred = framing.with(boards);
   facts.clear = measure_clear(model, furred);
   facts.stand = measure_stand(model, facts);

@@ -28,6 +28,11 @@ inline double along_wall(survey::Side side, const gp_Pnt& p) {
   return side == survey::Side::back ? p.X() : p.Y();
 }
 
+inline gp_Pnt in_room(survey::Side wall, double along, double in, double z) {
+  using survey::Side;
+  return wall == Side::back ? gp_Pnt{along, -in, z} : gp_Pnt{wall == Side::left ? in : -in, along, z};
+}
+
 /// A stick's face toward the room.
 struct RoomFace {
   gp_Dir normal;

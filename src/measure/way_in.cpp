@@ -4,11 +4,10 @@
 #include <optional>
 #include <vector>
 
-#include <gp_Pnt.hxx>
-
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/flanks.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -42,60 +41,6 @@ const Shortfall* most_at(const std::vector<Shortfall>& all, double z) {
   return most == all.end() || most->at(z) <= 0 ? nullptr : &*most;
 }
 
-/// What a width leaves over; an exact fit, to rounding, is a fit with nothing to spare.
-double to_spare(double width, double length) {
-  const double spare = width - length;
-  return std::abs(spare) <= same_mm ? 0 : spare;
-}
-
-/// Tipped about its short axis the base, as a box, is R cos(angle - a) wide; as it levels it is at its widest, R.
-void tip(facts::DropIn& drop, double where_it_levels) {
-  const double widest = std::hypot(drop.length_mm, drop.height_mm), a = std::atan2(drop.height_mm, drop.length_mm);
-  const double narrowest = drop.length_mm + drop.least_mm;
-  drop.tip_clear_mm = where_it_levels - widest;
-  if (drop.least_mm < 0 && narrowest > 0) drop.tip_deg = (a + std::acos(narrowest / widest)) * 180 / M_PI;
-}
-
-/// What of a polygon lies between two places along y.
-std::vector<gp_Pnt> between(std::vector<gp_Pnt> polygon, double from, double to) {
-  for (const double sign : {1., -1.}) {
-    const double limit = sign > 0 ? from : to;
-    std::vector<gp_Pnt> kept;
-    for (std::size_t i = 0; i < polygon.size(); ++i) {
-      const gp_Pnt &p = polygon[i], &q = polygon[(i + 1) % polygon.size()];
-      const double at_p = sign * (p.Y() - limit), at_q = sign * (q.Y() - limit);
-      if (at_p >= 0) kept.push_back(p);
-      if ((at_p < 0) == (at_q < 0)) continue;
-      kept.emplace_back(p.XYZ() + at_p / (at_p - at_q) * (q.XYZ() - p.XYZ()));
-    }
-    polygon = std::move(kept);
-  }
-  return polygon;
-}
-
-/// Faces of walls and bench frame over a stretch of the room's depth, by their edges.
-class Flanks {
- public:
-  /// @param beyond_mm how far before and behind the base they are looked at as well
-  Flanks(const parts::Model& model, const Framing& framing, double beyond_mm);
-
-  /// At one height.
-  Faces at(double z) const;
-  /// Every height from `low` to `high` at which an edge begins or ends, and both. Between two of them left and right
-  /// are reached by straight edges alone, so that the free width is nowhere less than at one of the two.
-  std::vector<double> heights(double low, double high) const;
-
- private:
-  struct Edge {
-    gp_Pnt a, b;
-    bool of_bench;
-  };
-  void take(const std::vector<std::vector<gp_Pnt>>& outlines, bool of_bench, double from_y, double to_y);
-
-  double middle_;
-  std::vector<Edge> left_, right_;
-};
-
 /// The heights that are told: twelve steps up, and those at which a width was read.
 std::vector<double> told_heights(double low, double high, const std::vector<Shortfall>& shortfalls) {
   constexpr int steps = 12;
@@ -106,65 +51,19 @@ std::vector<double> told_heights(double low, double high, const std::vector<Shor
   return told;
 }
 
-Flanks::Flanks(const parts::Model& model, const Framing& framing, double beyond_mm) {
-  const survey::Rect base = *plan_of(model, parts::Role::base);
-  middle_ = (base.x0 + base.x1) / 2;
-  // What merely touches the stretch's ends stands beside it.
-  const double from = base.y0 - beyond_mm + same_mm, to = base.y1 + beyond_mm - same_mm;
-  for (const job::Side side : {job::Side::left, job::Side::right})
-    take(framing.of({parts::Role::wall, side}), false, from, to);
-  if (model.job.bench && model.job.bench->place != job::Side::back)
-    take(framing.of({parts::Role::bench_frame}), true, from, to);
-}
-
-void Flanks::take(const std::vector<std::vector<gp_Pnt>>& outlines, bool of_bench, double from_y, double to_y) {
-  for (const auto& outline : outlines) {
-    const auto polygon = between(outline, from_y, to_y);
-    for (std::size_t i = 0; i < polygon.size(); ++i) {
-      const gp_Pnt &a = polygon[i], &b = polygon[(i + 1) % polygon.size()];
-      (a.X() + b.X() < 2 * middle_ ? left_ : right_).push_back({a, b, of_bench});
-    }
-  }
-}
-
-Faces Flanks::at(double z) const {
-  Faces faces{z, {}, {}};
-  const auto look = [&](const std::vector<Edge>& edges, std::vector<FacePoint>& found) {
-    for (const Edge& e : edges) {
-      const double low = std::min(e.a.Z(), e.b.Z()), high = std::max(e.a.Z(), e.b.Z());
-      // An edge that ends at the height counts, on whichever side of it rounding has put its end.
-      if (z < low - same_mm || z > high + same_mm) continue;
-      const auto add = [&](const gp_Pnt& p) { found.push_back({p.X(), p.Y(), z, e.of_bench}); };
-      if (high - low <= 2 * same_mm) {
-        add(e.a), add(e.b);
-        continue;
-      }
-      const double share = std::clamp((z - e.a.Z()) / (e.b.Z() - e.a.Z()), 0.0, 1.0);
-      add(gp_Pnt{e.a.XYZ() + share * (e.b.XYZ() - e.a.XYZ())});
-    }
-  };
-  look(left_, faces.left), look(right_, faces.right);
-  return faces;
-}
-
-std::vector<double> Flanks::heights(double low, double high) const {
-  std::vector<double> found{low, high};
-  for (const auto* edges : {&left_, &right_})
-    for (const Edge& e : *edges)
-      for (const double z : {e.a.Z(), e.b.Z()})
-        if (z > low && z < high) found.push_back(z);
-  std::sort(found.begin(), found.end());
-  found.erase(std::unique(found.begin(), found.end(), [](double a, double b) { return b - a <= same_mm; }),
-              found.end());
-  return found;
-}
-
 /// Free width between faces; nothing where there are none on one side.
 std::optional<double> width_between(const Faces& faces) {
   if (faces.left.empty() || faces.right.empty()) return std::nullopt;
   const auto by_x = [](const FacePoint& a, const FacePoint& b) { return a.x_mm < b.x_mm; };
   return std::min_element(faces.right.begin(), faces.right.end(), by_x)->x_mm -
          std::max_element(faces.left.begin(), faces.left.end(), by_x)->x_mm;
+}
+
+/// @param beyond_mm how far before and behind the base they are looked at as well
+Flanks beside_base(const parts::Model& model, const Framing& framing, double beyond_mm) {
+  const survey::Rect base = *plan_of(model, parts::Role::base);
+  const bool aside = model.job.bench && model.job.bench->place != job::Side::back;
+  return {framing, base.y0 - beyond_mm, base.y1 + beyond_mm, (base.x0 + base.x1) / 2, aside};
 }
 
 /// The heights over which the base is let down.
@@ -206,7 +105,7 @@ facts::DropIn measure_drop_in(const parts::Model& model, const Framing& framing,
   if (!drop.between_walls) return drop;
   const auto [low, high] = way_down(model, heights);
   const auto shortfalls = shortfalls_of(model, read);
-  const Flanks flanks{model, framing, 0};
+  const Flanks flanks = beside_base(model, framing, 0);
   const auto width_at = [&](double z) {
     auto width = width_between(flanks.at(z));
     const Shortfall* most = most_at(shortfalls, z);
@@ -240,7 +139,7 @@ facts::DropIn measure_drop_in(const parts::Model& model, const Framing& framing,
 
 std::vector<Faces> faces_on_the_way_down(const parts::Model& model, const facts::Heights& heights, double beyond_mm) {
   const auto [low, high] = way_down(model, heights);
-  const Flanks flanks{model, Framing{model}, beyond_mm};
+  const Flanks flanks = beside_base(model, Framing{model}, beyond_mm);
   std::vector<Faces> found;
   for (const double z : flanks.heights(low, high)) found.push_back(flanks.at(z));
   return found;

@@ -61,6 +61,12 @@ Json drop_in(const facts::DropIn& d) {
           {"read_narrower_at_mm", maybe(d.narrower ? std::optional{d.narrower->height_mm} : std::nullopt)}};
 }
 
+Json seat_in(const facts::DropIn& d) {
+  return {{"between_walls", d.between_walls}, {"length_mm", d.length_mm},     {"height_mm", d.height_mm},
+          {"least_mm", d.least_mm},           {"least_at_mm", d.least_at_mm}, {"tip_deg", d.tip_deg},
+          {"tip_clear_mm", d.tip_clear_mm}};
+}
+
 Json window(const facts::DrainWindow& w) {
   return {{"joists_known", w.joists_known},
           {"along", w.along_width ? "width" : "depth"},
@@ -145,6 +151,7 @@ Json room_json(const Report& report) {
                 {"at_upstand_mm", c.at_upstand_mm}};
   });
   json["drop_in"] = drop_in(r.drop_in);
+  json["seat_in"] = r.seat_in ? seat_in(*r.seat_in) : Json(nullptr);
   json["drain_window"] = window(r.drain);
   json["heights_at_drain"] = list(r.chain, [](const facts::Rung& rung) {
     return Json{{"name", rung.name}, {"above_datum_mm", rung.above_datum_mm}, {"above_last_mm", rung.above_last_mm}};

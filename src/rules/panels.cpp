@@ -68,47 +68,28 @@ const facts::Kink* worst_kink(const facts::Facts& facts) {
   return worst;
 }
 
-/// Where a wall's board folds up the wall: where a strip that brings a leaning stud plumb has ended, the board goes on
-/// with the stud's own lean.
-struct Fold {
-  const facts::StudGap* stud;
-  double by_mm, above_datum_mm;  ///< over the length of the straightedge
-};
-
-std::optional<Fold> fold_of(const job::Job& job, const facts::Facts& facts, const facts::StudGap& stud,
-                            const facts::Strip& strip) {
-  const bool ends = strip.to < 1 && strip.head_mm <= 0, begins = strip.from > 0 && strip.foot_mm <= 0;
-  const auto part = std::find_if(facts.parts.begin(), facts.parts.end(),
-                                 [&](const facts::Part& each) { return each.id == stud.part_id; });
-  if (strip.below_seat || (!ends && !begins) || part == facts.parts.end()) return std::nullopt;
-  const double length = part->bbox_mm[5] - part->bbox_mm[2],
-               at = part->bbox_mm[2] + length * (ends ? strip.to : strip.from);
-  if (at >= facts.finish.top_mm) return std::nullopt;
-  const double leans = std::abs(stud.at_top_mm - stud.at_floor_mm) / job.alcove.height.in_mm();
-  return Fold{&stud, leans * straightedge_mm, at};
+double off_flat_mm(const facts::Fold& fold) {
+  return fold.turn * straightedge_mm;
 }
 
-/// Of folds that are alike the walls in turn, and on each the lowest.
-std::optional<Fold> worst_fold(const job::Job& job, const facts::Facts& facts) {
+/// Of folds that are alike the walls in turn.
+const facts::Fold* worst_fold(const facts::Facts& facts) {
   const job::Side hand = told_hand(facts);
-  std::optional<Fold> worst;
-  for (const facts::StudGap& stud : facts.room.studs)
-    for (const facts::Strip& strip : stud.strips) {
-      const auto fold = fold_of(job, facts, stud, strip);
-      if (!fold) continue;
-      const double more = worst ? fold->by_mm - worst->by_mm : 0;
-      const auto place = [&](const Fold& f) { return std::pair{turn_of(f.stud->wall, hand), f.above_datum_mm}; };
-      const bool first = worst && std::abs(more) <= units::tolerance::length_mm && place(*fold) < place(*worst);
-      if (!worst || first || more > units::tolerance::length_mm) worst = fold;
-    }
+  const facts::Fold* worst = nullptr;
+  for (const facts::Fold& fold : facts.room.folds) {
+    const double more = worst ? off_flat_mm(fold) - off_flat_mm(*worst) : 0;
+    const bool first =
+        worst && std::abs(more) <= units::tolerance::length_mm && turn_of(fold.wall, hand) < turn_of(worst->wall, hand);
+    if (!worst || first || more > units::tolerance::length_mm) worst = &fold;
+  }
   return worst;
 }
 
-Finding folded(const job::Job& job, const Fold& fold) {
+Finding folded(const job::Job& job, const facts::Fold& fold) {
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
-  const std::string wall = job::name_of(fold.stud->wall);
-  return found(fold.by_mm,
-               wall + " wall's board folds by " + len(fold.by_mm) + " within " + len(straightedge_mm) +
+  const std::string wall = job::name_of(fold.wall);
+  return found(off_flat_mm(fold),
+               wall + " wall's board folds by " + len(off_flat_mm(fold)) + " within " + len(straightedge_mm) +
                    " up the wall at " + len(fold.above_datum_mm) +
                    " above the datum, where a strip of furring has tapered to nothing",
                "plane or sister the " + wall +
@@ -117,8 +98,9 @@ Finding folded(const job::Job& job, const Fold& fold) {
 
 Finding furred_flat(const job::Job& job, const facts::Facts& facts, const Limit&) {
   const facts::Kink* kink = worst_kink(facts);
-  const auto fold = worst_fold(job, facts);
-  if (fold && (!kink || fold->by_mm > off_flat_mm(*kink) + units::tolerance::length_mm)) return folded(job, *fold);
+  const facts::Fold* fold = worst_fold(facts);
+  if (fold && (!kink || off_flat_mm(*fold) > off_flat_mm(*kink) + units::tolerance::length_mm))
+    return folded(job, *fold);
   if (!kink) return not_applicable("no wall is furred before base or bench");
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   const std::string from = kink->wall == job::Side::back ? "left" : "back",

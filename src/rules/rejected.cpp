@@ -32,8 +32,8 @@ constexpr std::array of_the_bore{"drain.in-bore"};
 /// Of how high a liner turns up, and how wide it is cut by that.
 constexpr std::array of_the_liner{"liner.above-threshold", "liner.above-seat"};
 /// Of the seat block alone, whose foot is level on the same frame.
-constexpr std::array of_the_block{"seat.fall-least",      "seat.fall-greatest", "seat.drains",
-                                  "seat.keeps-frame-dry", "seat.rear-gap",      "seat.side-gap"};
+constexpr std::array of_the_block{"seat.fall-least", "seat.fall-greatest", "seat.drains", "seat.keeps-frame-dry",
+                                  "seat.rear-gap",   "seat.side-gap",      "seat.goes-in"};
 /// Checks of a bench's seat and of what carries it: while one of them fails other pieces are cut.
 constexpr std::array of_the_seat{"seat.height", "seat.depth", "seat.reach", "load.seat-nose", "access.opening"};
 constexpr std::array of_the_frame{"load.seat-strength", "load.seat-deflection"};

@@ -295,6 +295,30 @@ Finding goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
   return mended_by(std::move(finding), {set_length("base.lowered_from", *from, job)}, words);
 }
 
+/// So much a plane takes off studs before a seat block comes in, 1/8 in. Common practice, no source.
+constexpr double planed_mm = 3.175;
+
+Finding seat_goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
+  if (!job.bench) return not_applicable("no bench");
+  if (job.bench->place != job::Side::back)
+    return not_applicable("the seat block is slid in from the entry, one end open");
+  const auto& way = facts.room.seat_in;
+  if (!way) return cannot_tell("the seat block was not found");
+  if (!way->between_walls) return not_applicable("the seat block does not come in between two walls");
+  const bool level = way->least_mm >= 0 || way->least_mm >= way->tip_clear_mm;
+  const double left = level ? way->least_mm : way->tip_clear_mm;
+  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
+  Finding finding =
+      found(left,
+            (level ? "held level" : tipped_words(way->tip_deg) + ", as it levels out or under the ceiling") +
+                std::string{"; "} + len(way->length_mm) + " long, over the base between what stands then, narrowest " +
+                len(way->least_at_mm) + " above the datum",
+            "the seat block does not come to its place over the base, by " + text_at_least(-left, job) +
+                ": plane or move the studs that stand in, or have it made shorter or in two pieces");
+  finding.fails_below = -planed_mm;
+  return finding;
+}
+
 double slope_of(const Way& way) {
   return way.allowed_mm / way.over_mm;
 }
@@ -428,6 +452,16 @@ std::vector<Rule> survey_rules() {
        "",
        goes_in,
        {Input::plan, Input::plumb, Input::narrow_places, Input::walls, Input::bench_frame, Input::base}},
+      {"seat.goes-in",
+       "seat block comes in over the base",
+       "what is left at both its ends on its way to a bench at the back, held level, else what is left tipped in; "
+       "between studs, and strips that are set before it",
+       "walls: how far they reach in, with strips before them; seat block, base: extents",
+       Unit::mm,
+       "",
+       "",
+       seat_goes_in,
+       {Input::plan, Input::plumb, Input::walls, Input::base, Input::seat_block}},
       {"levelling.window",
        "base can be set by a level",
        "least it may be out of level before a fall leaves its limits",

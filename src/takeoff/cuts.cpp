@@ -28,7 +28,8 @@ std::array<double, 2> ends_as_cut(const facts::Member& member, bool metric) {
 }
 
 constexpr std::string_view square = "square", tapered = ", tapered to ", nothing = "nothing",
-                           foot_up = "; from the stud's foot up", top_down = "; from the stud's top down";
+                           foot_up = "; from the stud's foot up", top_down = "; from the stud's top down",
+                           between = "; over the base's edge";
 
 /// " at the foot".
 std::string at_the(StripEnd end) {
@@ -44,10 +45,6 @@ std::string ends_text(const std::array<double, 2>& deg) {
 /// Of pieces that are told alike what the farthest from square has, whichever came first.
 void take_ends(CutRow& row, const CutRow& piece) {
   for (std::size_t i = 0; i < 2; ++i) row.end_deg[i] = std::max(row.end_deg[i], piece.end_deg[i]);
-}
-
-double widest_gap(const facts::StudGap& gap) {
-  return gap.stands_alone() ? 0 : std::max({gap.at_floor_mm, gap.at_upstand_mm, gap.at_top_mm});
 }
 
 /// How wide a stud's narrower side is: the lesser root of its section, by its solid's volume and surface, since a box
@@ -76,7 +73,10 @@ std::string taper_words(const std::optional<Taper>& taper, bool metric) {
 
 /// Which way a strip tapers, and where it lies if it is shorter than its stud.
 std::string strip_ends(const facts::Strip& strip, bool metric) {
-  return taper_words(taper_of(strip), metric).append(strip.to < 1 ? foot_up : strip.from > 0 ? top_down : "");
+  const bool ends = strip.to < 1;
+  const bool begins = strip.from > 0;
+  const std::string_view lies = ends && begins && strip.parted ? between : ends ? foot_up : begins ? top_down : "";
+  return taper_words(taper_of(strip), metric).append(lies);
 }
 
 const char* begin_of(Furring furring) {
@@ -103,6 +103,16 @@ CutRow furring_row(const std::string& part_id, double thick_mm, double width_mm,
   return strip;
 }
 
+/// One of two pieces ends between the marks that the whole strip would be cut to: down to a mark as well. So short a
+/// piece as stands beside a base is not tapered by a single one.
+facts::Strip as_cut(facts::Strip strip, bool metric) {
+  if (!strip.parted) return strip;
+  strip.foot_mm = furring_mm(strip.foot_mm, metric), strip.head_mm = furring_mm(strip.head_mm, metric);
+  const bool alike = std::abs(strip.foot_mm - strip.head_mm) < 1.5 * units::tape_mark_mm(metric);
+  if (alike && strip.turn != facts::Turn::after) strip.foot_mm = strip.head_mm = std::min(strip.foot_mm, strip.head_mm);
+  return strip;
+}
+
 /// The strips before one stud.
 std::vector<CutRow> strips_before(const facts::StudGap& gap, const facts::Facts& facts, bool metric) {
   const auto stud = std::find_if(facts.parts.begin(), facts.parts.end(),
@@ -110,9 +120,10 @@ std::vector<CutRow> strips_before(const facts::StudGap& gap, const facts::Facts&
   std::vector<CutRow> rows;
   if (stud == facts.parts.end()) return rows;
   const auto& box = stud->bbox_mm;
-  for (const facts::Strip& on : gap.strips) {
-    const bool parted = on.below_seat || on.turn == facts::Turn::seat;
-    const double thick = std::max(on.foot_mm, on.head_mm), widest = parted ? thick : widest_gap(gap);
+  for (const facts::Strip& measured : gap.strips) {
+    const facts::Strip on = as_cut(measured, metric);
+    const bool parted = on.parted || on.below_seat || on.turn == facts::Turn::seat;
+    const double thick = std::max(on.foot_mm, on.head_mm), widest = parted ? thick : gap.widest_mm();
     CutRow strip = furring_row(gap.part_id, thick, face_of(*stud), (on.to - on.from) * (box[5] - box[2]),
                                is_ripped(widest), metric);
     strip.ends = strip_ends(on, metric);
@@ -302,7 +313,7 @@ std::string ripped_from(const job::Job& job) {
 }
 
 bool beyond_furring(const facts::StudGap& gap) {
-  return widest_gap(gap) > facts::most_furring_mm + units::tolerance::length_mm;
+  return gap.is_beyond_furring();
 }
 
 std::optional<Board> board_of(const job::Job& job) {

@@ -6,6 +6,8 @@
 #include <gtest/gtest.h>
 
 #include "job/read.hpp"
+#include "measure/alcove.hpp"
+#include "measure/detail.hpp"
 #include "measure/furring.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
@@ -146,9 +148,62 @@ TEST_P(Crooked, NoStripThatStandsBesideTheBaseGoesInBeforeIt) {
   // begin at 52-1/2 and 52-11/16, beside it. Their middles lie past its edge.
   for (const auto& [wall, at] : {std::pair{Side::left, 53.25}, {Side::right, 53.4375}, {Side::left, 32.}}) {
     const facts::StudGap& stud = stud_at(facts, of(wall), at);
-    ASSERT_EQ(stud.strips.size(), 1u) << at;
+    ASSERT_EQ(stud.strips.size(), 2u) << at;
     EXPECT_EQ(stud.strips[0].turn, Turn::base) << at;
+    EXPECT_EQ(stud.strips[1].turn, Turn::after) << at;
   }
+}
+
+TEST_P(Crooked, NoStripIsLongerThanFitsBetweenTheBaseAndTheCeiling) {
+  // Source: by hand: what is slipped down behind an upstand comes from above it, under a ceiling 96 in up; a strip as
+  // long as its stud, 93 in and more, does not. The piece from the sole plate up to the upstand's top is 4-odd in long,
+  // cut to a quarter; the rest begins at that top, and both are as thick there as the whole was.
+  const double top = *facts.heights.upstand_top_mm, ceiling = 96 * in;
+  int late = 0;
+  for (const facts::StudGap& gap : facts.room.studs)
+    for (const facts::Strip& strip : gap.strips) {
+      if (strip.turn != Turn::base) continue;
+      const auto stud = parts::box_of(*model->find(gap.part_id));
+      const double length = (strip.to - strip.from) * (stud[5] - stud[2]), ends = stud[2] + length;
+      ++late;
+      EXPECT_LE(length, ceiling - top);
+      EXPECT_LE(ends, top + 0.01);
+      EXPECT_GT(ends, top - in / 4 - 0.01);
+      EXPECT_NEAR(std::remainder(length, in / 4), 0, 1e-6);
+      ASSERT_GE(gap.strips.size(), 2u);
+      const facts::Strip& rest = gap.strips[1];
+      EXPECT_EQ(rest.turn, Turn::after);
+      EXPECT_NEAR(stud[2] + rest.from * (stud[5] - stud[2]), top, 1e-6);
+      EXPECT_NEAR(rest.foot_mm, strip.head_mm, 1e-6);
+    }
+  EXPECT_GE(late, 6);
+}
+
+TEST_P(Crooked, TheSeatBlockComesInBeforeTheStripsThatWouldStopIt) {
+  // Source: by hand: the block is 61-3/16 in long and comes over a base of 60; studs stand as far apart as the block is
+  // long or more, strips out to the base's edges 60 apart: were they there, it would lack 1-3/16, and to pass them
+  // it would be tipped until 61-3/16 cos a + h sin a is 60.
+  ASSERT_TRUE(facts.room.seat_in);
+  const facts::DropIn& way = *facts.room.seat_in;
+  EXPECT_NEAR(way.length_mm / in, 61.1875, 0.07);
+  EXPECT_GT(way.least_mm / in, -1. / 16);
+  const auto results = rules::check(model->job, facts);
+  ASSERT_TRUE(rules::find(results, "seat.goes-in"));
+  EXPECT_NE(rules::find(results, "seat.goes-in")->outcome, rules::Outcome::fail);
+  std::vector<facts::StudGap> studs = facts.room.studs;
+  for (facts::StudGap& gap : studs)
+    for (facts::Strip& strip : gap.strips) strip.turn = Turn::framing;
+  const Boards early{*model, facts.heights, studs};
+  const auto shut = measure_seat_in(*model, Framing{*model}.with(early, true));
+  ASSERT_TRUE(shut && shut->between_walls);
+  EXPECT_NEAR(shut->least_mm / in, 60 - 61.1875, 0.2);
+  const double a = shut->tip_deg * M_PI / 180, narrow = shut->length_mm * std::cos(a) + shut->height_mm * std::sin(a);
+  EXPECT_NEAR(narrow / in, 60, 0.2);
+  EXPECT_LT(shut->tip_clear_mm, 0) << "as it levels out it is longer than the frame's studs stand apart";
+  facts::Facts other = facts;
+  other.room.seat_in = shut;
+  const auto held = rules::check(model->job, other);
+  EXPECT_EQ(rules::find(held, "seat.goes-in")->outcome, rules::Outcome::fail);
 }
 
 TEST_P(Crooked, AStripMakesRoomForTheSeatBlock) {
@@ -160,10 +215,11 @@ TEST_P(Crooked, AStripMakesRoomForTheSeatBlock) {
   const facts::StudGap& gap = stud_at(facts, of(Side::right), 15.75);
   const auto stud = parts::box_of(*model->find(gap.part_id));
   ASSERT_EQ(gap.before, facts::Before::base);
-  ASSERT_EQ(gap.strips.size(), 2u);
-  const facts::Strip &low = gap.strips[0], &high = gap.strips[1];
+  ASSERT_EQ(gap.strips.size(), 3u);
+  const facts::Strip &foot = gap.strips[0], &low = gap.strips[1], &high = gap.strips[2];
   const double length = stud[5] - stud[2], ends = stud[2] + low.to * length, begins = stud[2] + high.from * length;
-  EXPECT_EQ(low.turn, Turn::base);
+  EXPECT_EQ(foot.turn, Turn::base);
+  EXPECT_EQ(low.turn, Turn::after);
   EXPECT_TRUE(low.below_seat);
   EXPECT_EQ(high.turn, Turn::seat);
   EXPECT_LT(ends, block[5]);
@@ -171,7 +227,7 @@ TEST_P(Crooked, AStripMakesRoomForTheSeatBlock) {
   EXPECT_NEAR(begins, block[5], 0.5 * in) << "the block's upstand at its end";
   EXPECT_EQ(high.to, 1);
   // One that stands behind the block's end is as thick as that lets it be, and whole.
-  EXPECT_LE(stud_at(facts, of(Side::right), 0.75).strips.size(), 1u);
+  EXPECT_LE(stud_at(facts, of(Side::right), 0.75).strips.size(), 1u);  // behind the bench nothing is cut in two
 }
 
 TEST_P(Crooked, TheClashCheckSeesStrips) {
@@ -179,10 +235,10 @@ TEST_P(Crooked, TheClashCheckSeesStrips) {
   for (const facts::Fit& fit : facts.fits)
     EXPECT_NE(fit.state, facts::Touch::clash) << text_of(fit.a) << " " << text_of(fit.b);
   std::vector<facts::StudGap> studs = facts.room.studs;
-  EXPECT_TRUE(Boards(*model, studs).strips_that_clash().empty());
+  EXPECT_TRUE(Boards(*model, facts.heights, studs).strips_that_clash().empty());
   for (facts::StudGap& gap : studs)
-    if (gap.strips.size() == 2) gap.strips = {facts::Strip{gap.strips[0].foot_mm, gap.strips[1].head_mm}};
-  const std::vector<facts::Fit> clashes = Boards(*model, studs).strips_that_clash();
+    if (gap.strips.size() == 3) gap.strips = {facts::Strip{gap.strips[0].foot_mm, gap.strips[2].head_mm}};
+  const std::vector<facts::Fit> clashes = Boards(*model, facts.heights, studs).strips_that_clash();
   ASSERT_EQ(clashes.size(), 1u);
   EXPECT_TRUE(clashes[0].b.is(facts::Role::seat_block));
   EXPECT_EQ(text_of(clashes[0].a), stud_at(facts, of(Side::right), 15.75).part_id);
@@ -208,13 +264,13 @@ TEST_P(Crooked, BlocksAreBroughtOutWithTheirStuds) {
     const double share = (strip.above_datum_mm - box[2]) / (box[5] - box[2]),
                  thick = beside.foot_mm + (beside.head_mm - beside.foot_mm) * (share - beside.from) / (1 - beside.from);
     EXPECT_GT(thick / in, 0.5);
-    EXPECT_LE(mm, thick + 0.3) << running_in;
+    EXPECT_LE(mm, thick + 0.5) << running_in;
     EXPECT_GT(mm, thick - in / 16 - 0.3) << running_in << ": cut down to a mark";
   };
   expect_as_thick_as_beside(strip.first_mm, 15.75);
   expect_as_thick_as_beside(strip.other_mm, 32.25);
   EXPECT_NEAR(strip.length_mm / in, 32.25 - 15.75 - 1.5, 0.1);
-  EXPECT_EQ(strip.turn, Turn::base);
+  EXPECT_EQ(strip.turn, Turn::after) << "over the base's edge";
   ASSERT_EQ(facts.backings.size(), 1u);
   EXPECT_NEAR(facts.backings[0].share, 1, 1e-6);
 }

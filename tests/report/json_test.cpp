@@ -89,6 +89,7 @@ TEST(Json, IsDocumentedFieldByField) {
   sample::Reported bought, built;
   bought.facts.bought.emplace();
   bought.facts.pipe.bends.emplace_back();
+  bought.facts.room.seat_in.emplace();
   bought.job.base.body = std::make_shared<const job::Body>();
   bought.job.text = std::make_shared<const std::string>("[job]\nname = \"one\"\n");
   bought.job.as_built = {"2026-12-02",

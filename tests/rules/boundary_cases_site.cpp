@@ -212,10 +212,15 @@ std::vector<Case> access_cases() {
   const Put door = [](Job& j, Facts& f, double v) {
     j.door.emplace().clear = Length::inches(v), f.clear.finished->entry_mm = 2000;
   };
+  const Put seat_in = [](Job& j, Facts& f, double v) {
+    j.bench->place = job::Side::back;
+    f.room.seat_in = facts::DropIn{true, 1500, 60, {}, -5, 400, 10, v, {}};
+  };
   const auto fail = Outcome::fail;
   const char *const transfer = "accessible", *const roll_in = "accessible-roll-in";
   return {{"door.opening", 36, 36.1, 35.9, door, fail, transfer},
           {"door.opening", 60, 60.1, 59.9, door, fail, roll_in},
+          {"seat.goes-in", 0, 0.1, -0.1, seat_in, Outcome::caution},
           {"seat.rear-gap", 2.5, 2.49, 2.51,
            fact([](Facts& f) -> double& { return *f.clear.finished->seat_rear_gap_mm; }, in), fail, transfer},
           {"seat.side-gap", 1.5, 1.49, 1.51,

@@ -63,8 +63,8 @@ TEST(Rejected, EveryCheckIsDecided) {
                                       "base.cover"};
   const std::set<std::string> of_drain{"drain.outlet", "drain.in-bore"},
       of_liner{"liner.above-threshold", "liner.above-seat"};
-  const std::set<std::string> of_block{"seat.fall-least",      "seat.fall-greatest", "seat.drains",
-                                       "seat.keeps-frame-dry", "seat.rear-gap",      "seat.side-gap"};
+  const std::set<std::string> of_block{"seat.fall-least", "seat.fall-greatest", "seat.drains", "seat.keeps-frame-dry",
+                                       "seat.rear-gap",   "seat.side-gap",      "seat.goes-in"};
   const std::set<std::string> of_seat{"seat.height", "seat.depth", "seat.reach", "load.seat-nose", "access.opening"};
   const std::set<std::string> of_pieces{"load.seat-strength", "load.seat-deflection"};
   const std::set<std::string> of_frame{"load.seat-cleat", "load.seat-push", "load.seat-rail"};
