@@ -29,6 +29,7 @@ constexpr double told_mm =
 struct Taken {
   double first = 0, second = 0, deep_mm = 0;  ///< heights; how far into the strip at most
   double top = 0;                             ///< of what stands there
+  double along_from = 0, along_to = 0;        ///< how much of the width it takes
   facts::PartId with;
   double mm3(double wide_mm) const { return (second - first) * deep_mm * wide_mm; }
 };
@@ -68,8 +69,15 @@ class InTheirWay {
           continue;
         const auto top = reach(solid.outlines, gp::DZ(), box), bottom = reach(solid.outlines, gp::DZ().Reversed(), box);
         if (!top || !bottom || *top + *bottom < flush_mm) continue;
-        found = Taken{std::min(-*bottom, found ? found->first : *top), std::max(*top, found ? found->second : *top),
-                      most - least, std::max(solid.box[5], found ? found->top : solid.box[5]), solid.part};
+        const gp_Dir way = along == 0 ? gp::DX() : gp::DY();
+        const double begins = -*reach(solid.outlines, way.Reversed(), box), ends = *reach(solid.outlines, way, box);
+        found = Taken{std::min(-*bottom, found ? found->first : *top),
+                      std::max(*top, found ? found->second : *top),
+                      most - least,
+                      std::max(solid.box[5], found ? found->top : solid.box[5]),
+                      std::min(begins, found ? found->along_from : begins),
+                      std::max(ends, found ? found->along_to : ends),
+                      solid.part};
       }
     }
     return found;
@@ -110,6 +118,24 @@ std::vector<facts::Strip> around(const facts::Strip& strip, double from, double 
   return left;
 }
 
+/// What a notch leaves of a strip's width, along the wall.
+std::pair<double, double> width_left(const RoomFace& face, const facts::Strip& strip) {
+  if (!strip.notch) return {face.from, face.to};
+  return {face.from + (strip.notch->at_low_edge ? strip.notch->wide_mm : 0),
+          face.to - (strip.notch->at_low_edge ? 0 : strip.notch->wide_mm)};
+}
+
+/// Where what stands in a strip's place laps it from one edge and leaves enough to back a board by, 3/4 in: the notch
+/// that makes room for it. Common practice, no source.
+std::optional<facts::Notch> notch_for(const Taken& taken, const RoomFace& face, double mark) {
+  constexpr double backs_mm = 19.05;
+  const double low = taken.along_from - face.from, high = face.to - taken.along_to, wide = face.to - face.from;
+  const bool at_low = high > low;
+  const double cut = units::up_to_mark(wide - std::max(low, high), mark);
+  if (wide - cut < backs_mm - units::tolerance::on_mark_mm) return std::nullopt;
+  return facts::Notch{at_low, cut, 0, 1};
+}
+
 double thickness(const facts::Strip& strip, double share) {
   if (share < strip.from || share > strip.to) return 0;
   return strip.foot_mm + (strip.head_mm - strip.foot_mm) * (share - strip.from) / (strip.to - strip.from);
@@ -148,12 +174,19 @@ bool is_worth_furring(const std::vector<facts::StudGap>& studs, Side wall) {
 /// Strips before one stud, past what stands in their places.
 class LaidOut {
  public:
+  /// @param base_top_mm so high the base stands before the stud; nothing where it does not
   LaidOut(const InTheirWay& in_their_way, const RoomFace& face, const std::array<double, 6>& box, Side wall,
-          double mark)
-      : in_their_way_{in_their_way}, face_{face}, low_{box[2]}, length_{box[5] - box[2]}, wall_{wall}, mark_{mark} {}
+          double mark, std::optional<double> base_top_mm)
+      : in_their_way_{in_their_way},
+        face_{face},
+        low_{box[2]},
+        length_{box[5] - box[2]},
+        wall_{wall},
+        mark_{mark},
+        base_top_mm_{base_top_mm} {}
 
   std::vector<facts::Strip> of(std::vector<facts::Strip> strips) const {
-    constexpr int most_rounds = 4;  // what is left after the first may still lean a little into what was looked past
+    constexpr int most_rounds = 6;  // what is left after the first may still lean a little into what was looked past
     for (int round = 0; round < most_rounds; ++round) {
       std::vector<facts::Strip> left;
       for (const facts::Strip& part : strips)
@@ -172,9 +205,18 @@ class LaidOut {
       const double begin = face_.innermost(wall_, z);
       return std::pair{begin, begin + thickness(part, share(z))};
     };
-    const auto taken =
-        in_their_way_.in(wall_, face_.from, face_.to, low_ + part.from * length_, low_ + part.to * length_, lies);
+    const auto [from, to] = width_left(face_, part);
+    const auto taken = in_their_way_.in(wall_, from, to, low_ + part.from * length_, low_ + part.to * length_, lies);
     if (!taken) return {part};
+    if (auto notch = base_top_mm_ && !part.notch ? notch_for(*taken, face_, mark_) : std::nullopt) {
+      // Seat block and apron come down past it: what stands over the base's edge waits until they have.
+      if (!part.parted) return in_two(part, share(*base_top_mm_), length_, mark_);
+      notch->from = std::max(part.from, share(taken->first - hair_mm));
+      notch->to = std::min(part.to, share(taken->top + hair_mm));
+      facts::Strip notched = part;
+      notched.notch = notch;
+      return {notched};
+    }
     // From a hair below it up to the top of what stands there.
     return around(part, share(taken->first - hair_mm), share(taken->top + hair_mm), mark_);
   }
@@ -184,6 +226,7 @@ class LaidOut {
   double low_, length_;
   Side wall_;
   double mark_;
+  std::optional<double> base_top_mm_;
 };
 
 }  // namespace
@@ -196,12 +239,12 @@ void add_strips(const parts::Model& model, const facts::Heights& heights, std::v
     if (gap.stands_alone() || !is_worth_furring(studs, gap.wall)) continue;
     const parts::Solid& solid = *model.find(gap.part_id);
     const auto box = parts::box_of(solid);
-    // Its own ends lie between the heights of its gaps: beside a wall that leans far it would stand before the line
-    // else.
+    // Its own ends lie between the heights of its gaps: at those it would stand before the line, beside a leaning wall.
     std::vector<facts::Strip> strips = facts::strips_for(gap.at(box[2]), gap.at(box[5]), gap.widest_mm(), mark);
     const auto face = room_face(solid, gap.wall);
     if (strips.empty() || std::max(strips[0].foot_mm, strips[0].head_mm) < mark - flush_mm || !face) continue;
-    const LaidOut before{in_their_way, *face, box, gap.wall, mark};
+    const auto beside = gap.before == facts::Before::base ? std::optional{base_top} : std::nullopt;
+    const LaidOut before{in_their_way, *face, box, gap.wall, mark, beside};
     if (is_beside_base(model, gap.wall, face->from, face->to)) {
       strips.front().turn = facts::Turn::base;
       strips = in_two(strips.front(), before.share(base_top), before.length_mm(), mark);
@@ -347,8 +390,9 @@ std::vector<facts::Fit> Boards::strips_that_clash() const {
           const double begin = stud.face.innermost(side, z);
           return std::pair{begin, begin + thickness(strip, (z - stud.low) / length)};
         };
-        const auto taken = in_their_way.in(wall, stud.face.from, stud.face.to, stud.low + strip.from * length,
-                                           stud.low + strip.to * length, lies);
+        const auto [from, to] = width_left(stud.face, strip);
+        const auto taken =
+            in_their_way.in(wall, from, to, stud.low + strip.from * length, stud.low + strip.to * length, lies);
         if (!taken) continue;
         const double z = (taken->first + taken->second) / 2;
         found.push_back({model_.find(stud.gap->part_id)->part, taken->with, facts::Touch::clash,

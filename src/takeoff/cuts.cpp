@@ -71,12 +71,27 @@ std::string taper_words(const std::optional<Taper>& taper, bool metric) {
   return std::string{square}.append(tapered) + thin + at_the(taper->thin_at);
 }
 
+/// "; notched 1/4\" deep out of its left edge, from 4-1/8\" to 16\" above its foot": where something laps its stud.
+std::string notch_words(const facts::Strip& strip, facts::Side wall, double stud_mm, bool metric) {
+  if (!strip.notch) return "";
+  const facts::Notch& notch = *strip.notch;
+  const double mark = units::tape_mark_mm(metric);
+  const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
+  const auto up = [&](double share) { return (share - strip.from) * stud_mm; };
+  const bool back = wall == facts::Side::back;
+  const char* edge = notch.at_low_edge ? (back ? "left" : "front") : (back ? "right" : "back");
+  const double from = units::down_to_mark(up(notch.from), mark), to = units::up_to_mark(up(notch.to), mark);
+  return "; notched " + text(notch.wide_mm) + " deep out of its " + edge + " edge, from " +
+         (from <= 0 ? std::string{"its foot"} : text(from)) + " to " +
+         (notch.to >= strip.to - units::tolerance::ratio ? "its head" : text(to) + " above it");
+}
+
 /// Which way a strip tapers, and where it lies if it is shorter than its stud.
-std::string strip_ends(const facts::Strip& strip, bool metric) {
+std::string strip_ends(const facts::Strip& strip, facts::Side wall, double stud_mm, bool metric) {
   const bool ends = strip.to < 1;
   const bool begins = strip.from > 0;
   const std::string_view lies = ends && begins && strip.parted ? between : ends ? foot_up : begins ? top_down : "";
-  return taper_words(taper_of(strip), metric).append(lies);
+  return taper_words(taper_of(strip), metric).append(lies).append(notch_words(strip, wall, stud_mm, metric));
 }
 
 const char* begin_of(Furring furring) {
@@ -126,7 +141,7 @@ std::vector<CutRow> strips_before(const facts::StudGap& gap, const facts::Facts&
     const double thick = std::max(on.foot_mm, on.head_mm), widest = parted ? thick : gap.widest_mm();
     CutRow strip = furring_row(gap.part_id, thick, face_of(*stud), (on.to - on.from) * (box[5] - box[2]),
                                is_ripped(widest), metric);
-    strip.ends = strip_ends(on, metric);
+    strip.ends = strip_ends(on, gap.wall, box[5] - box[2], metric);
     strip.taper = taper_of(on);
     strip.turn = on.turn;
     strip.by_assumed_studs = gap.assumed;
