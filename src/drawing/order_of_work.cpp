@@ -169,10 +169,7 @@ class Order {
              (furring_at_last(s_).count == 0 ? "" : " What stands over the base's edge goes in last."),
          furring_by_turns(s_) + thin_strips(s_) +
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
-         f_.site_built
-             ? "a stud stands off its wall's line"
-             : "a stud stands in front of the base's edge, up to " + len(base_stands_to_mm(f_)) + " above the datum",
-         "walls"});
+         f_.site_built ? "a stud stands off its wall's line" : way_down_stop(job_, f_), "walls"});
     bore();
     Step trap{true, "plumber", "Rough in trap and riser, test them with the plug in." + trap_unread(job_, s_),
               "drain's top " + len(f_.heights.drain_top_mm) + " above the datum" + trap_numbers(job_, s_),
@@ -347,7 +344,7 @@ class Order {
                        ". Slip each strip down behind the " + (upstands ? "upstand" : "base's edge") +
                        " and screw it, no hammer.",
                    std::to_string(late.count) + (late.count == 1 ? " strip" : " strips") + " by the cut list" +
-                       (late.held ? ", on HOLD till the studs are read" : ""),
+                       (late.held ? ", on HOLD as the cut list tells" : ""),
                    "a strip pushes at the base: plane it thinner, and read the level again"});
     if (upstands)
       add_on_base({!s_.judgement.holds.loose.empty(), "crew",

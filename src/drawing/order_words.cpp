@@ -36,6 +36,16 @@ double base_stands_to_mm(const facts::Facts& facts) {
   return facts.heights.upstand_top_mm.value_or(facts.heights.rim_greatest_mm);
 }
 
+std::string way_down_stop(const job::Job& job, const facts::Facts& facts) {
+  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), job.is_metric()); };
+  const facts::DropIn& way = facts.room.drop_in;
+  if (!way.between_walls)
+    return "a stud stands in front of the base's edge, up to " + len(base_stands_to_mm(facts)) + " above the datum";
+  const double from = std::min(job.base.lowered_from.in_mm(), job.alcove.height.in_mm());
+  return "less than " + len(way.length_mm) + " is free between the side walls anywhere up to " + len(from) +
+         " above the datum: the base does not come down";
+}
+
 FurringTurns furring_turns(const Findings& s) {
   FurringTurns turns;
   for (const takeoff::CutRow& cut : s.cuts) turns.all += cut.furring ? cut.count : 0;

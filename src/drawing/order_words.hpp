@@ -36,6 +36,9 @@ std::string seat_edge(const job::Job& job, const facts::Facts& facts);
 /// So high the base's edge bounds the studs beside it: above what turns up they may lean over it, as far as it still
 /// goes down between them, which has a check of its own.
 double base_stands_to_mm(const facts::Facts& facts);
+/// What stops the framing of a base that is let down: too little room between two walls, as its check measures it; else
+/// a stud before its edge.
+std::string way_down_stop(const job::Job& job, const facts::Facts& facts);
 
 /// The table of all steps. Why some wait is told once for all that wait for the same, under a letter: "HOLD a".
 std::vector<Sheet> draw_steps(const Subject& subject, std::vector<Step> steps);

@@ -7,6 +7,7 @@
 #include "rules/told.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -96,25 +97,50 @@ Finding folded(const job::Job& job, const facts::Fold& fold) {
                    " wall's studs straight, so that strips run on to their heads: else its tile does not lie flat");
 }
 
-Finding furred_flat(const job::Job& job, const facts::Facts& facts, const Limit&) {
+/// Walls whose studs stand farther back than furring reaches: where their boards will lie nobody knows yet.
+std::string framed_out(const facts::Facts& facts) {
+  std::vector<std::string> walls;
+  for (const job::Side side : {job::Side::left, job::Side::back, job::Side::right})
+    if (facts::is_framed_out(facts.room.studs, side)) walls.emplace_back(job::name_of(side));
+  return units::listed(walls, ", ") + (walls.size() > 1 ? " walls" : " wall");
+}
+
+/// A wall's own kink, as it is told.
+std::string turns_text(const facts::Kink& kink, const job::Job& job) {
+  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
+  return std::string{job::name_of(kink.wall)} + " wall's board turns in " + len(kink.by_mm) + " within " +
+         len(kink.within_mm) + " at the stud at " + len(kink.at_mm) + " from the " +
+         (kink.wall == job::Side::back ? "left" : "back") + " corner, " + len(kink.above_datum_mm) + " above the datum";
+}
+
+Finding furred_flat(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Kink* kink = worst_kink(facts);
   const facts::Fold* fold = worst_fold(facts);
   if (fold && (!kink || off_flat_mm(*fold) > off_flat_mm(*kink) + units::tolerance::length_mm))
     return folded(job, *fold);
+  const bool breaks = kink && off_flat_mm(*kink) > limit.greatest.value_or(0) + units::tolerance::length_mm;
+  if (!breaks && std::any_of(facts.room.studs.begin(), facts.room.studs.end(),
+                             [](const facts::StudGap& stud) { return stud.is_beyond_furring(); }))
+    return missing("frame the " + framed_out(facts) +
+                   " out first, then read plumb and studs again (survey.plumb, "
+                   "survey.studs): studs stand farther back than furring reaches");
   if (!kink) return not_applicable("no wall is furred before base or bench");
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   const std::string from = kink->wall == job::Side::back ? "left" : "back",
                     stud = "the stud at " + len(kink->at_mm) + " from the " + from + " corner";
   const std::string more = text_at_least(kink->by_mm, job);
-  return found(off_flat_mm(*kink),
-               std::string{job::name_of(kink->wall)} + " wall's board turns in " + len(kink->by_mm) + " within " +
-                   len(kink->within_mm) + " at " + stud + ", " + len(kink->above_datum_mm) + " above the datum",
-               kink->toward_room ? "fur more what stands back beside " + stud + ", by " + more +
+  std::string others, walls = std::string{job::name_of(kink->wall)} + " wall";
+  for (const facts::Kink& other : facts.room.kinks)
+    if (&other != kink && off_flat_mm(other) > limit.greatest.value_or(0) + units::tolerance::length_mm)
+      others += "; " + turns_text(other, job);
+  if (!others.empty()) walls += ", and the others alike";
+  return found(off_flat_mm(*kink), turns_text(*kink, job) + others,
+               kink->toward_room ? walls + ": fur more what stands back beside " + stud + ", by " + more +
                                        " at the next stud and in line on to "
                                        "the corner" +
                                        (job.bench ? ", above the seat where the bench stands before it" : "") +
                                        ": else its tile does not lie flat"
-                                 : "fur " + stud + " by " + more + " more: else its tile does not lie flat");
+                                 : walls + ": fur " + stud + " by " + more + " more: else its tile does not lie flat");
 }
 
 /// Where boards are sold by millimetres: what the weakest of them spans. Between that and what plywood spans it is to

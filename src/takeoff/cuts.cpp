@@ -178,8 +178,13 @@ std::optional<Hold> hold_on(HangsOn what, const std::optional<facts::Held>& by) 
 }
 
 /// By which check a strip waits: those before the base's studs are as thick as it stands off them.
-std::optional<Hold> hold_on_strip(const facts::StudGap& gap, const facts::Holds& holds) {
+std::optional<Hold> hold_on_strip(const facts::StudGap& gap, const facts::Room& room, const facts::Holds& holds) {
   std::optional<Hold> hold;
+  // They are cut to a wall that is not framed yet.
+  if (facts::is_framed_out(room.studs, gap.wall))
+    return Hold{HangsOn::studs, "", "",
+                "frame the " + std::string{survey::name_of(gap.wall)} +
+                    " wall out, as its studs stand farther back than furring reaches, and read it again"};
   if (gap.before == facts::Before::base) hold = hold_on(HangsOn::base, holds.base);
   if (gap.before == facts::Before::bench) hold = hold_on(HangsOn::bench, holds.pieces);
   return !hold && gap.assumed ? hold_on(HangsOn::studs, holds.studs) : hold;
@@ -190,7 +195,7 @@ std::optional<Hold> hold_on_block_strip(const facts::BlockStrip& block, const fa
                                         const facts::Holds& holds) {
   std::optional<Hold> hold;
   for (const facts::StudGap& gap : facts.room.studs)
-    if (gap.wall == block.wall && !gap.strips.empty() && !hold) hold = hold_on_strip(gap, holds);
+    if (gap.wall == block.wall && !gap.strips.empty() && !hold) hold = hold_on_strip(gap, facts.room, holds);
   return hold;
 }
 
@@ -366,7 +371,7 @@ std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric, const std::
   };
   for (const facts::StudGap& gap : facts.room.studs)
     for (CutRow& strip : strips_before(gap, facts, metric)) {
-      strip.hold = hold_on_strip(gap, holds);
+      strip.hold = hold_on_strip(gap, facts.room, holds);
       add_strip(std::move(strip));
     }
   for (const facts::BlockStrip& block : facts.room.block_strips) {

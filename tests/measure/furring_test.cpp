@@ -112,6 +112,32 @@ TEST(Furring, WhereAStripEndsOnAWallThatLeansInItsBoardFolds) {
   }
 }
 
+TEST(Furring, AWallThatStandsBackByLessThanAnEighthIsNotFurred) {
+  // Source: by hand: 33 in between plumb walls and a base of 32-3/4: 1/8 less what the tape closes by is left at either
+  // end, 7/64 in; with 1/2 in more there are strips.
+  for (const auto& [length, strips] : {std::pair{32.75, false}, {32.25, true}}) {
+    job::Job job = job::read(narrow, "x.toml");
+    job.base.length = job::Length::inches(length);
+    const facts::Facts facts = measure(*parts::build(job));
+    const bool any = std::any_of(facts.room.studs.begin(), facts.room.studs.end(), [](const facts::StudGap& stud) {
+      return stud.wall != Side::back && !stud.strips.empty();
+    });
+    EXPECT_EQ(any, strips) << length;
+  }
+}
+
+TEST(Furring, AWallThatIsToBeFramedOutIsNotKnownToBeFlat) {
+  // Source: by hand: 33 in less a base of 29 leaves 2 at either end, where furring reaches 1-1/2: a wall is framed
+  // there, and where its board will lie nobody has read. Told of both walls, left and right alike.
+  job::Job job = job::read(narrow, "x.toml");
+  job.base.length = job::Length::inches(29);
+  const auto results = rules::check(job, measure(*parts::build(job)));
+  const rules::Result* flat = rules::find(results, "wall.furred-flat");
+  ASSERT_TRUE(flat);
+  EXPECT_EQ(flat->outcome, rules::Outcome::not_checked) << flat->where;
+  EXPECT_THAT(flat->advice, testing::HasSubstr("frame the left, right walls out first"));
+}
+
 TEST(Furring, ABaseAsLongAsIsAdvisedIsLongEnough) {
   // Source: by hand: 11/16 in is wanting of 30, and a strip at either end is cut down to a mark: 13/16 longer.
   const job::Job job = job::read(narrow, "x.toml");
@@ -209,8 +235,8 @@ TEST_P(Crooked, TheSeatBlockComesInBeforeTheStripsThatWouldStopIt) {
 TEST_P(Crooked, AStripMakesRoomForTheSeatBlock) {
   // Source: by hand: the stud at 15-3/4 in reaches from 15 to 16-1/2 from the back, the seat block's nose to 15-3/8,
   // and that is 61-3/16 long before a base of 60: its end stands 19/32 in farther out than the strips of the base, and
-  // laps this one by 3/8 of its 1-1/2. So that is notched there, and goes in once the block is set: the board has
-  // backing on 1-1/8 at every height.
+  // laps this one by 3/8 or less of its 1-1/2. So that is notched there, and goes in once the block is set: the board
+  // has backing on 1-1/8 at every height.
   const parts::Solid& seat = *model->first(parts::Role::seat_block);
   const auto block = parts::box_of(seat);
   const facts::StudGap& gap = stud_at(facts, of(Side::right), 15.75);
@@ -225,8 +251,7 @@ TEST_P(Crooked, AStripMakesRoomForTheSeatBlock) {
   EXPECT_EQ(rest.to, 1);
   ASSERT_TRUE(rest.notch);
   EXPECT_FALSE(rest.notch->at_low_edge) << "the bench is at the back";
-  EXPECT_GE(rest.notch->wide_mm / in, 0.375 - 0.01);
-  EXPECT_LE(rest.notch->wide_mm / in, 0.4375 + 0.01);
+  EXPECT_NEAR(rest.notch->wide_mm / in, (stud[4] - block[1]) / in, 0.07) << "by the solids, up to a mark";
   EXPECT_GT(stud[2] + rest.notch->from * length, 12 * in);
   EXPECT_LT(stud[2] + rest.notch->from * length, block[5]);
   EXPECT_NEAR(stud[2] + rest.notch->to * length, block[5], 0.1 * in);

@@ -102,6 +102,35 @@ TEST(CutList, StripsThatGoInAtOtherTimesHaveMarksOfTheirOwn) {
                                                   "c 2 69.5 square; from the stud's top down"));
 }
 
+TEST(CutList, StripsOfAWallThatIsToBeFramedOutWait) {
+  // Source: by hand: a stud 2 in back is farther than the 1-1/2 that furring reaches, so a wall is framed before that
+  // wall, and what was cut for its other stud is wrong by as much as that wall then stands elsewhere. The left one's
+  // is cut. A notch and a piece at the foot are told: 4 in from the plate up, 3/8 out of the front edge.
+  facts::Facts facts;
+  const std::pair<facts::Side, double> studs[] = {
+      {facts::Side::right, 0.75 * in}, {facts::Side::right, 2 * in}, {facts::Side::left, 0.75 * in}};
+  for (const auto& [wall, back] : studs) {
+    facts::Part stud;
+    stud.id = std::to_string(facts.parts.size()), stud.bbox_mm = {0, 0, 1.5 * in, 3.5 * in, 1.5 * in, 94.5 * in};
+    facts::StudGap gap;
+    gap.part_id = stud.id, gap.wall = wall, gap.before = facts::Before::base;
+    gap.at_floor_mm = gap.at_upstand_mm = gap.at_top_mm = back;
+    gap.strips = facts::strips_for(back, back, back, in / 16);
+    facts.parts.push_back(stud), facts.room.studs.push_back(gap);
+  }
+  facts::Strip& foot = facts.room.studs[2].strips.at(0);
+  foot.to = 4. / 93, foot.parted = true, foot.turn = facts::Turn::base;
+  foot.notch = facts::Notch{true, 0.375 * in, 3. / 93, 4. / 93};
+  const auto rows = takeoff::cut_list(facts, false);
+  ASSERT_EQ(rows.size(), 2u);
+  for (const takeoff::CutRow& row : rows) EXPECT_EQ(row.hold.has_value(), row.part_ids[0] == "0");
+  const bool first = rows[0].hold.has_value();
+  EXPECT_THAT(rows[first ? 0 : 1].hold->first, testing::HasSubstr("frame the right wall out"));
+  EXPECT_EQ(rows[first ? 1 : 0].ends,
+            "square; from the stud's foot up; notched 3/8\" deep out of its front edge, from 3\" to its head");
+  EXPECT_NEAR(rows[first ? 1 : 0].length_mm, 4 * in, 1e-9);
+}
+
 TEST(CutList, AStripBeforeABlockIsAsLongAndHighAsThat) {
   // Source: by hand: 5/8 at its back end and 3/4 at its front one; what is thinner is told, and read back from that.
   facts::Facts facts;
