@@ -20,10 +20,6 @@ inline constexpr double most_furring_mm = 38.1;
 /// saw. Such gaps are shimmed with tapered pairs or with strips of card in layers. Common practice, no source.
 inline constexpr double least_ripped_mm = 6.35;
 
-/// A wall whose studs stand back by less all along is left as it is, 1/8 in: a board bridges that. Common practice, no
-/// source.
-inline constexpr double least_furred_mm = 3.175;
-
 /// As thick as furring for a gap is cut: down to a mark of the tape, so that it never stands before the edge it brings
 /// a stud to, where what goes down would not. Two walls that are alike are so to a thousandth only.
 inline double furring_mm(double gap_mm, double mark_mm) {

@@ -163,14 +163,6 @@ std::vector<facts::Strip> in_two(const facts::Strip& strip, double share, double
   return pieces;
 }
 
-/// Whether studs of a wall stand back by enough for any of them to be furred: one that is brought out beside one that
-/// is not would make a straight board crooked.
-bool is_worth_furring(const std::vector<facts::StudGap>& studs, Side wall) {
-  return std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) {
-    return stud.wall == wall && stud.widest_mm() >= facts::least_furred_mm - units::tolerance::on_mark_mm;
-  });
-}
-
 /// Strips before one stud, past what stands in their places.
 class LaidOut {
  public:
@@ -236,7 +228,7 @@ void add_strips(const parts::Model& model, const facts::Heights& heights, std::v
   const InTheirWay in_their_way{model};
   for (facts::StudGap& gap : studs) {
     gap.strips.clear();
-    if (gap.stands_alone() || !is_worth_furring(studs, gap.wall)) continue;
+    if (gap.stands_alone()) continue;
     const parts::Solid& solid = *model.find(gap.part_id);
     const auto box = parts::box_of(solid);
     // Its own ends lie between the heights of its gaps: at those it would stand before the line, beside a leaning wall.

@@ -42,7 +42,8 @@ class RoomText {
     as_set();
     doubt();
     return text_ + "\n  Lengths to the nearest " + (metric_ ? "mm" : "1/16\"") +
-           ", small ones finer; what a check judges and bounds never better than they are. These numbers inform; they "
+           ", small ones finer; what a check judges, humps and bounds up or down to the next mark, never better than "
+           "they are. These numbers inform; they "
            "approve nothing. Measure again what surprises you.\n";
   }
 

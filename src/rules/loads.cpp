@@ -108,6 +108,16 @@ std::optional<Finding> no_load(const job::Job& job, const std::optional<FloorLoa
   return grade_of(job.floor.joist_species) ? unread() : missing(unknown_joists(job));
 }
 
+/// Panes that are told wider than the entry between its framing stand nowhere: no joist carries them so.
+std::optional<Finding> wide_panes(const job::Job& job, const facts::Facts& facts) {
+  const auto& entry = facts.clear.entry_mm;
+  if (!entry || !job.glass || !job.glass->width || job.glass->width->in_mm() <= *entry + units::tolerance::on_mark_mm)
+    return std::nullopt;
+  return missing("measure again how wide the panes at the entry are, all together (glass.width): as given " +
+                 text_of(job.glass->width->in_mm(), Unit::mm, job) + ", and the entry is " +
+                 text_or_less(*entry, Unit::mm, job));
+}
+
 /// Panes that nobody can weigh stand on the joists all the same: without them these fail, or are not known to hold.
 Finding with_panes(Finding finding, bool holds, const job::Job& job) {
   if (!holds || !job.glass) return finding;
@@ -125,6 +135,7 @@ Finding with_panes(Finding finding, bool holds, const job::Job& job) {
 Finding joists_bending(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const auto load = floor_load(job, facts);
   if (const auto none = no_load(job, load)) return *none;
+  if (const auto wide = wide_panes(job, facts)) return *wide;
   const double share = strength_share(*load);
   if (place_decides(*load, share, load->best_share, limit))
     return ask_for_place(text_of(share, Unit::share, job), text_of(load->best_share, Unit::share, job));
@@ -151,6 +162,7 @@ Finding joists_deflection(const job::Job& job, const facts::Facts& facts, const 
   const Limit limit = sag_limit(job, of_book);
   const auto load = floor_load(job, facts);
   if (const auto none = no_load(job, load)) return *none;
+  if (const auto wide = wide_panes(job, facts)) return *wide;
   const double sag = sag_share(*load), best = load->best_deflection_mm / load->span_mm;
   if (place_decides(*load, sag, best, limit))
     return ask_for_place(text_of(sag, Unit::span, job), text_of(best, Unit::span, job));

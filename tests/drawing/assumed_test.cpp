@@ -119,7 +119,7 @@ TEST(LateFurring, IsToldWhereItIsCutAndSet) {
 TEST(LateFurring, HasMarksByWhenItIsSetAndGoesOnOverTheSeat) {
   // Source: by hand: before a base of 60 in a bench of 61-3/16 stands at the back: of each side wall's five studs the
   // first stands beside the bench alone, and the last, whose middle lies past the base's edge, beside the base as well.
-  // On one wall the second strip ends below the seat block's end and goes on over it.
+  // On one wall the second strip is notched round the seat block's end, and what stands over the base goes in at last.
   for (const bool mirrored : {false, true}) {
     const Drawn d = drawn(job::read(sample::crooked_room(mirrored), "x.toml"), false);
     const auto pages = [&](const std::string& name) {
@@ -129,10 +129,11 @@ TEST(LateFurring, HasMarksByWhenItIsSetAndGoesOnOverTheSeat) {
       return words;
     };
     const std::string work = pages("order-of-work"), right = mirrored ? "left" : "right";
-    EXPECT_THAT(work, HasSubstr("Fur the studs over the seat block: strip "));
-    EXPECT_THAT(work, Not(HasSubstr("(1 of 2)")));
-    EXPECT_THAT(pages("cuts"), HasSubstr("once the seat block is set"));
-    EXPECT_THAT(notes_of(d.sheet("wall-" + right)), HasSubstr("Over the seat block once that is set"));
+    EXPECT_THAT(work, HasSubstr("Fur the rest of the studs, before the board: strip"));
+    EXPECT_LT(work.find("Let the base down"), work.find("as high as it stands, before its mortar sets"));
+    EXPECT_LT(work.find("Adhesive on every face"), work.find("Fur the rest of the studs")) << "it comes in past them";
+    EXPECT_THAT(pages("cuts"), HasSubstr("at last, before the board"));
+    EXPECT_THAT(notes_of(d.sheet("wall-" + right)), HasSubstr("over it at last"));
     EXPECT_THAT(read_through(d.sheet("wall-" + right)), HasSubstr("fur "));
     EXPECT_THAT(pages("cuts"), HasSubstr("on block "));
     for (const takeoff::CutRow& cut : d.cuts)

@@ -47,7 +47,7 @@ TEST(Legible, AListOnSeveralPagesIsNamedByAllOfThem) {
   EXPECT_THAT(told_on(d.sheet("assembly")), HasSubstr("steps on " + order));
   EXPECT_THAT(told_on(d.sheet("plan-framing")), HasSubstr(cuts));
   EXPECT_THAT(told_on(d.sheet("bench-plan")), HasSubstr(places));
-  EXPECT_THAT(told_on(drawn_demo("tannery-lane-2a").sheet("assembly")), HasSubstr("steps on G-02. "));
+  EXPECT_THAT(told_on(drawn_demo("tannery-lane-2a").sheet("assembly")), HasSubstr("steps on G-02, G-03. "));
 }
 
 TEST(Legible, WrappedWordsKeepTheRoomOfAllTheirSheetsCodes) {

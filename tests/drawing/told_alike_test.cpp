@@ -249,7 +249,7 @@ TEST(ToldAlike, NoTableEndsWithARowAlone) {
 TEST(ToldAlike, FurringOnWallSheetsIsAsThickAsItIsCut) {
   // Source: the cut list, which goes down to a mark: thicker it would stand before the base's edge.
   std::size_t strips = 0;
-  for (const Drawn& d : rooms()) {
+  const auto look = [&](const Drawn& d) {
     const bool metric = d.model->job.unit == job::UnitSystem::metric;
     for (const takeoff::CutRow& cut : d.cuts) {
       if (!cut.furring) continue;
@@ -263,7 +263,9 @@ TEST(ToldAlike, FurringOnWallSheetsIsAsThickAsItIsCut) {
               << d.name << ", " << sheet.name << ": " << text.words << ", cut " << thick;
         }
     }
-  }
+  };
+  for (const Drawn& d : rooms()) look(d);
+  look(drawn_demo("ferry-steps-3"));
   EXPECT_GT(strips, 0u) << "no strip was compared";
 }
 
@@ -276,7 +278,7 @@ TEST(ToldAlike, EachStripThatTapersHasItsTwoEnds) {
       if (sheet.name.rfind("cuts-tapers", 0) == 0) table += read_through(sheet);
     const bool metric = d.model->job.is_metric();
     for (const takeoff::CutRow& cut : d.cuts) {
-      if (!cut.furring || cut.ends == "square") continue;
+      if (!cut.furring || !cut.taper) continue;
       ++strips;
       const std::string sizes =
           cut.hold ? " HOLD HOLD HOLD "
@@ -359,7 +361,7 @@ TEST(Drain, SaysWhereAlongItsWallATapeIsHooked) {
 
 TEST(Buy, CarriesTheBoardsThatStripsAreRippedFrom) {
   // Source: by hand: of Ferry Steps' strips two of 5/16 wait for nothing, and are 87-5/16 long: both, a cut of 1/8
-  // beside each, are 7/8 of a 2x4's 3-1/2, out of 8 ft; four that wait have a board of their own. A strip by itself
+  // beside each, are 7/8 of a 2x4's 3-1/2, out of 8 ft; those that wait have a board of their own. A strip by itself
   // would be a stick that nobody sells.
   const Drawn& d = drawn_demo("ferry-steps-3");
   const std::string words = read_through(d.sheet("buy"));

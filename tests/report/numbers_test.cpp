@@ -197,7 +197,8 @@ TEST(RoomNumbers, StandUnderTheirHeads) {
        "from the entry floor at up to the ribs up to the level line A1",
        "SET-OUT bore centre", "AS SET: the base as it lies now back left",
        "HOW SURE: bounds that hold with every reading off by its tolerance, all the worst way mortar",
-       "Lengths to the nearest mm, small ones finer; what a check judges and bounds never better than they are."});
+       "Lengths to the nearest mm, small ones finer; what a check judges, humps and bounds up or down to the next "
+       "mark, never better than they are."});
 }
 
 TEST(RoomNumbers, OfGaugesLessThanNothingAreSaidInWords) {

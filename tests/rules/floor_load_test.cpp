@@ -295,6 +295,23 @@ TEST(Loads, PanesStandOnAsMuchOfTheEntryAsTheyAreWide) {
       << "in a mirror";
 }
 
+TEST(Loads, PanesWiderThanTheEntryAreMeasuredAgain) {
+  // Source: by hand: 120 in of panes do not stand in an entry of 57-1/2; 57-1/2 do, to the last mark.
+  job::Job job = floor_of("SPF No.2");
+  facts::Facts facts = sample::good_facts();
+  facts.clear.entry_mm = 57.5 * in;
+  for (const double wide_in : {57.5, 120.}) {
+    job.glass = job::Glass{job::Length::inches(0.375), job::Length::inches(76), job::Length::inches(wide_in), {}};
+    for (const char* id : {"load.joists-strength", "load.joists-deflection"}) {
+      Result result;
+      for (const Result& r : check(job, facts))
+        if (r.id == id) result = r;
+      const bool told = result.advice.find("(glass.width): as given 120\"") != std::string::npos;
+      EXPECT_EQ(told && result.outcome == Outcome::not_checked, wide_in > 100) << id << " " << result.advice;
+    }
+  }
+}
+
 TEST(Loads, WithPanesThatNobodyCanWeighAreNoPass) {
   // Source: property: what stands on the joists weighs on them whether its thickness was said or not; a floor that
   // fails without it fails with it.
