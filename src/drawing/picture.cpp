@@ -7,6 +7,7 @@
 #include <gp_Trsf.hxx>
 
 #include "brep/properties.hpp"
+#include "drawing/order_words.hpp"
 #include "drawing/picture_shapes.hpp"
 #include "drawing/picture_struck.hpp"
 #include "drawing/scene.hpp"

@@ -22,7 +22,7 @@ std::vector<std::string> told_on(const Drawn& d, const char* sheet) {
   return words;
 }
 
-double apart(Point a, Point b) {
+double between_points(Point a, Point b) {
   return std::hypot(a.x - b.x, a.y - b.y);
 }
 
@@ -52,7 +52,7 @@ Point place_named(const Sheet& sheet, const std::string& words) {
   if (name == sheet.texts.end()) throw std::logic_error{"not on the sheet: " + words};
   const Point end{name->at.x + 0.5 * t, name->at.y + 0.4 * t};
   for (const Line& line : sheet.lines)
-    if (line.kind == LineKind::dimension && apart(line.to, end) < 0.01 * t) return line.from;
+    if (line.kind == LineKind::dimension && between_points(line.to, end) < 0.01 * t) return line.from;
   throw std::logic_error{"no line to " + words};
 }
 
@@ -64,7 +64,7 @@ TEST(ReadAsOne, ARoughThresholdIsBlankAndItsNameLeadsIntoIt) {
   const double mm = sheet.page.scale;
   ASSERT_EQ(mm, 2);
   const Point rough = place_named(sheet, "threshold, build-up not said"), liner = place_named(sheet, "liner");
-  EXPECT_GT(apart(rough, liner), 10 * mm);
+  EXPECT_GT(between_points(rough, liner), 10 * mm);
   int filled = 0;
   for (const Hatch& hatch : sheet.hatches)
     for (std::size_t i = hatch.first_line; i < hatch.last_line; ++i, ++filled) {
@@ -72,7 +72,7 @@ TEST(ReadAsOne, ARoughThresholdIsBlankAndItsNameLeadsIntoIt) {
       const double dx = l.to.x - l.from.x, dy = l.to.y - l.from.y;
       const double u =
           std::clamp(((rough.x - l.from.x) * dx + (rough.y - l.from.y) * dy) / (dx * dx + dy * dy + 1e-12), 0., 1.);
-      EXPECT_GT(apart(rough, {l.from.x + u * dx, l.from.y + u * dy}), 7 * mm) << hatch.material;
+      EXPECT_GT(between_points(rough, {l.from.x + u * dx, l.from.y + u * dy}), 7 * mm) << hatch.material;
     }
   EXPECT_GT(filled, 50);
 }
