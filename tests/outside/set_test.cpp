@@ -236,11 +236,12 @@ TEST(Set, EveryMemberOfAWallHasItsMarkOnIt) {
 TEST(Set, TheCoverListsEverySheetByItsCode) {
   // Source: the set itself: codes are distinct, the cover comes first, and each line of its index leads to its sheet.
   for (const Drawn& d : sets()) {
-    std::set<std::string> codes, listed;
+    std::set<std::string> codes, listed, tiles;
     std::string last;  // tiles of one drawing share the line of the first
     for (const Sheet& sheet : d.sheets) {
       const bool next_tile = sheet.own_bars && sheet.title == last;
       last = sheet.title;
+      if (next_tile) tiles.insert(sheet.code);
       if (has_page(sheet) && !next_tile) {
         EXPECT_TRUE(codes.insert(sheet.code).second) << d.name << " " << sheet.code << " twice";
       }
@@ -248,7 +249,7 @@ TEST(Set, TheCoverListsEverySheetByItsCode) {
     ASSERT_EQ(d.sheets.front().name, "cover");
     for (const Sheet& sheet : d.sheets)
       for (const Text& t : sheet.texts)
-        if (!t.leads_to.empty()) listed.insert(t.leads_to);
+        if (!t.leads_to.empty() && !tiles.count(t.leads_to)) listed.insert(t.leads_to);
     EXPECT_EQ(listed, codes) << d.name;
     for (const Sheet& sheet : d.sheets)
       for (const Text& t : sheet.texts) EXPECT_EQ(t.words.find('{'), std::string::npos) << sheet.name << t.words;

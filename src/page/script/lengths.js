@@ -36,7 +36,7 @@ function textAtLeast(mm, metric) {
 }
 
 /** As a person reads it, rounded so that it reads no better than it is: a fault up, what is left down. A small one to
-    1/64 inch or a tenth of a millimetre. */
+    1/32 inch or a tenth of a millimetre. */
 function noBetter(mm, fault, metric) {
   const same = 0.01, sameOnRule = 1e-3, small = 4.7;  // no tape tells a hundredth of a millimetre
   const on = (step, near = same) => {
@@ -45,8 +45,8 @@ function noBetter(mm, fault, metric) {
   };
   const tape = on(metric ? 1 : INCH / 16);
   if (Math.abs(tape - mm) <= same || Math.abs(mm) >= small) return tapeText(tape, metric);
-  const fine = metric ? 0.1 : INCH / 64, marks = Math.round(on(fine, sameOnRule) / fine), sign = marks < 0 ? '-' : '';
-  if (!metric) return `${sign}${fraction(Math.abs(marks), 64)}"`;
+  const fine = metric ? 0.1 : INCH / 32, marks = Math.round(on(fine, sameOnRule) / fine), sign = marks < 0 ? '-' : '';
+  if (!metric) return `${sign}${fraction(Math.abs(marks), 32)}"`;
   return `${sign}${(Math.abs(marks) / 10).toFixed(marks % 10 ? 1 : 0)} mm`;
 }
 

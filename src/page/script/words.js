@@ -25,6 +25,12 @@ function textAtMost(mm, metric) {
   return `${marks < 0 ? '-' : ''}${fraction(Math.abs(marks), 64)}"`;
 }
 
+/** A greatest limit: in whole millimetres where it is so long that nobody reads tenths. */
+function greatestText(mm, metric) {
+  const inTenths = 20, mark = 1;
+  return metric && mm >= inTenths ? `${Math.floor(mm / mark + 1e-6)} mm` : textAtMost(mm, metric);
+}
+
 /** A length between two marks of the tape, further from both than anybody cuts: a limit there is rounded inward. */
 function isBetweenMarks(mm, metric) {
   const mark = metric ? 1 : INCH / 16;
@@ -38,7 +44,7 @@ class Told {
   nearest(value) { return (this.ratio ? fallText : ruleText)(value, this.metric); }
   noBetter(value, up) { return (this.ratio ? fallNoBetter(value, up, this.metric) : noBetter(value, up, this.metric)); }
   least() { return this.bound(this.result.least, textAtLeast); }
-  greatest() { return this.bound(this.result.greatest, textAtMost); }
+  greatest() { return this.bound(this.result.greatest, greatestText); }
   bound(value, inward) { return !this.ratio && isBetweenMarks(value, this.metric) ? inward(value, this.metric) : this.nearest(value); }
 
   limit() {
