@@ -99,7 +99,7 @@ void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block, d
   };
   if (fits(words, 1)) {
     std::vector<Point> places = over(0);
-    for (const double under : {1.6, 2.4, 3.4}) places.push_back({x, block.y0 - under * t});
+    for (const double under : {1.6, 2.4, 3.4, 4.6, 6.0, 8.0}) places.push_back({x, block.y0 - under * t});
     pen.name_at_one_of({x, line}, std::move(places), words, Anchor::middle, size);
     if (cut.hold) pen.otherwise(name, {x, line});             // its row in the table says that it waits as well
   } else if (cut.hold && fits(name, 2) && fits("HOLD", 2)) {  // one under the other
@@ -107,9 +107,10 @@ void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block, d
     pen.note_at_one_of(over(0), "HOLD", Anchor::middle, size);
   } else {
     std::vector<Point> places;  // its row in the table says that it waits
-    for (const double under : {1.6, 2.4, 3.4, 4.6, 6.0}) places.push_back({x, block.y0 - under * t});
-    for (const double up : {3.0, 4.5, 6.0, 8.0}) places.push_back({x, foot + up * t});
-    pen.name_at_one_of({x, line}, std::move(places), name, Anchor::middle, size);
+    for (const double under : {1.6, 2.4, 3.4, 4.6, 6.0, 8.0, 10.5}) places.push_back({x, block.y0 - under * t});
+    for (const double up : {3.0, 4.5, 6.0, 8.0, 10.5}) places.push_back({x, foot + up * t});
+    // Led to near its end: the block's own mark stands in the middle.
+    pen.name_at_one_of({x + 0.36 * block.width(), line}, std::move(places), name, Anchor::middle, size);
   }
 }
 
