@@ -184,6 +184,13 @@ std::string size_to_carry(const takeoff::Row& row, const Subject& subject) {
   return units::joined(words, "; ");
 }
 
+constexpr const char* kind_on_hold = ", kind on HOLD";
+
+/// Of a kind that the job does not say: nobody can ask for it at the counter.
+bool is_unnamed(const takeoff::Row& row, const Subject& subject) {
+  return size_to_carry(row, subject).find("job does not say") != std::string::npos;
+}
+
 /// What to carry: how much of what, and where it is had if the prices say so.
 std::vector<Sheet> draw_carried(const Subject& subject) {
   std::vector<Cells> rows;
@@ -202,13 +209,11 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
       if (named) rows.back().push_back(row.supplier);
       continue;
     }
-    const std::string size = hold ? "" : size_to_carry(row, subject);
-    const bool unnamed = size.find("job does not say") != std::string::npos;  // nobody can ask for it at the counter
     rows.push_back({"",
-                    hold      ? "HOLD, see note"
-                    : unnamed ? takeoff::needed(row) + ", kind on HOLD"
-                              : to_carry(row),
-                    what_of(row), size});
+                    hold                       ? "HOLD, see note"
+                    : is_unnamed(row, subject) ? takeoff::needed(row) + kind_on_hold
+                                               : to_carry(row),
+                    what_of(row), hold ? "" : size_to_carry(row, subject)});
     if (named) rows.back().push_back(row.supplier);
   }
   std::vector<Column> columns{{"got", 0.5, true}, {"how much", 2.5}, {"of what", 2.9}, {"size", 4.2}};
@@ -227,7 +232,10 @@ std::vector<Sheet> draw_reckoned(const Subject& subject) {
   for (const takeoff::Row& row : subject.rows) {
     const bool hold = row.hold.has_value();
     if (is_told_above(row, subject.rows)) continue;
-    rows.push_back({item_of(row), hold ? "HOLD" : takeoff::needed(row), hold ? "HOLD" : to_buy(row),
+    rows.push_back({item_of(row), hold ? "HOLD" : takeoff::needed(row),
+                    hold                       ? "HOLD"
+                    : is_unnamed(row, subject) ? takeoff::needed(row) + kind_on_hold
+                                               : to_buy(row),
                     without_keys(hold ? takeoff::waits_text(*row.hold) : basis_of(row, above))});
     if (priced) rows.back().insert(rows.back().begin() + 3, cost_of(row));
     above = &row;

@@ -117,7 +117,7 @@ void size_edge(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut,
   constexpr double least_upstand = 3;
   if (const auto rim = base.top(inner - out * beside_edge_mm);
       rim && *top - *rim > least_upstand && std::abs(edge - inner) < detail.window.width()) {
-    detail.rises.push_back({*rim, *top, inner, inner - out * off_thing_mm, pen.words(*top - *rim) + " over rim"});
+    detail.rises.push_back({*rim, *top, inner, inner - out * off_thing_mm, pen.words(*top - *rim) + " over rim here"});
   }
   if (tape_shows(pen, std::abs(face - edge)))
     detail.widths.push_back(
@@ -143,11 +143,10 @@ void size_apron(Detail& detail, const Pen& pen, const Subject& subject, const st
                        : std::nullopt;
   if (!top || *foot - *top < -beside_edge_mm) return;
   const double skirt = out > 0 ? thick->to : thick->from, gap = std::max(*foot - *top, 0.0);
-  const std::string words = pen.words(gap) + " under apron";
   if (tape_shows(pen, gap))
-    detail.rises.push_back({*top, *foot, skirt, skirt + out * off_thing_mm, words});
+    detail.rises.push_back({*top, *foot, skirt, skirt + out * off_thing_mm, pen.words(gap) + " under apron"});
   else
-    detail.spots.push_back({words, {skirt, *top}});
+    detail.spots.push_back({"apron stands on the base", {skirt, *top}});
   const auto& joints = subject.facts.finish.joints;
   const auto seam = std::find_if(joints.begin(), joints.end(), [](const facts::Seam& s) {
     return s.joint == facts::Joint::floor_to_apron && s.length_mm > 0;
@@ -188,9 +187,10 @@ void size_wall_end(Detail& detail, const Pen& pen, const std::vector<CutSolid>& 
     detail.rises.push_back(
         {*surface, *top, inner, inner + into * off_thing_mm, pen.words(*top - *surface) + " upstand"});
   }
-  const double seen = inner + into * 3 * off_thing_mm;
+  const double seen = inner + into * beside_edge_mm;  // where it is told on the view from the entry
   if (const auto over = seat.top(seen), under = seat.foot(seen); over && under)
-    detail.spots.push_back({pen.words(*over - *under) + " seat here", {seen, *over}});
+    detail.spots.push_back({pen.words(*over - *under) + (inner == wall ? " seat at the wall" : " seat at its upstand"),
+                            {inner + into * 3 * off_thing_mm, (*over + *under) / 2}});
 }
 
 void size_threshold(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut) {
@@ -230,7 +230,10 @@ void size_flange(Detail& detail, const Pen& pen, const Subject& subject, const s
   const auto told = [&](double mm, bool assumed) { return assumed ? "(" + pen.words(mm) + ")" : pen.words(mm); };
   const bool assumed = job.is_default("drain.body") || job.is_default("drain.bore");
   detail.widths.push_back(
-      {body->to, deck->from, told(deck->from - body->to, assumed) + " to the " + bore_word(job), *ground, true});
+      {body->to, deck->from,
+       told(units::down_to_mark(deck->from - body->to, units::tape_mark_mm(job.is_metric())), assumed) + " to the " +
+           bore_word(job),
+       *ground, true});
   if (!bed.any()) return;
   const auto mortar = bed.across(*ground + beside_edge_mm, detail.window.x1);
   if (mortar && mortar->from > deck->from && mortar->from < detail.window.x1)
@@ -239,7 +242,7 @@ void size_flange(Detail& detail, const Pen& pen, const Subject& subject, const s
 }
 
 std::string board_thickness(const Pen& pen, const job::Job& job) {
-  return job.survey.board_mm ? ", " + pen.words(*job.survey.board_mm) : ", ?";
+  return job.survey.board_mm ? ", " + pen.words(*job.survey.board_mm) : ": measure it";
 }
 
 }  // namespace fallwright::drawing

@@ -42,7 +42,11 @@ std::string way_down_stop(const job::Job& job, const facts::Facts& facts) {
   if (!way.between_walls)
     return "a stud stands in front of the base's edge, up to " + len(base_stands_to_mm(facts)) + " above the datum";
   const double from = std::min(job.base.lowered_from.in_mm(), job.alcove.height.in_mm());
-  return "less than " + len(way.length_mm) + " is free between the side walls anywhere up to " + len(from) +
+  // What a bench takes of the width is not there yet when the walls stand.
+  const auto width = std::find_if(facts.openings.begin(), facts.openings.end(),
+                                  [](const facts::Opening& o) { return o.axis == facts::Axis::width; });
+  const double bench = width == facts.openings.end() ? 0 : width->bench_mm.value_or(0);
+  return "less than " + len(way.length_mm + bench) + " is free between the side walls anywhere up to " + len(from) +
          " above the datum: the base does not come down";
 }
 

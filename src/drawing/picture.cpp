@@ -425,7 +425,7 @@ class Grid {
   double wide_ = 0;
 };
 
-/// What stands after each step: the last thing has full lines, what stood before is dotted, and what is void has
+/// What stands after each step: the last thing has full lines, what stood before is fine, and what is void has
 /// strokes.
 std::vector<Projection> pictures_of(const Subject& subject, const std::vector<Stage>& stages) {
   const View view = corner_view(subject.job());
@@ -449,7 +449,7 @@ std::vector<Projection> pictures_of(const Subject& subject, const std::vector<St
       picture.lines.insert(picture.lines.end(), one.lines.begin(), one.lines.end());
       picture.arcs.insert(picture.arcs.end(), one.arcs.begin(), one.arcs.end());
     };
-    for (std::size_t i = 0; i <= n; ++i) add(i < n ? as_kind(seen[i], LineKind::existing) : seen[i]);
+    for (std::size_t i = 0; i <= n; ++i) add(i < n ? as_kind(seen[i], LineKind::faint) : seen[i]);
     picture.lines = tidy(picture.lines);  // where dots lie on a full line it is full
     covered = covered || stages[n].shows == "base";
     for (std::size_t i = 0; i <= n; ++i) {
@@ -475,7 +475,7 @@ Sheet draw_steps(const Subject& subject) {
       sheet.to_scale = false;
       warn_in_pictures(sheet, subject);
       sheet.notes.emplace_back(
-          "Full lines: what the step brings; dotted: what stands already; the wall nearest the eye is left out. "
+          "Full lines: what the step brings; fine: what stands already; the wall nearest the eye is left out. "
           "Numbers are "
           "those of the steps on {order-of-work}. Lengths cannot be taken from these pictures.");
       if (std::any_of(subject.cuts.begin(), subject.cuts.end(), [](const takeoff::CutRow& cut) { return cut.furring; }))

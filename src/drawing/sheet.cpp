@@ -25,6 +25,8 @@ const char* name_of(LineKind kind) {
       return "text";
     case LineKind::existing:
       return "existing";
+    case LineKind::faint:
+      return "faint";
     case LineKind::correction:
       return "correction";
     case LineKind::limit:

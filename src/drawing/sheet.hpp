@@ -19,7 +19,8 @@ enum class LineKind {
   dimension,  ///< dimension, extension line, leader
   hatch,      ///< material in a section
   text,
-  existing,    ///< stands already
+  existing,    ///< stands already, before any work
+  faint,       ///< of less account: what stood before a step of the work, lines of a map
   correction,  ///< to be furred out
   limit,       ///< nothing is fastened below
   rejected,    ///< may not be built from
@@ -27,9 +28,9 @@ enum class LineKind {
   frame        ///< of the page
 };
 inline constexpr LineKind all_line_kinds[] = {
-    LineKind::section,   LineKind::outline,  LineKind::hidden, LineKind::centre,   LineKind::phantom,
-    LineKind::dimension, LineKind::hatch,    LineKind::text,   LineKind::existing, LineKind::correction,
-    LineKind::limit,     LineKind::rejected, LineKind::sheet,  LineKind::frame};
+    LineKind::section,    LineKind::outline, LineKind::hidden,   LineKind::centre,   LineKind::phantom,
+    LineKind::dimension,  LineKind::hatch,   LineKind::text,     LineKind::existing, LineKind::faint,
+    LineKind::correction, LineKind::limit,   LineKind::rejected, LineKind::sheet,    LineKind::frame};
 const char* name_of(LineKind kind);  ///< "outline", "hidden" ...: also the layer's name in a DXF
 
 struct Point {

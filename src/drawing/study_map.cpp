@@ -303,7 +303,7 @@ class MapSheet {
         for (const Stretch& h : zones_.hatch(zone, angle, look.apart))
           line_round_texts(h.from, h.to, LineKind::dimension);
     }
-    for (const Stretch& c : contours_) line_round_texts(c.from, c.to, LineKind::existing);
+    for (const Stretch& c : contours_) line_round_texts(c.from, c.to, LineKind::faint);
     for (const Stretch& b : zones_.borders()) line_round_texts(b.from, b.to, LineKind::outline);
     pen_.rectangle({across_.low, up_.low}, {across_.high, up_.high}, LineKind::outline);
     for (const Scale* scale : {&across_, &up_})
@@ -311,9 +311,9 @@ class MapSheet {
         const double at =
             scale->low + static_cast<double>(i) * (scale->high - scale->low) / static_cast<double>(scale->order.size());
         if (scale == &across_)
-          line_round_texts({at, up_.low}, {at, up_.high}, LineKind::existing);
+          line_round_texts({at, up_.low}, {at, up_.high}, LineKind::faint);
         else
-          line_round_texts({across_.low, at}, {across_.high, at}, LineKind::existing);
+          line_round_texts({across_.low, at}, {across_.high, at}, LineKind::faint);
       }
   }
 
@@ -405,7 +405,7 @@ class MapSheet {
       y -= 7.7;
     }
     if (contours_.empty()) return;
-    pen_.line({x, y - 2.7}, {x + 11, y - 2.7}, LineKind::existing);
+    pen_.line({x, y - 2.7}, {x + 11, y - 2.7}, LineKind::faint);
     pen_.note({x + 13, y - 3.7}, s_.study.aim == job::Aim::greatest_least_margin ? "margin of the check with"
                                  : s_.study.aim == job::Aim::fewest_bags         ? "one bag of mortar more"
                                  : s_.study.aim == job::Aim::lowest_price        ? "costs as much"

@@ -44,6 +44,8 @@ Look look_of(LineKind kind) {
       return {"FW-TEXT", 7};
     case LineKind::existing:
       return {"FW-EXISTING", 8, "DOTTINY"};
+    case LineKind::faint:
+      return {"FW-FAINT", 8};
     case LineKind::correction:
       return {"FW-CORRECTION", 30, "DASHEDTINY"};
     case LineKind::limit:

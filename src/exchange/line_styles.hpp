@@ -37,6 +37,7 @@ inline LineStyle style_of(drawing::LineKind kind) {
     case LineKind::phantom:
       return {thin, {9, 1, 0.5, 1, 0.5, 1}};
     case LineKind::hatch:
+    case LineKind::faint:
       return {0.13};
     case LineKind::dimension:
     case LineKind::text:

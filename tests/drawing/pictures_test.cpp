@@ -221,7 +221,7 @@ TEST(Pictures, WhatAStepBringsIsBlackWhereGreyLiesOnIt) {
   const Drawn& d = drawn_demo("tannery-lane-5c");
   const Sheet& sheet = d.sheet("steps");
   for (const Line& grey : sheet.lines) {
-    if (grey.kind != LineKind::existing) continue;
+    if (grey.kind != LineKind::faint) continue;
     const Point middle{(grey.from.x + grey.to.x) / 2, (grey.from.y + grey.to.y) / 2};
     const double dx = grey.to.x - grey.from.x, dy = grey.to.y - grey.from.y, length = std::hypot(dx, dy);
     if (length < 5) continue;

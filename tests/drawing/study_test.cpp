@@ -156,7 +156,7 @@ TEST(StudyMap, LinesOfTheLeastMarginLieWhereTheLeastOfAllIsThatMuch) {
     const double x20 = place_of(s, "20\"").x, inch = (place_of(s, "24\"").x - x20) / 4;
     std::vector<double> at;
     for (const Line& l : s.lines)
-      if (l.kind == LineKind::existing && l.to.x < x20 + 4 * inch + 1) {
+      if (l.kind == LineKind::faint && l.to.x < x20 + 4 * inch + 1) {
         EXPECT_NEAR(l.from.x, l.to.x, 1e-6);
         at.push_back(std::round((l.from.x - x20) / inch * 1000) / 1000);
       }

@@ -260,6 +260,7 @@ TEST(Svg, StrokesHaveTheirWeightDashesAndPlace) {
       {LineKind::hatch, {0.13, {}}},
       {LineKind::text, {0.18, {}}},
       {LineKind::existing, {0.35, {0.4, 0.9}}},
+      {LineKind::faint, {0.13, {}}},
       {LineKind::correction, {0.7, {3, 1}}},
       {LineKind::limit, {0.35, {6, 2}}},
       {LineKind::rejected, {0.7, {}}},
