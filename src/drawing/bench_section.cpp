@@ -232,7 +232,7 @@ void draw_bench_joints(Sheet& sheet, Pen& pen, double scale, const Subject& s, c
              base_is_void(s) || rejected_pieces(s),
              std::move(ribbons)};
   size_edge(rim, pen, solids, at.front, at.back);
-  if (has_apron(s.job())) size_apron(rim, pen, s, solids, at.front, -at.back);
+  if (has_apron(s.job())) size_apron(rim, pen, solids, at.front, -at.back);
   Detail nose{2,       std::string{"seat's nose, deck and "} + (is_timber(s.job()) ? "rail" : "track"),
               at.nose, marked,
               {},      rejected_pieces(s) != nullptr};

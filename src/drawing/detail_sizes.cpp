@@ -117,7 +117,7 @@ void size_edge(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut,
   constexpr double least_upstand = 3;
   if (const auto rim = base.top(inner - out * beside_edge_mm);
       rim && *top - *rim > least_upstand && std::abs(edge - inner) < detail.window.width()) {
-    detail.rises.push_back({*rim, *top, inner, inner - out * off_thing_mm, pen.words(*top - *rim) + " over rim here"});
+    detail.rises.push_back({*rim, *top, inner, inner - out * off_thing_mm, pen.words(*top - *rim) + " over base"});
   }
   if (tape_shows(pen, std::abs(face - edge)))
     detail.widths.push_back(
@@ -129,8 +129,7 @@ void size_edge(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut,
         {bed.end(out), edge, pen.words(held) + " holdback", bed.foot(bed.end(out) - out * beside_edge_mm), true});
 }
 
-void size_apron(Detail& detail, const Pen& pen, const Subject& subject, const std::vector<CutSolid>& cut, double face,
-                double out) {
+void size_apron(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut, double face, double out) {
   const Measured seat{cut, parts::Role::seat_block}, base{cut, parts::Role::base};
   const double before = face + out * beside_edge_mm;
   const auto foot = seat.foot(before);
@@ -146,17 +145,7 @@ void size_apron(Detail& detail, const Pen& pen, const Subject& subject, const st
   if (tape_shows(pen, gap))
     detail.rises.push_back({*top, *foot, skirt, skirt + out * off_thing_mm, pen.words(gap) + " under apron"});
   else
-    detail.spots.push_back({"apron stands on the base", {skirt, *top}});
-  const auto& joints = subject.facts.finish.joints;
-  const auto seam = std::find_if(joints.begin(), joints.end(), [](const facts::Seam& s) {
-    return s.joint == facts::Joint::floor_to_apron && s.length_mm > 0;
-  });
-  if (seam == joints.end()) return;
-  const job::Sealant& sealant = subject.job().buy.sealant;
-  const std::string size = pen.words(sealant.width.in_mm()) +
-                           (sealant.shape == job::Bead::round ? " round" : " x " + pen.words(sealant.depth.in_mm()));
-  detail.spots.push_back({"bead " + (subject.job().is_default("buy.sealant.width") ? "(" + size + ")" : size),
-                          {skirt, base.top(skirt + out * beside_edge_mm).value_or(*top)}});
+    detail.spots.push_back({"no gap", {skirt, *top}});
 }
 
 void size_nose(Detail& detail, const Pen& pen, const Subject& subject, const std::vector<CutSolid>& cut, double face,
@@ -242,7 +231,7 @@ void size_flange(Detail& detail, const Pen& pen, const Subject& subject, const s
 }
 
 std::string board_thickness(const Pen& pen, const job::Job& job) {
-  return job.survey.board_mm ? ", " + pen.words(*job.survey.board_mm) : ": measure it";
+  return job.survey.board_mm ? ", " + pen.words(*job.survey.board_mm) : "";
 }
 
 }  // namespace fallwright::drawing

@@ -40,8 +40,7 @@ class Measured {
 /// turns up over the rim, how far off the framing it stands, how far the bed keeps back from it.
 void size_edge(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut, double face, double out);
 /// The apron over it: how thick it is, what is left below its foot.
-void size_apron(Detail& detail, const Pen& pen, const Subject& subject, const std::vector<CutSolid>& cut, double face,
-                double out);
+void size_apron(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut, double face, double out);
 /// A seat's nose: how far it stands before the frame, its apron, its overhang and how thick it is there.
 void size_nose(Detail& detail, const Pen& pen, const Subject& subject, const std::vector<CutSolid>& cut, double face,
                double out);

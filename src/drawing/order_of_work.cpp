@@ -166,7 +166,7 @@ class Order {
              (late.count == 0 ? ""
                               : " Furring beside the base waits until that is down (" + late.words +
                                     "): any sooner, and the base has no room to come down.") +
-             (furring_at_last(s_).count == 0 ? "" : " What stands over the base's edge goes in last."),
+             (furring_at_last(s_).count == 0 ? "" : " What stands over the strips beside the base goes in last."),
          furring_by_turns(s_) + thin_strips(s_) +
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
          f_.site_built ? "a stud stands off its wall's line" : way_down_stop(job_, f_), "walls"});
@@ -340,9 +340,9 @@ class Order {
     const bool upstands = f_.heights.upstand_top_mm.has_value();
     if (const LateFurring late = furring_after_base(s_); late.count > 0)
       add_on_base({late.held, "framer",
-                   "Fur the studs beside the base, as high as it stands, before its mortar sets: " + late.words +
+                   "Fur the studs beside the base before its mortar sets: " + late.words +
                        ". Slip each strip down behind the " + (upstands ? "upstand" : "base's edge") +
-                       " and screw it, no hammer.",
+                       " and screw it where it stands over that, no hammer.",
                    std::to_string(late.count) + (late.count == 1 ? " strip" : " strips") + " by the cut list" +
                        (late.held ? ", on HOLD as the cut list tells" : ""),
                    "a strip pushes at the base: plane it thinner, and read the level again"});
@@ -421,10 +421,11 @@ class Order {
     const LateFurring last = furring_at_last(s_);
     if (last.count == 0) return;
     add_on_base({last.held, "framer",
-                 "Fur the rest of the studs, before the board: " + last.words + ". Each begins at the base's edge.",
+                 "Fur the rest of the studs, before the board: " + last.words + ". Each begins on the strip below it.",
                  std::to_string(last.count) + (last.count == 1 ? " strip" : " strips") + " by the cut list" +
                      (last.held ? ", some on HOLD" : ""),
-                 "a strip pushes at the base or at the seat block: cut it shorter, or plane it thinner"});
+                 std::string{"a strip pushes at the base"} + (job_.bench ? " or at the seat block" : "") +
+                     ": cut it shorter, or plane it thinner"});
   }
 
   void tight() {

@@ -197,7 +197,7 @@ std::string late_furring_note(const Findings& s, std::optional<job::Side> wall) 
   const LateFurring late = furring_that_waits(s, waits_for_base, wall);
   if (late.count == 0) return "";
   std::string words = late.words;
-  words.front() = 'S';
+  words.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(words.front())));
   const int last = furring_that_waits(s, waits_for_all, wall).count;
   return words + (late.count == 1 ? " goes" : " go") + " in only once the base is down" +
          (last == 0 ? "" : ", what stands over it at last") + ": {order-of-work}.";

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include "drawing/assumed.hpp"
 #include "drawing/detail.hpp"
@@ -220,6 +221,7 @@ class Wall {
   /// Strips before studs that stand back: on each stud's face its strip, beside it that one's mark and thickness, from
   /// the floor to the top.
   void furring() {
+    std::vector<std::function<void()>> feet;  // named last: strips on blocks have fewer places
     for (const takeoff::CutRow& cut : s_.cuts) {
       if (!cut.furring) continue;
       for (const std::string& id : cut.part_ids) {
@@ -243,6 +245,10 @@ class Wall {
                           strip_words = cut.mark + (cut.hold ? " HOLD" : ": " + low + ", " + high),
                           words = "fur " + strip_words;
         const Point strip{line.from.x, foot + 0.6 * (head - foot)};
+        if (on.parted && on.turn == facts::Turn::base) {
+          feet.push_back([=, this, &cut] { add_foot_piece(pen_, cut, f, line); });
+          continue;
+        }
         const double least = 2.2 * t_;
         const auto [left, right] = bays_beside(f, least);
         // Beside another stud the one free bay has what is written of the stud, in its middle, and of its strip.
@@ -259,6 +265,7 @@ class Wall {
         pen_.otherwise("fur " + cut.mark, strip);
       }
     }
+    for (const auto& name : feet) name();
   }
 
   /// Upright in the bay along its strip, above what is written of the stud first; false where it has no room there.

@@ -94,7 +94,7 @@ void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block, d
   };
   const auto over = [&](double up) {
     std::vector<Point> places;
-    for (const double more : {0.0, 0.8, 1.8, 3.0, 4.5}) places.push_back({x, foot + (up + more) * t});
+    for (const double more : {0.0, 0.8, 1.8, 3.0, 4.5, 6.2, 8.0, 10.0}) places.push_back({x, foot + (up + more) * t});
     return places;
   };
   if (fits(words, 1)) {
@@ -112,6 +112,19 @@ void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block, d
     // Led to near its end: the block's own mark stands in the middle.
     pen.name_at_one_of({x + 0.36 * block.width(), line}, std::move(places), name, Anchor::middle, size);
   }
+}
+
+void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, const Line& strip) {
+  const double t = pen.text_mm(), size = 2.5 / 3, x = strip.from.x, foot = strip.from.y, head = strip.to.y;
+  pen.line({stud.x0, head}, {stud.x1, head}, LineKind::outline);
+  const std::string name = "fur " + cut.mark, words = cut.hold ? name + " HOLD" : name;
+  const double aside = 0.8 * t + width_of(words, size * t) / 2;
+  std::vector<Point> places;
+  for (const double off : {aside, aside + 2 * t})
+    for (const double up : {0.5, 0.2, 0.8, 1.3, 1.9, 2.6, 3.4})
+      for (const double at : {stud.x1 + off, stud.x0 - off}) places.push_back({at, foot + up * (head - foot)});
+  pen.name_at_one_of({x, foot + 0.7 * (head - foot)}, std::move(places), words, Anchor::middle, size);
+  if (cut.hold) pen.otherwise(name, {x, head});
 }
 
 bool any_stud_in_the_way(const Subject& subject) {

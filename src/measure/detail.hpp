@@ -87,7 +87,8 @@ facts::DropIn measure_drop_in(const parts::Model& model, const Framing& framing,
                               const std::vector<facts::WidthRead>& read);
 /// How the seat block of a bench at the back comes over the base to its place, between what stands then; nothing of any
 /// other, which comes in from the entry.
-std::optional<facts::DropIn> measure_seat_in(const parts::Model& model, const Framing& framing);
+std::optional<facts::DropIn> measure_seat_in(const parts::Model& model, const Framing& framing,
+                                             std::optional<double> strips_mm);
 facts::DrainWindow measure_window(const parts::Model& model, const survey::StudFaces& faces);
 std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts::Facts& facts);
 std::vector<facts::Mark> measure_set_out(const parts::Model& model, const survey::StudFaces& faces,

@@ -1,6 +1,7 @@
 // How flat the boards of furred walls lie: along a wall, where they turn, and up it, where they fold.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
@@ -78,17 +79,22 @@ std::vector<facts::Kink> Boards::kinks(const facts::Heights& heights, double til
 
 std::vector<facts::Fold> Boards::folds(double tile_top_mm) const {
   std::vector<facts::Fold> found;
+  const parts::Solid* seat = model_.first(parts::Role::seat_block);
   for (const auto& [wall, studs] : walls_) {
     std::optional<facts::Fold> most;
     for (const Stud& stud : studs) {
       const facts::StudGap& gap = *stud.gap;
       const double turn =
           gap.top_mm > gap.floor_mm ? std::abs(gap.at_top_mm - gap.at_floor_mm) / (gap.top_mm - gap.floor_mm) : 0;
+      // Behind a bench and what turns up from its seat no board lies.
+      const bool behind_bench = seat && gap.before == facts::Before::bench;
+      const double hidden_to = behind_bench ? parts::box_of(*seat)[5] : std::numeric_limits<double>::lowest();
       for (const facts::Strip& strip : gap.strips) {
         // Where the stud's own face comes to its line; not where something else ends the strip.
         const double share = strip.to < 1 && !strip.below_seat ? strip.to : strip.from;
         const double z = stud.low + share * (stud.high - stud.low);
-        if (share <= 0 || share >= 1 || std::abs(gap.at(z)) > same_in_plan_mm || z >= tile_top_mm) continue;
+        if (share <= 0 || share >= 1 || std::abs(gap.at(z)) > same_in_plan_mm) continue;
+        if (z >= tile_top_mm || z <= hidden_to) continue;
         const double more = most ? (turn - most->turn) * straightedge_mm : 0;
         const bool lower = most && std::abs(more) <= same_in_plan_mm && z < most->above_datum_mm;
         if (!most || lower || more > same_in_plan_mm) most = facts::Fold{wall, turn, z};

@@ -141,10 +141,15 @@ double thickness(const facts::Strip& strip, double share) {
   return strip.foot_mm + (strip.head_mm - strip.foot_mm) * (share - strip.from) / (strip.to - strip.from);
 }
 
-/// A strip in two pieces: as high as the base stands, short enough to be slipped down behind its edge, and on from
-/// there, which goes in when all that comes past it is set.
+/// A strip in two pieces: a little higher than the base stands, so that a screw holds it there and the one over the
+/// base's edge has timber behind it, and short enough to be slipped down behind that edge; and on from there, which goes
+/// in when all that comes past it is set. @param share of the stud's length at which the base ends
 std::vector<facts::Strip> in_two(const facts::Strip& strip, double share, double length_mm, double mark) {
   constexpr double least_piece_mm = 25.4;  // nobody sets a scrap; common practice, no source
+  constexpr double over_edge_mm = 50.8;    // of a screw of a stick's width, its head and its point; common practice
+  // A sixteenth more or less is nothing there: pieces for a floor that is not level are cut alike.
+  const double cut_mm = 4 * mark, foot_mm = (share - strip.from) * length_mm;
+  if (foot_mm > 0) share = strip.from + units::up_to_mark(foot_mm + over_edge_mm, cut_mm) / length_mm;
   const double there = thickness(strip, std::clamp(share, strip.from, strip.to));
   std::vector<facts::Strip> pieces;
   facts::Strip foot = strip, rest = strip;
@@ -152,14 +157,11 @@ std::vector<facts::Strip> in_two(const facts::Strip& strip, double share, double
   foot.to = std::min(strip.to, share), rest.from = std::max(strip.from, share);
   rest.turn = facts::Turn::after;
   if (share < strip.to && share > strip.from) foot.head_mm = rest.foot_mm = there;  // both lie on one line
-  // A sixteenth more or less behind an edge is nothing: pieces for a floor that is not level are cut alike.
-  const double cut_mm = 4 * mark;
-  if (share < strip.to && (foot.to - foot.from) * length_mm > cut_mm)
-    foot.to = foot.from + units::down_to_mark((foot.to - foot.from) * length_mm, cut_mm) / length_mm;
+  const auto is_seen = [&](const facts::Strip& piece) {  // where strips part they lie on one line, between marks
+    return facts::furring_mm(std::max(piece.foot_mm, piece.head_mm), mark) > units::tolerance::on_mark_mm;
+  };
   for (const facts::Strip& piece : {foot, rest})
-    if ((piece.to - piece.from) * length_mm > least_piece_mm &&
-        std::max(piece.foot_mm, piece.head_mm) >= mark - flush_mm)
-      pieces.push_back(piece);
+    if ((piece.to - piece.from) * length_mm > least_piece_mm && is_seen(piece)) pieces.push_back(piece);
   return pieces;
 }
 
@@ -369,6 +371,18 @@ std::vector<facts::BlockStrip> Boards::block_strips() const {
     found.push_back(std::move(strip));
   }
   return found;
+}
+
+std::optional<double> Boards::top_before_seat_mm() const {
+  std::optional<double> top;
+  const auto add = [&](double z) { top = std::max(z, top.value_or(z)); };
+  for (const auto& [wall, studs] : walls_)
+    for (const Stud& stud : studs)
+      for (const facts::Strip& strip : stud.gap->strips)
+        if (strip.turn == facts::Turn::base) add(stud.low + (stud.high - stud.low) * strip.to);
+  for (const facts::BlockStrip& strip : block_strips())
+    if (strip.turn == facts::Turn::base) add(parts::box_of(*model_.find(strip.part_id))[5]);
+  return top;
 }
 
 std::vector<facts::Fit> Boards::strips_that_clash() const {

@@ -39,6 +39,8 @@ class Boards {
 
   /// Blocks between studs with strips are brought out like them.
   std::vector<facts::BlockStrip> block_strips() const;
+  /// So high strips stand beside the base by the time the seat block comes in over them; nothing where there are none.
+  std::optional<double> top_before_seat_mm() const;
   /// Strips in the place of which something stands once all is set, each told by its stud.
   std::vector<facts::Fit> strips_that_clash() const;
   /// @param tile_top_mm so high walls are tiled

@@ -70,7 +70,8 @@ std::vector<double> places_on_the_way(const BlockEnds& block, const Faces& faces
 
 }  // namespace
 
-std::optional<facts::DropIn> measure_seat_in(const parts::Model& model, const Framing& framing) {
+std::optional<facts::DropIn> measure_seat_in(const parts::Model& model, const Framing& framing,
+                                             std::optional<double> strips_mm) {
   const parts::Solid* seat = model.first(parts::Role::seat_block);
   if (!seat || model.job.bench->place != job::Side::back) return std::nullopt;
   const BlockEnds block{*seat};
@@ -81,8 +82,11 @@ std::optional<facts::DropIn> measure_seat_in(const parts::Model& model, const Fr
   if (!way.between_walls) return way;
   const Flanks flanks{framing, base[1], block.back(), (base[0] + base[3]) / 2, false};
   // It is carried in over the base's edges and what stands as high beside them, and let down on the frame.
-  constexpr double over_mm = 1;
-  const double carried = std::max(block.low(), base[5] + over_mm), farthest = block.back() - base[1];
+  constexpr double over_mm = 0.01;
+  const double carried = std::max({block.low(), base[5], strips_mm.value_or(base[5])}) + over_mm,
+               farthest = block.back() - base[1];
+  constexpr double nobody_cuts_mm = 0.1;  // finer: a block as long as the room is wide is told so, however walls lean
+  const auto to_spare = [](double left) { return std::abs(left) < nobody_cuts_mm ? 0 : left; };
   const auto look = [&](double high) {
     double at_place = std::numeric_limits<double>::max();
     way.least_mm = at_place;
@@ -91,7 +95,7 @@ std::optional<facts::DropIn> measure_seat_in(const parts::Model& model, const Fr
       for (const double before : places_on_the_way(block, faces, farthest)) {
         const auto left = block.left_over(faces, before);
         if (left && before == 0) at_place = std::min(at_place, *left);
-        if (left && to_spare(*left, 0) < way.least_mm) way.least_mm = to_spare(*left, 0), way.least_at_mm = z;
+        if (left && to_spare(*left) < way.least_mm) way.least_mm = to_spare(*left), way.least_at_mm = z;
       }
     }
     return at_place;

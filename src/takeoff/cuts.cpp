@@ -123,8 +123,9 @@ CutRow furring_row(const std::string& part_id, double thick_mm, double width_mm,
 facts::Strip as_cut(facts::Strip strip, bool metric) {
   if (!strip.parted) return strip;
   strip.foot_mm = furring_mm(strip.foot_mm, metric), strip.head_mm = furring_mm(strip.head_mm, metric);
+  const double thin = std::min(strip.foot_mm, strip.head_mm);
   const bool alike = std::abs(strip.foot_mm - strip.head_mm) < 1.5 * units::tape_mark_mm(metric);
-  if (alike && strip.turn != facts::Turn::after) strip.foot_mm = strip.head_mm = std::min(strip.foot_mm, strip.head_mm);
+  if (alike && thin > 0 && strip.turn != facts::Turn::after) strip.foot_mm = strip.head_mm = thin;
   return strip;
 }
 

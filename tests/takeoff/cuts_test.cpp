@@ -131,6 +131,25 @@ TEST(CutList, StripsOfAWallThatIsToBeFramedOutWait) {
   EXPECT_NEAR(rows[first ? 1 : 0].length_mm, 4 * in, 1e-9);
 }
 
+TEST(CutList, AFootPieceThatRunsOutIsAsThickAsItBegins) {
+  // Source: by hand: 1/16 at the plate, next to nothing 6 in up: cut alike at both ends it would be a strip of no
+  // thickness at all.
+  facts::Facts facts;
+  facts::Part stud;
+  stud.id = "stud", stud.bbox_mm = {0, 0, 1.5 * in, 3.5 * in, 1.5 * in, 94.5 * in};
+  facts::StudGap gap;
+  gap.part_id = stud.id, gap.wall = facts::Side::left, gap.before = facts::Before::base;
+  facts::Strip foot{in / 16, 0.01 * in, 0, 6. / 93};
+  foot.parted = true, foot.turn = facts::Turn::base;
+  gap.strips = {foot};
+  facts.parts.push_back(stud), facts.room.studs.push_back(gap);
+  const auto rows = takeoff::cut_list(facts, false);
+  ASSERT_EQ(rows.size(), 1u);
+  EXPECT_NEAR(rows[0].thickness_mm, in / 16, 1e-9);
+  EXPECT_THAT(rows[0].stock, testing::HasSubstr("shims 1/16 x "));
+  EXPECT_THAT(rows[0].ends, testing::HasSubstr("tapered to nothing at the head"));
+}
+
 TEST(CutList, AStripBeforeABlockIsAsLongAndHighAsThat) {
   // Source: by hand: 5/8 at its back end and 3/4 at its front one; what is thinner is told, and read back from that.
   facts::Facts facts;
