@@ -213,11 +213,6 @@ class Wall {
                      [&](const parts::Solid& s) { return shown(s) && s.part.kind != Kind::stud; });
   }
 
-  /// As the strip is cut there.
-  static double thick_at(takeoff::StripEnd end, const takeoff::CutRow& cut) {
-    return cut.taper && cut.taper->thin_at == end ? cut.taper->thin_mm : cut.thickness_mm;
-  }
-
   /// Strips before studs that stand back: on each stud's face its strip, beside it that one's mark and thickness, from
   /// the floor to the top.
   void furring() {

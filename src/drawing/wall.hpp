@@ -29,6 +29,9 @@ const facts::Strip& strip_before(const Subject& subject, const takeoff::CutRow& 
 /// How a wall shows that strip, of a row of the cut list: on its stud's face, from foot to head.
 Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& stud, const View& view);
 
+/// How thick a strip of furring is cut at one of its ends.
+double thick_at(takeoff::StripEnd end, const takeoff::CutRow& cut);
+
 /// The same before a block: along it, with the row's mark, in what is `clear` over it where that has room.
 void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block, double clear);
 /// The strip beside the base, which is cut off over its edge and goes in before what stands on it: its end is drawn, and

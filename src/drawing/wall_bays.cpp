@@ -83,6 +83,10 @@ Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const par
   return {{x, foot}, {x, head}, LineKind::correction};
 }
 
+double thick_at(takeoff::StripEnd end, const takeoff::CutRow& cut) {
+  return cut.taper && cut.taper->thin_at == end ? cut.taper->thin_mm : cut.thickness_mm;
+}
+
 void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block, double clear) {
   // Over its upper edge: an upstand's dashes, which may run through it, are others.
   const double t = pen.text_mm(), size = 2.5 / 3, x = (block.x0 + block.x1) / 2, line = block.y1 + 0.3 * t,
