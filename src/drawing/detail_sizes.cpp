@@ -178,8 +178,7 @@ void size_wall_end(Detail& detail, const Pen& pen, const std::vector<CutSolid>& 
   }
   const double seen = inner + into * beside_edge_mm;  // where it is told on the view from the entry
   if (const auto over = seat.top(seen), under = seat.foot(seen); over && under)
-    detail.spots.push_back({pen.words(*over - *under) + (inner == wall ? " seat at the wall" : " seat at its upstand"),
-                            {inner + into * 3 * off_thing_mm, (*over + *under) / 2}});
+    detail.spots.push_back({pen.words(*over - *under) + " seat", {inner + into * off_thing_mm, (*over + *under) / 2}});
 }
 
 void size_threshold(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut) {
