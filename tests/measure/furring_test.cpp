@@ -310,7 +310,7 @@ TEST_P(Crooked, BlocksAreBroughtOutWithTheirStuds) {
     const double share = (strip.above_datum_mm - box[2]) / (box[5] - box[2]),
                  thick = beside.foot_mm + (beside.head_mm - beside.foot_mm) * (share - beside.from) / (1 - beside.from);
     EXPECT_GT(thick / in, 0.5);
-    EXPECT_LE(mm, thick + 0.5) << running_in;
+    EXPECT_LE(mm, thick + 0.3) << running_in;
     EXPECT_GT(mm, thick - in / 16 - 0.3) << running_in << ": cut down to a mark";
   };
   expect_as_thick_as_beside(strip.first_mm, 15.75);
