@@ -105,12 +105,17 @@ std::string framed_out(const facts::Facts& facts) {
   return units::listed(walls, ", ") + (walls.size() > 1 ? " walls" : " wall");
 }
 
+/// About which the board turns: from where studs of its wall are counted.
+std::string stud_of(const facts::Kink& kink, const job::Job& job) {
+  return "the stud at " + text_of(kink.at_mm, Unit::mm, job) +
+         (kink.wall == job::Side::back ? " from its left end" : " from the back corner");
+}
+
 /// A wall's own kink, as it is told.
 std::string turns_text(const facts::Kink& kink, const job::Job& job) {
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   return std::string{job::name_of(kink.wall)} + " wall's board turns in " + len(kink.by_mm) + " within " +
-         len(kink.within_mm) + " at the stud at " + len(kink.at_mm) + " from the " +
-         (kink.wall == job::Side::back ? "left" : "back") + " corner, " + len(kink.above_datum_mm) + " above the datum";
+         len(kink.within_mm) + " at " + stud_of(kink, job) + ", " + len(kink.above_datum_mm) + " above the datum";
 }
 
 Finding furred_flat(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
@@ -125,10 +130,7 @@ Finding furred_flat(const job::Job& job, const facts::Facts& facts, const Limit&
                    " out first, then read plumb and studs again (survey.plumb, "
                    "survey.studs): studs stand farther back than furring reaches");
   if (!kink) return not_applicable("no wall is furred before base or bench");
-  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
-  const std::string from = kink->wall == job::Side::back ? "left" : "back",
-                    stud = "the stud at " + len(kink->at_mm) + " from the " + from + " corner";
-  const std::string more = text_at_least(kink->by_mm, job);
+  const std::string stud = stud_of(*kink, job), more = text_at_least(kink->by_mm, job);
   std::string others, walls = std::string{job::name_of(kink->wall)} + " wall";
   for (const facts::Kink& other : facts.room.kinks)
     if (&other != kink && off_flat_mm(other) > limit.greatest.value_or(0) + units::tolerance::length_mm)
