@@ -28,6 +28,11 @@ CornerKey read_corner(const TopoDS_Shape& vertex, const TopLoc_Location& edge, g
 
 }  // namespace
 
+CornerKey key_of(const TopoDS_Edge& edge) {
+  const bool moved = !edge.Location().IsIdentity();
+  return {edge.TShape().get(), moved ? edge.Location().HashCode(std::numeric_limits<int>::max()) : 0};
+}
+
 Ends ends_of(const TopoDS_Edge& edge) {
   Ends ends;
   for (TopoDS_Iterator it{edge, /*cumOri=*/false, /*cumLoc=*/false}; it.More(); it.Next()) {
@@ -62,8 +67,7 @@ bool ends_at_its_corners(const TopoDS_Edge& edge, const Ends& ends) {
 
 Runs::Run Runs::along(const TopoDS_Edge& edge) {
   const bool reversed = edge.Orientation() == TopAbs_REVERSED;
-  const int place = edge.Location().IsIdentity() ? 0 : edge.Location().HashCode(std::numeric_limits<int>::max());
-  const auto [at, first] = met_.try_emplace(CornerKey{edge.TShape().get(), place});
+  const auto [at, first] = met_.try_emplace(key_of(edge));
   Met& met = at->second;
   if (first) {
     const TopoDS_Edge forward = TopoDS::Edge(edge.Oriented(TopAbs_FORWARD));

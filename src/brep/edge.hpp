@@ -28,6 +28,9 @@ struct CornerKeyHash {
   }
 };
 
+/// An edge is told as a corner is.
+CornerKey key_of(const TopoDS_Edge& edge);
+
 /// Where an edge begins and ends in its own sense. Two edges hang together where they have a corner in common.
 struct Ends {
   CornerKey from, to;
@@ -59,7 +62,7 @@ class Runs {
     int sense = 0, times = 0;
   };
   std::pmr::monotonic_buffer_resource pool_;
-  std::pmr::unordered_map<CornerKey, Met, CornerKeyHash> met_{&pool_};  ///< an edge is told as a corner is
+  std::pmr::unordered_map<CornerKey, Met, CornerKeyHash> met_{&pool_};
   bool end_at_corners_ = true;
 };
 

@@ -146,6 +146,12 @@ std::vector<Piece> pieces_of(const Handle(Geom_Curve) & arc, double first, doubl
   return pieces;
 }
 
+/// A curved edge, and the places between its own ends at which its chords end, in the sense of its curve.
+struct Bent {
+  Curve curve;
+  std::vector<gp_Pnt> points;
+};
+
 /// What edges of a shape tell of how far it reaches.
 class Reach {
  public:
@@ -158,18 +164,25 @@ class Reach {
     if (ends.to.kept && known_.insert(ends.to).second) corners.push_back(ends.until);
   }
 
+  /// A curved edge is looked at for the first of its two faces alone. @param make of this edge
+  template <class Make>
+  const Bent& once(const TopoDS_Edge& edge, const Make& make) {
+    const auto known = bent_.find(key_of(edge));
+    return known != bent_.end() ? known->second : bent_.emplace(key_of(edge), make()).first->second;
+  }
+
  private:
+  std::unordered_map<CornerKey, Bent, CornerKeyHash> bent_;
   std::pmr::monotonic_buffer_resource pool_;
   std::pmr::unordered_set<CornerKey, CornerKeyHash> known_{&pool_};
 };
 
-/// A curved edge, and the places between its own ends at which its chords end, in its own sense.
-Curve curve_of(const TopoDS_Edge& edge, Ring& points, Reach* reach) {
+Bent bend_of(const TopoDS_Edge& edge, Reach* reach) {
   TopLoc_Location place;
   double first = 0, last = 0;
   const Handle(Geom_Curve) curve = BRep_Tool::Curve(edge, place, first, last);
   const Handle(Geom_Curve) here = Handle(Geom_Curve)::DownCast(curve->Transformed(place.Transformation()));
-  std::vector<double> stops = stops_of(here, first, last);
+  const std::vector<double> stops = stops_of(here, first, last);
   const bool conic = here->IsKind(STANDARD_TYPE(Geom_Conic));
   if (reach) reach->by_edges = reach->by_edges && conic;
   Curve found{conic ? box_round(here, first, last, outermost(here, first))
@@ -180,9 +193,23 @@ Curve curve_of(const TopoDS_Edge& edge, Ring& points, Reach* reach) {
     found.across = round->Axis().Direction().XYZ();
     found.pieces = pieces_of(here, first, last, stops);
   }
-  if (edge.Orientation() == TopAbs_REVERSED) std::reverse(stops.begin(), stops.end());
-  for (const double at : stops) points.push_back(here->Value(at));
-  return found;
+  std::vector<gp_Pnt> points;
+  points.reserve(stops.size());
+  for (std::size_t i = 0; i < stops.size(); ++i)
+    points.push_back(found.pieces.empty() ? here->Value(stops[i]) : found.pieces[i].to);
+  return {std::move(found), std::move(points)};
+}
+
+/// @param points takes the places where its chords end, in its own sense
+Curve curve_of(const TopoDS_Edge& edge, Ring& points, Reach* reach) {
+  const auto add = [&](const Bent& bent) {
+    if (edge.Orientation() == TopAbs_REVERSED)
+      points.insert(points.end(), bent.points.rbegin(), bent.points.rend());
+    else
+      points.insert(points.end(), bent.points.begin(), bent.points.end());
+    return bent.curve;
+  };
+  return add(reach ? reach->once(edge, [&] { return bend_of(edge, reach); }) : bend_of(edge, nullptr));
 }
 
 /// Edges of a wire in the order in which they hang together, and where each begins.
@@ -353,6 +380,9 @@ Skin skin_of(const TopoDS_Shape& solid) {
   Skin skin;
   skin.box = nothing;
   Reach reach;
+  std::size_t faces = 0;
+  for (TopoDS_Iterator shell{solid}; shell.More(); shell.Next()) faces += shell.Value().NbChildren();
+  skin.flats.reserve(faces);
   for (TopExp_Explorer it{solid, TopAbs_FACE}; it.More(); it.Next()) {
     const TopoDS_Face& face = TopoDS::Face(it.Current());
     if (is_planar(face)) {

@@ -36,6 +36,7 @@ struct Segment {
   Point from, to;
   double off;  ///< a curve that it is a chord of may lie so far from it
   std::size_t ring, from_at, to_at;
+  double length = distance(from, to);
   double u0() const { return std::min(from.u, to.u); }
   double u1() const { return std::max(from.u, to.u); }
 };
@@ -67,6 +68,13 @@ double beside_corners(const Segment& s, const Segment& t) {
   if (to_from || to_to) return std::min(distance(s.from, t), distance(to_from ? t.to : t.from, s));
   if (cross(s, t)) return 0;
   return std::min({distance(s.from, t), distance(s.to, t), distance(t.from, s), distance(t.to, s)});
+}
+
+/// Whether one goes on where the other ends, without turning back: so they come no nearer to each other anywhere else
+/// than the shorter of them is long.
+bool goes_on(const Segment& s, const Segment& t) {
+  if (s.ring != t.ring || s.to_at != t.from_at) return false;
+  return (s.to.u - s.from.u) * (t.to.u - t.from.u) + (s.to.v - s.from.v) * (t.to.v - t.from.v) >= 0;
 }
 
 /// The rings of one face in its own plane, or of a cylinder that stands unrolled into one.
@@ -216,12 +224,13 @@ class Rings {
     Verdict verdict;
     for (std::size_t i = 0; i < all.size(); ++i) {
       const Segment& s = all[i];
-      if (distance(s.from, s.to) <= weld_mm) return {false};
+      if (s.length <= weld_mm) return {false};
       const double v0 = std::min(s.from.v, s.to.v) - reach, v1 = std::max(s.from.v, s.to.v) + reach;
       for (std::size_t j = i + 1; j < all.size() && all[j].u0() <= s.u1() + reach; ++j) {
         const Segment& t = all[j];
         if (std::max(t.from.v, t.to.v) < v0 || std::min(t.from.v, t.to.v) > v1) continue;
         const double off = s.off + t.off;
+        if (std::min(s.length, t.length) > off + weld_mm && (goes_on(s, t) || goes_on(t, s))) continue;
         if (beside_corners(s, t) > off + weld_mm) continue;
         if (off == 0) return {false};
         if (are_clear_in_plan(s, t)) continue;

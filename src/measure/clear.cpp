@@ -3,14 +3,6 @@
 #include <functional>
 #include <limits>
 
-#include <BRepTools.hxx>
-#include <BRepTools_WireExplorer.hxx>
-#include <BRep_Tool.hxx>
-#include <TopoDS.hxx>
-#include <TopoDS_Edge.hxx>
-#include <TopoDS_Vertex.hxx>
-#include <TopoDS_Wire.hxx>
-
 #include "brep/plan.hpp"
 #include "brep/properties.hpp"
 #include "measure/detail.hpp"
@@ -29,13 +21,10 @@ using brep::Polygon;
 
 constexpr double reach_mm = 1778;  ///< 70 in: the height up to which the free floor must stay free (UPC text)
 
-/// A face's outer loop in plan; what stands over the floor has straight edges.
-Polygon plan_of(const TopoDS_Face& face) {
+/// A face's outer loop in plan.
+Polygon plan_of(const brep::Flat& flat) {
   Polygon polygon;
-  for (BRepTools_WireExplorer edge{BRepTools::OuterWire(face), face}; edge.More(); edge.Next()) {
-    const gp_Pnt p = BRep_Tool::Pnt(edge.CurrentVertex());
-    polygon.push_back({p.X(), p.Y()});
-  }
+  for (const gp_Pnt& p : flat.rings[brep::outer_ring(flat)]) polygon.push_back({p.X(), p.Y()});
   if (!polygon.empty() && brep::area(brep::to_loop(polygon)) < 0) std::reverse(polygon.begin(), polygon.end());
   return polygon;
 }
@@ -69,7 +58,7 @@ std::vector<Polygon> obstacles(const parts::Model& model, double from_z) {
     if (solid.role != parts::Role::seat_block && solid.role != parts::Role::bench_frame) continue;
     const auto skin = parts::skin_of(solid);
     for (const brep::Flat& flat : skin->flats)
-      if (flat.normal.Z() <= -0.1 && flat.box[2] < from_z + reach_mm) found.push_back(plan_of(flat.face));
+      if (flat.normal.Z() <= -0.1 && flat.box[2] < from_z + reach_mm) found.push_back(plan_of(flat));
   }
   return found;
 }

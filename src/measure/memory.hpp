@@ -8,6 +8,7 @@
 #include <string>
 #include <type_traits>
 #include <unordered_map>
+#include <unordered_set>
 
 namespace fallwright::brep {
 struct Skin;
@@ -68,10 +69,12 @@ class Memory {
  private:
   const std::any* answer_to(const Question& question) const;
   std::optional<std::size_t> number_known(const std::string& solid) const;
+  bool is_glanced(double glance) const;
   std::size_t count() const { return numbers_.size() + (under_ ? under_->count() : 0); }
 
   const Memory* under_ = nullptr;
   std::unordered_map<std::string, std::size_t> numbers_;
+  std::unordered_set<double> glances_;  ///< of those: most that were not met are told from them without more ado
   std::unordered_map<std::string, std::any> answers_;
   bool closed_ = false;
 };

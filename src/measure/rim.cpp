@@ -35,13 +35,18 @@ void drop_inner(std::vector<Point>& points) {
   const auto [low, high] = std::minmax_element(points.begin(), points.end(), by_sum);
   const auto [left, right] = std::minmax_element(points.begin(), points.end(), by_difference);
   const std::array<Point, 4> outer{*low, *right, *high, *left};  // counter-clockwise
+  struct Edge {
+    double x, y, dx, dy, least;
+  };
+  std::array<Edge, 4> edges{};
+  for (std::size_t i = 0; i < 4; ++i) {
+    const Point &a = outer[i], &b = outer[(i + 1) % 4];
+    const double dx = b.x - a.x, dy = b.y - a.y;
+    edges[i] = {a.x, a.y, dx, dy, units::tolerance::length_mm * (std::abs(dx) + std::abs(dy))};
+  }
   const auto is_within = [&](const Point& p) {
-    for (std::size_t i = 0; i < 4; ++i) {
-      const Point &a = outer[i], &b = outer[(i + 1) % 4];
-      const double reach = std::abs(b.x - a.x) + std::abs(b.y - a.y);
-      if (cross(a, b, p) <= units::tolerance::length_mm * reach) return false;
-    }
-    return true;
+    return std::all_of(edges.begin(), edges.end(),
+                       [&](const Edge& s) { return s.dx * (p.y - s.y) - s.dy * (p.x - s.x) > s.least; });
   };
   std::erase_if(points, is_within);
 }

@@ -197,15 +197,31 @@ std::vector<gp_Pnt> between(std::vector<gp_Pnt> outline, int axis, double low, d
   return outline;
 }
 
+/// Wholly beyond one of a box's sides, as most are.
+template <class Low, class High>
+bool lies_beyond(const std::vector<gp_Pnt>& outline, const Low& low, const High& high) {
+  for (int axis = 1; axis <= 3; ++axis) {
+    const double least = low(axis), most = high(axis);
+    const auto under = [&](const gp_Pnt& p) { return p.Coord(axis) < least; };
+    const auto over = [&](const gp_Pnt& p) { return p.Coord(axis) > most; };
+    if (std::all_of(outline.begin(), outline.end(), under) || std::all_of(outline.begin(), outline.end(), over))
+      return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 std::vector<gp_Pnt> points_within(const std::vector<std::vector<gp_Pnt>>& outlines, const Box3& within) {
+  // A face that ends at the box's side counts, on whichever side of it rounding has put its edge.
+  const auto low = [&](int axis) { return within.low[axis - 1] - units::tolerance::length_mm; };
+  const auto high = [&](int axis) { return within.high[axis - 1] + units::tolerance::length_mm; };
   std::vector<gp_Pnt> found;
-  for (std::vector<gp_Pnt> polygon : outlines) {
+  for (const std::vector<gp_Pnt>& outline : outlines) {
+    if (lies_beyond(outline, low, high)) continue;
+    std::vector<gp_Pnt> polygon = outline;
     for (int axis = 1; axis <= 3 && !polygon.empty(); ++axis)
-      // A face that ends at the box's side counts, on whichever side of it rounding has put its edge.
-      polygon = between(std::move(polygon), axis, within.low[axis - 1] - units::tolerance::length_mm,
-                        within.high[axis - 1] + units::tolerance::length_mm);
+      polygon = between(std::move(polygon), axis, low(axis), high(axis));
     found.insert(found.end(), polygon.begin(), polygon.end());
   }
   return found;
