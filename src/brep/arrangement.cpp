@@ -51,9 +51,9 @@ std::optional<double> share_on(PlanPoint p, PlanPoint a, PlanPoint b, const Half
     if (part >= whole) return std::nullopt;
     return part / whole;
   }
-  const double dx = b.x - a.x, dy = b.y - a.y, length = std::hypot(dx, dy);
-  if (std::abs((p.x - a.x) * dy - (p.y - a.y) * dx) > weld_mm * length) return std::nullopt;
-  const double t = ((p.x - a.x) * dx + (p.y - a.y) * dy) / (length * length);
+  const double dx = b.x - a.x, dy = b.y - a.y, square = dx * dx + dy * dy;
+  if (std::abs((p.x - a.x) * dy - (p.y - a.y) * dx) > weld_mm * std::sqrt(square)) return std::nullopt;
+  const double t = ((p.x - a.x) * dx + (p.y - a.y) * dy) / square;
   if (t <= 0 || t >= 1) return std::nullopt;
   return t;
 }
@@ -157,14 +157,15 @@ void PointIndex::on_cell(const std::vector<int>& cell, const HalfEdge& edge,
 
 std::vector<int> PointIndex::on(const HalfEdge& edge) const {
   const PlanBox box = box_round(points_[edge.from], points_[edge.to], edge);
-  const auto column = [&](double x) { return std::clamp(int(std::floor((x - x0_) / cell_)), 0, columns_ - 1); };
-  const auto row = [&](double y) { return std::clamp(int(std::floor((y - y0_) / cell_)), 0, rows_ - 1); };
+  const auto column = [&](double x) { return std::clamp(int((x - x0_) / cell_), 0, columns_ - 1); };
+  const auto row = [&](double y) { return std::clamp(int((y - y0_) / cell_), 0, rows_ - 1); };
+  const int left = column(box.x0 - weld_mm), right = column(box.x1 + weld_mm), top = row(box.y1 + weld_mm);
   std::vector<std::pair<double, int>> found;
-  for (int r = row(box.y0 - weld_mm); r <= row(box.y1 + weld_mm); ++r)
-    for (int c = column(box.x0 - weld_mm); c <= column(box.x1 + weld_mm); ++c)
-      on_cell(cells_[static_cast<std::size_t>(r) * columns_ + c], edge, found);
+  for (int r = row(box.y0 - weld_mm); r <= top; ++r)
+    for (int c = left; c <= right; ++c) on_cell(cells_[static_cast<std::size_t>(r) * columns_ + c], edge, found);
   std::sort(found.begin(), found.end());
   std::vector<int> ids;
+  ids.reserve(found.size());
   for (const auto& [share, id] : found) ids.push_back(id);
   return ids;
 }

@@ -26,9 +26,13 @@ Fence::Fence(const brep::Ring& ring) : ring_{ring}, near_{std::numeric_limits<do
   }
 }
 
-bool Fence::holds(const gp_Pnt& place) const {
+bool Fence::lies_well_within(const gp_Pnt& place) const {
   const double dx = place.X() - middle_.X(), dy = place.Y() - middle_.Y();
-  if (near_ > 0 && dx * dx + dy * dy <= near_ * near_) return true;
+  return near_ > 0 && dx * dx + dy * dy <= near_ * near_;
+}
+
+bool Fence::holds(const gp_Pnt& place) const {
+  if (lies_well_within(place)) return true;
   for (std::size_t i = 0; i < ring_.size(); ++i) {
     const Side s = side(i);
     if (turn_ * s.aside(place) < -units::tolerance::weld_mm * std::max(std::abs(s.dx), std::abs(s.dy))) return false;
@@ -39,6 +43,10 @@ bool Fence::holds(const gp_Pnt& place) const {
 bool Fence::holds(const brep::Ring& other) const {
   std::size_t at = ring_.size();
   for (const gp_Pnt& p : other) {
+    if (lies_well_within(p)) {
+      at = ring_.size();
+      continue;
+    }
     if (convex_ && at < ring_.size()) {
       const std::size_t next = (at + 1) % ring_.size(), before = (at + ring_.size() - 1) % ring_.size();
       const std::size_t beside = is_at(p, next) ? next : is_at(p, before) ? before : ring_.size();

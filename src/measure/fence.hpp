@@ -29,6 +29,7 @@ class Fence {
   Patch within(Patch polygon) const;
 
  private:
+  bool lies_well_within(const gp_Pnt& place) const;
   bool holds(const Triangle& t) const;
   bool stands_apart_from(const Triangle& t) const;
   bool runs_through(const Triangle& t) const;
