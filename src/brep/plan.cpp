@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "brep/arc.hpp"
+#include "points/points.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::brep {
@@ -96,7 +97,7 @@ bool inside(const Loop& loop, PlanPoint point) {
   for (std::size_t i = 0; i < loop.size(); ++i) {
     const Corner& a = loop[i];
     const PlanPoint p = a.at, q = loop[(i + 1) % loop.size()].at;
-    if ((p.y > point.y) != (q.y > point.y) && point.x < p.x + (point.y - p.y) / (q.y - p.y) * (q.x - p.x)) in = !in;
+    if (points::crosses_ray({p.x, p.y}, {q.x, q.y}, {point.x, point.y})) in = !in;
     if (!a.centre) continue;
     const double radius = std::hypot(p.x - a.centre->x, p.y - a.centre->y);
     const double left = (q.x - p.x) * (point.y - p.y) - (q.y - p.y) * (point.x - p.x);

@@ -6,6 +6,7 @@
 
 #include "brep/properties.hpp"
 #include "brep/skin.hpp"
+#include "points/points.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::brep {
@@ -242,10 +243,8 @@ class Rings {
 
   static bool inside(const std::vector<Point>& ring, const Point& p) {
     bool in = false;
-    for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++) {
-      const Point &a = ring[i], &b = ring[j];
-      if ((a.v > p.v) != (b.v > p.v) && p.u < a.u + (p.v - a.v) / (b.v - a.v) * (b.u - a.u)) in = !in;
-    }
+    for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++)
+      if (points::crosses_ray({ring[i].u, ring[i].v}, {ring[j].u, ring[j].v}, {p.u, p.v})) in = !in;
     return in;
   }
 

@@ -10,6 +10,7 @@
 #include <boost/geometry/index/rtree.hpp>
 #include <boost/iterator/function_output_iterator.hpp>
 
+#include "points/points.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::drawing {
@@ -192,7 +193,7 @@ bool Scene::is_within(const Facet& facet, Point p) {
     for (std::size_t i = 0; i < ring.size(); ++i) {
       const Point &a = ring[i], &b = ring[(i + 1) % ring.size()];
       if (is_on(p, a, b)) return false;
-      if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y)) inside = !inside;
+      if (points::crosses_ray({a.x, a.y}, {b.x, b.y}, {p.x, p.y})) inside = !inside;
     }
   return inside;
 }

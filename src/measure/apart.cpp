@@ -11,6 +11,7 @@
 #include <BRepExtrema_DistShapeShape.hxx>
 #include <gp_Vec.hxx>
 
+#include "points/points.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -209,7 +210,7 @@ Ranged range_from(const brep::About& axis, const Flat& flat) {
       const double nx = ax + t * dx, ny = ay + t * dy;
       least2 = std::min(least2, nx * nx + ny * ny);
       greatest2 = std::max(greatest2, bx * bx + by * by);
-      if ((ay > 0) != (by > 0) && ax + ay / (ay - by) * dx > 0) inside = !inside;
+      if (points::crosses_ray({ax, ay}, {bx, by}, {})) inside = !inside;
     }
   Ranged range{inside ? 0 : std::sqrt(least2), std::sqrt(greatest2)};
   // Chords lie within a curve that turns round the axis, and may lie beyond any other.

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "points/points.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -131,7 +132,7 @@ bool Fence::encloses(double x, double y) const {
   bool inside = false;
   for (std::size_t i = 0; i < ring_.size(); ++i) {
     const Side s = side(i);
-    if ((s.from.Y() > y) != (s.to.Y() > y) && x < s.from.X() + (y - s.from.Y()) / s.dy * s.dx) inside = !inside;
+    if (points::crosses_ray({s.from.X(), s.from.Y()}, {s.to.X(), s.to.Y()}, {x, y})) inside = !inside;
   }
   return inside;
 }

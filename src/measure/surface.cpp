@@ -7,6 +7,7 @@
 #include "measure/detail.hpp"
 #include "measure/shapes.hpp"
 #include "parts/model.hpp"
+#include "points/points.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -14,10 +15,8 @@ namespace {
 
 bool in_polygon(const std::vector<survey::Point>& polygon, double x, double y) {
   bool inside = false;
-  for (std::size_t i = 0, j = polygon.size() - 1; i < polygon.size(); j = i++) {
-    const survey::Point &a = polygon[i], &b = polygon[j];
-    if ((a.y > y) != (b.y > y) && x < (b.x - a.x) * (y - a.y) / (b.y - a.y) + a.x) inside = !inside;
-  }
+  for (std::size_t i = 0, j = polygon.size() - 1; i < polygon.size(); j = i++)
+    if (points::crosses_ray({polygon[i].x, polygon[i].y}, {polygon[j].x, polygon[j].y}, {x, y})) inside = !inside;
   return inside;
 }
 

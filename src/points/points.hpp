@@ -20,6 +20,12 @@ struct Point3 {
   double x = 0, y = 0, z = 0;
 };
 
+/// Whether a way between two places crosses the ray that runs from a third along x: a ring lies round that place where
+/// an odd number of its sides do. Of a place on a side it may tell either.
+constexpr bool crosses_ray(const Point2& from, const Point2& to, const Point2& at) {
+  return (from.y > at.y) != (to.y > at.y) && at.x < from.x + (at.y - from.y) / (to.y - from.y) * (to.x - from.x);
+}
+
 /// Three corners by the numbers of their points, counter-clockwise; `beyond`, `is_fixed` and `on_circle` go by the
 /// corner that lies across from the side.
 struct Triangle {
