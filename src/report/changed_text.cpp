@@ -122,7 +122,7 @@ std::string changes_json(const revision::State& before, const revision::State& a
   const revision::Changes all = revision::changes(before, after);
   const auto changed = [](const Changed& c) { return Json{{"what", c.what}, {"was", c.was}, {"now", c.now}}; };
   Json json;
-  json["schema"] = revision::report_schema;
+  json["schema"] = 1;
   json["job"] = {{"name", after.job.name}};
   json["since"] = all.since;
   json["datum"] = all.datum.empty() ? Json{} : Json(all.datum);

@@ -51,6 +51,6 @@ State state_of(const job::Job& job, const facts::Facts& facts, const std::vector
 State read_state(const std::string& text, const std::string& file);
 
 /// What the reports of this program say that they are.
-inline constexpr int report_schema = 1;
+inline constexpr int report_schema = 2;
 
 }  // namespace fallwright::revision

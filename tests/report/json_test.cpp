@@ -45,7 +45,7 @@ TEST(Json, HoldsWhatTheContractNames) {
       {"sticks", {"stock", "length_mm", "count", "pieces", "offcut_mm"}},
       {"files", {"path", "bytes", "sha256"}}};
   const Json json = written({});
-  EXPECT_EQ(json["schema"], 1);
+  EXPECT_EQ(json["schema"], 2);
   for (const char* key : {"name", "version"}) EXPECT_TRUE(json["tool"].contains(key)) << key;
   for (const char* key : {"name", "file", "sha256"}) EXPECT_TRUE(json["job"].contains(key)) << key;
   for (const auto& [list, keys] : lists) {

@@ -214,8 +214,8 @@ class Revisions(unittest.TestCase):
 
     def test_what_is_no_report_is_refused(self):
         # Source: the contract of exit codes
-        for text in ("{", "[]", '{"tool": {"name": "mine"}}', '{"tool": {"name": "fallwright"}, "schema": 2}',
-                     '{"tool": {"name": "fallwright"}, "schema": 1, "job": {"keys": []}}'):
+        for text in ("{", "[]", '{"tool": {"name": "mine"}}', '{"tool": {"name": "fallwright"}, "schema": 1}',
+                     '{"tool": {"name": "fallwright"}, "schema": 2, "job": {"keys": []}}'):
             (self.folder / "report.json").write_text(text)
             done = subprocess.run([FALLWRIGHT, "diff", "report.json", PARAMS / "tannery-lane-2a.toml"], capture_output=True, text=True,
                                   cwd=self.folder)
