@@ -42,7 +42,9 @@ Wanted wanted_by(const job::Study& study) {
   wanted.cuts = study.aim == job::Aim::least_sticks || buys || asks("cuts") || asks("stick") || asks("stock");
   wanted.rows = study.aim == job::Aim::fewest_bags || buys;
   wanted.report = !study.columns.empty();
-  wanted.told = asks("fit") || asks("bed") || asks("checks");  // what the words of checks tell is among it
+  // What the words of checks tell is among it, and all that is cut or bought.
+  wanted.told = asks("fit") || asks("bed") || asks("checks") || asks("finish") || asks("sections") || wanted.cuts ||
+                wanted.rows;
   return wanted;
 }
 

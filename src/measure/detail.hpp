@@ -67,7 +67,8 @@ void measure_walls(const parts::Model& model, const Framing& framing, const fact
 /// Entry, seat's depth. @param furred the framing with its strips, on which what is finished lies
 void measure_access(const parts::Model& model, const Framing& framing, const Framing& furred, facts::Facts& facts);
 facts::Flood measure_flood(const parts::Model& model, const facts::Facts& facts);
-facts::Finish measure_finish(const parts::Model& model, const facts::Facts& facts);
+/// Of what is judged alone: areas, without joints, flashings and what is bonded.
+facts::Finish measure_finish(const parts::Model& model, const facts::Facts& facts, Scope scope);
 std::vector<facts::Backing> measure_backings(const parts::Model& model, const facts::Heights& heights,
                                              const Boards& boards);
 std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::Heights& heights);

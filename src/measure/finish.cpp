@@ -134,9 +134,10 @@ class Finisher {
     if (job_.bench) bench_ = job_.bench->place;
   }
 
-  facts::Finish finish(const facts::Facts& facts) {
+  facts::Finish finish(const facts::Facts& facts, Scope scope) {
     lying(facts);
     walls();
+    if (scope == Scope::judged) return std::move(finish_);
     joints();
     flashings(parts::Role::base, bench_);
     if (job_.bench) flashings(parts::Role::seat_block, opposite(*bench_));
@@ -363,8 +364,8 @@ class Finisher {
 
 }  // namespace
 
-facts::Finish measure_finish(const parts::Model& model, const facts::Facts& facts) {
-  return Finisher{model, facts.heights}.finish(facts);
+facts::Finish measure_finish(const parts::Model& model, const facts::Facts& facts, Scope scope) {
+  return Finisher{model, facts.heights}.finish(facts, scope);
 }
 
 }  // namespace fallwright::measure

@@ -136,8 +136,7 @@ facts::Facts look_at_all(const parts::Model& model, Memory& memory, Scope scope)
   measure_bed(model, remembered, bed, base_on_bed, facts);
   facts.bed.deepest_rib_mm = deepest_rib_mm(base);
   const Framing framing{model};
-  facts.members = measure_members(model);
-  facts.sections = measure_sections(model);
+  if (scope == Scope::all) facts.members = measure_members(model), facts.sections = measure_sections(model);
   facts.bearers = measure_bearers(model);
   facts.cleat = measure_cleat(model);
   facts.rail = measure_rail(model);
@@ -157,7 +156,7 @@ facts::Facts look_at_all(const parts::Model& model, Memory& memory, Scope scope)
   facts.holds = measure_holds(model, facts.heights);
   facts.deck = measure_deck(model);
   facts.flood = measure_flood(model, facts);
-  facts.finish = measure_finish(model, facts);
+  facts.finish = measure_finish(model, facts, scope);
   facts.drain = measure_drain(model);
   facts.fits = measure_fits(model, remembered, base_on_bed, facts);
   for (facts::Fit& clash : boards.strips_that_clash()) facts.fits.push_back(std::move(clash));

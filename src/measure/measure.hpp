@@ -21,8 +21,9 @@ class Memory;
 
 /// How much of a model is looked at.
 enum class Scope {
-  judged,  ///< all that checks judge by, and not what is only told beside: how far solids that do not meet stand apart,
-           ///< and where the largest part of the base's underside lies that has nothing beneath it
+  judged,  ///< all that checks judge by, and not what is only told or bought beside: how far solids that do not meet
+           ///< stand apart, where the largest part of the base's underside lies that has nothing beneath it, sections,
+           ///< sticks as they are cut, joints, flashings and what is bonded
   all
 };
 
