@@ -71,8 +71,8 @@ std::vector<Key> base_keys() {
        "of the ribs at the drain, where they are shallowest", no_choices, STORE(j.base.rib_depth = v.length())},
       {"base.material", Kind::text, usual, "\"base\"", "\"base\"", 0, 0, "its name in the reports", no_choices,
        STORE(j.base.material = v.text)},
-      {"base.density", Kind::density, usual, "\"75 lb/ft3\"", "\"1200 kg/m3\"", 20, 4000, "common practice, no source",
-       no_choices, STORE(j.base.density_kg_m3 = v.number)},
+      {"base.density", Kind::density, usual, "\"75 lb/ft3\"", "\"1200 kg/m3\"", 20, 4000,
+       "of its material; common practice, no source", no_choices, STORE(j.base.density_kg_m3 = v.number)},
       {"base.ribs.columns", Kind::integer, usual, "8", "8", 0, 80,
        "pockets side by side along the length; 0: no ribs. Files of more would take minutes to write", no_choices,
        STORE(j.base.ribs.columns = static_cast<int>(v.number))},
@@ -315,7 +315,7 @@ const std::vector<Section>& sections() {
       {"buy", "What is bought."},
       {"drawings", "The sheets on paper."},
       {"rules", "The rule book the checks take their limits from."},
-      {"limits", "Limits of your own; each replaces that of the check of the same name."}};
+      {"limits", "Limits of your own; each replaces that of the checks that 'fallwright rules' lists with it."}};
   return all;
 }
 

@@ -26,7 +26,7 @@ std::vector<Key> rule_keys() {
 
 }  // namespace
 
-/// Limits replace those of the checks of the same name; what is not given stays as the check has it.
+/// Limits replace those of the checks that name them; what is not given stays as the check has it.
 std::vector<Key> limit_keys() {
   struct Row {
     const char *name, *inch, *metric, *about;
@@ -47,7 +47,7 @@ std::vector<Key> limit_keys() {
       {"threshold_height_greatest", "\"9 in\"", "230", "threshold's highest top above the drain's top", Kind::length,
        500},
       {"threshold_below_upstand", "\"1 in\"", "25", "threshold's top below the upstands'", Kind::length, 500},
-      {"clear_area", "\"900 in2\"", "\"0.58 m2\"", "free floor at the threshold's height", Kind::area, 1e7},
+      {"clear_area", "\"900 in2\"", "\"0.58 m2\"", "free floor, less what hangs over it", Kind::area, 1e7},
       {"clear_width", "\"30 in\"", "760", "smaller side of the free floor", Kind::length, 4000},
       {"clear_circle", "\"30 in\"", "760", "diameter of the circle that must fit on the free floor", Kind::length,
        4000},
