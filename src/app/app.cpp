@@ -18,6 +18,7 @@
 #include "diag/fault.hpp"
 #include "diag/nearest.hpp"
 #include "units/letters.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::app {
 namespace {
@@ -50,8 +51,9 @@ bool is_command(const CLI::App& app, const std::string& word) {
   for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; }))
     known.push_back(command->get_name());
   if (word.starts_with('-') || std::count(known.begin(), known.end(), word) > 0) return true;
-  std::cerr << "fallwright: there is no command '" << units::first_letters(word, 60) << "'; did you mean '"
-            << diag::nearest(word, known) << "'?\n";
+  const auto near = diag::near(word, known, 1);
+  std::cerr << "fallwright: there is no command '" << units::first_letters(word, 60) << "'; "
+            << (near.empty() ? "there are " + units::listed(known) : "did you mean '" + near.front() + "'?") << "\n";
   return false;
 }
 

@@ -152,6 +152,12 @@ void declare_questions(const Declared& to) {
   h->add_flag("--json", options.json, "print JSON instead of text");
 }
 
+/// One file or two: by how many of them it takes, the library would write "FILES(1x)".
+struct FormUsage : CLI::Formatter {
+  explicit FormUsage(const CLI::Formatter& like) : CLI::Formatter{like} {}
+  std::string make_option_usage(const CLI::Option*) const override { return "[JOB.toml] FILE.html"; }
+};
+
 void declare_beginnings(const Declared& to) {
   Options& options = to.options;
   auto* m = to.command("form", "a page to fill in on site, for a new job or with one in it; it saves a job file", form);
@@ -159,6 +165,7 @@ void declare_beginnings(const Declared& to) {
       ->type_name(any_file)
       ->required()
       ->expected(1, 2);
+  m->formatter(std::make_shared<FormUsage>(dynamic_cast<const CLI::Formatter&>(*m->get_formatter())));
   add_force(*m, options);
   add_quiet(*m, options);
   auto* s = to.command("starter", "write a commented job file to begin from", starter);

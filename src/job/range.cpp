@@ -27,8 +27,24 @@ std::string usual_text(const Key& key, double value, UnitSystem unit) {
   return units::water_text(value, unit == UnitSystem::metric);
 }
 
+/// A deflection over its span is told as one in so many, where its key is written so in either unit.
+bool is_one_in(const Key& key) {
+  return key.kind == Kind::fall && key.inch.starts_with("\"1:") && key.metric.starts_with("\"1:");
+}
+
+/// A length that is less than a mark of the rule is told in decimals: as none it would tell another bound.
+std::string length_bound_text(double value, UnitSystem unit) {
+  const std::string usual = units::to_text(Length::mm(value), unit == UnitSystem::metric);
+  std::string why;
+  const auto read = units::parse_length(usual, units::LengthUnit::mm, why);
+  if (value == 0 || !read || read->in_mm() != 0) return usual;
+  return units::decimals(value / units::inch_mm, 3) + "\"";
+}
+
 /// A fall without the second way to say it, which does not read back.
 std::string bound_text(const Key& key, double value, UnitSystem unit) {
+  if (is_length(key.kind)) return length_bound_text(value, unit);
+  if (is_one_in(key)) return value == 0 ? "0 %" : units::to_one_in(Fall::ratio(value));
   if (key.kind != Kind::fall) return usual_text(key, value, unit);
   const Fall fall = Fall::ratio(value);
   return unit == UnitSystem::metric ? units::to_percent(fall) : units::to_inches_per_foot(fall);
