@@ -194,6 +194,7 @@ TEST(SurveyCommand, AMistypedCommandIsToldTheNearest) {
   const sample::Ran ran = run("chek " + ferry);
   EXPECT_EQ(ran.code, 2);
   EXPECT_THAT(ran.out, HasSubstr("there is no command 'chek'; did you mean 'check'?"));
+  EXPECT_THAT(run("nonsense " + ferry).out, HasSubstr("there is no command 'nonsense'; there are build, check, "));
 }
 
 TEST(SurveyCommand, AJobComesThroughStandardInput) {

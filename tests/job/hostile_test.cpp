@@ -162,6 +162,13 @@ double mark_of(Kind kind) {
   }
 }
 
+TEST(Bounds, OfAToleranceAreMoreThanNothing) {
+  // Source: property: a reading is weighed by one over its tolerance, and none is read without one.
+  for (const char* unit : {"in", "mm"})
+    for (const char* key : {"tolerance", "level_tolerance"})
+      EXPECT_THAT(told(job_with("survey", std::string{key} + " = \"0 " + unit + "\"")), HasSubstr("found 0")) << key;
+}
+
 TEST(Bounds, AreAcceptedAsTheyArePrinted) {
   // Source: property of every key with a range, in both units: the printed bound is inside, one mark past it is not.
   int tried = 0;
