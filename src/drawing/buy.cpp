@@ -11,6 +11,7 @@
 #include "takeoff/hold.hpp"
 #include "takeoff/item.hpp"
 #include "takeoff/packs.hpp"
+#include "takeoff/ripping.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
@@ -142,7 +143,7 @@ std::string which_of(const takeoff::Row& row, const job::Job& job) {
   if (gauge_alone) return row.product + ", how long the job does not say";
   if (!row.product.empty()) return row.product;
   if (is(row, Item::framing_fasteners)) return "size by the local table of framing fasteners";
-  constexpr std::array unnamed{Item::bench_fasteners, Item::deck_screws, Item::upstand_fasteners};
+  constexpr std::array unnamed{Item::bench_fasteners, Item::deck_screws, Item::upstand_fasteners, Item::furring_screws};
   return std::any_of(unnamed.begin(), unnamed.end(), [&](Item item) { return is(row, item); })
              ? "which and how long the job does not say"
              : "";
@@ -175,7 +176,10 @@ std::string size_to_carry(const takeoff::Row& row, const Subject& subject) {
   if (const auto backing = takeoff::backing_at_bench(job, subject.facts); backing && is(row, takeoff::Item::backing))
     return takeoff::backing_size(job, *backing) + "; offcuts of board or plywood";
   if (!row.sold_as.empty()) return row.basis.substr(0, row.basis.find(';'));
-  if (row.blanks == takeoff::Blanks::strips) return takeoff::ripped_from(job);
+  if (row.blanks == takeoff::Blanks::strips) {
+    const std::string board = takeoff::board_as_sold(row.item);
+    return board.empty() ? takeoff::ripped_from(job) : board;
+  }
   if (row.blanks == takeoff::Blanks::shims) return "tapered pairs, or strips of card in layers";
   std::vector<std::string> words{which_of(row, job), pack_of(row, job)};
   if (const auto others = takeoff::sharers_of(row, subject.rows); !others.empty())

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 #include <string_view>
+#include <tuple>
 
 #include "diag/fault.hpp"
 #include "facts/assumed.hpp"
@@ -29,7 +30,8 @@ std::array<double, 2> ends_as_cut(const facts::Member& member, bool metric) {
 
 constexpr std::string_view square = "square", tapered = ", tapered to ", nothing = "nothing",
                            foot_up = "; from the stud's foot up", top_down = "; from the stud's top down",
-                           between = "; over the base's edge";
+                           between = "; over the base's edge", over_seat = "; on the seat block",
+                           below_seat = "; below the seat block";
 
 /// " at the foot".
 std::string at_the(StripEnd end) {
@@ -90,7 +92,14 @@ std::string notch_words(const facts::Strip& strip, facts::Side wall, double stud
 std::string strip_ends(const facts::Strip& strip, facts::Side wall, double stud_mm, bool metric) {
   const bool ends = strip.to < 1;
   const bool begins = strip.from > 0;
-  const std::string_view lies = ends && begins && strip.parted ? between : ends ? foot_up : begins ? top_down : "";
+  const bool on_seat = strip.turn == facts::Turn::seat;
+  const std::string_view inside = on_seat            ? over_seat
+                                  : strip.below_seat ? below_seat
+                                                     : between,
+                         lies = ends && begins ? inside
+                                : ends         ? foot_up
+                                : begins       ? top_down
+                                               : "";
   return taper_words(taper_of(strip), metric).append(lies).append(notch_words(strip, wall, stud_mm, metric));
 }
 
@@ -240,13 +249,18 @@ CutRow row_of(const facts::Member& member, bool metric) {
           ends};
 }
 
-/// Sheets last, then by stock, the longest first.
+/// Sheets last, then by stock, the longest first; of those that are as long what is on hold last.
 bool comes_before(const CutRow& a, const CutRow& b) {
   if (a.sheet != b.sheet) return b.sheet;
-  return a.stock != b.stock ? a.stock < b.stock : a.length_mm > b.length_mm;
+  if (a.stock != b.stock) return a.stock < b.stock;
+  return a.length_mm != b.length_mm ? a.length_mm > b.length_mm : a.hold.has_value() < b.hold.has_value();
 }
 
 }  // namespace
+
+void take_hold(std::optional<Hold>& held, const std::optional<Hold>& other) {
+  if (other && (!held || std::tie(other->on, other->check) < std::tie(held->on, held->check))) held = other;
+}
 
 std::string mark_of(std::size_t index) {
   constexpr std::string_view letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
@@ -354,7 +368,7 @@ std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric, const std::
     }
     row->part_ids.push_back(piece.part_ids.front());
     row->fitted_mm = std::max(row->fitted_mm, piece.fitted_mm);
-    take_ends(*row, piece);
+    take_ends(*row, piece), take_hold(row->hold, piece.hold);
     row->width_mm = std::max(row->width_mm, piece.width_mm);  // bought to fit them all, whichever came first
     row->thickness_mm = std::max(row->thickness_mm, piece.thickness_mm);
     ++row->count;

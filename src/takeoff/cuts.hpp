@@ -26,6 +26,10 @@ struct Hold {
   std::string first = {};    ///< "find the studs and give their centres (survey.studs) ..."
 };
 
+/// Of what several pieces of one row wait for, the base before the bench and that before studs, whichever piece came
+/// first.
+void take_hold(std::optional<Hold>& held, const std::optional<Hold>& other);
+
 /// What strips of furring are ripped from: nobody sells them so thin.
 struct Board {
   std::string stock;

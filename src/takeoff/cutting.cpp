@@ -236,8 +236,7 @@ std::vector<StockPlan> plan_cuts(const std::vector<CutRow>& cuts, const job::Cut
   std::vector<StockPlan> plans;
   for (const auto& [of, rows] : by_stock) {
     plans.push_back(rows.front().board ? plan_boards(rows, how, metric) : plan_stock(of.first, rows, how, metric));
-    const auto waits = std::find_if(rows.begin(), rows.end(), [](const CutRow& row) { return row.hold.has_value(); });
-    if (waits != rows.end()) plans.back().hold = waits->hold;
+    for (const CutRow& row : rows) take_hold(plans.back().hold, row.hold);
     for (const units::Length length : how.sticks) plans.back().sticks_mm.push_back(length.in_mm());
     for (const units::Length length : how.preferred) plans.back().preferred_mm.push_back(length.in_mm());
   }

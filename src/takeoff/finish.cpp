@@ -368,6 +368,33 @@ double deck_on_rail(const facts::Rail& rail, const job::Fasteners& f) {
   return count;
 }
 
+/// As a board's own backing is fastened, and so far into what it lies on. Common practice, no source.
+constexpr double furring_apart_mm = 406.4, furring_hold_mm = 38.1;
+
+struct FurringScrews {
+  int strips = 0, count = 0;
+};
+
+/// What is ripped is screwed on; shims are caught by the board's own screws.
+FurringScrews furring_screws(const facts::Facts& facts) {
+  FurringScrews screws;
+  const auto add = [&](double length_mm, double thick_mm) {
+    if (thick_mm <= facts::least_ripped_mm - units::tolerance::length_mm) return;
+    ++screws.strips, screws.count += static_cast<int>(count_along(length_mm, job::Length::mm(furring_apart_mm))) + 1;
+  };
+  for (const facts::StudGap& gap : facts.room.studs) {
+    const auto stud = std::find_if(facts.parts.begin(), facts.parts.end(),
+                                   [&](const facts::Part& part) { return part.id == gap.part_id; });
+    if (stud == facts.parts.end()) continue;
+    const double length = stud->bbox_mm[5] - stud->bbox_mm[2];
+    for (const facts::Strip& strip : gap.strips)
+      add((strip.to - strip.from) * length, std::max(strip.foot_mm, strip.head_mm));
+  }
+  for (const facts::BlockStrip& block : facts.room.block_strips)
+    add(block.length_mm, std::max(block.first_mm, block.other_mm));
+  return screws;
+}
+
 }  // namespace
 
 std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
@@ -417,6 +444,12 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
       (bench.deck.empty() ? "" : bench.deck + ": ") + deck_spacing(job, facts), bench.deck);
   add(Item::upstand_fasteners, upstands,
       "at most " + text(f.upstand) + " apart, above the upstand's edge and never through what must stay tight", "");
+  const FurringScrews furring = furring_screws(facts);
+  add(Item::furring_screws, furring.count,
+      "in each of " + std::to_string(furring.strips) + (furring.strips == 1 ? " strip" : " strips") +
+          " one at either end and at most " + text(job::Length::mm(furring_apart_mm)) + " apart, " +
+          text(job::Length::mm(furring_hold_mm)) + " longer than it is thick",
+      "");
   return rows;
 }
 

@@ -110,6 +110,9 @@ std::optional<Hold> hold_till_known(const Row& row, const std::vector<CutRow>& c
         (is(row, Item::cleat_fasteners) && at_cleat) || (is(row, Item::framing_fasteners) && at_ends))
       return hold_on(HangsOn::studs, *holds.studs);
   }
+  if (is(row, Item::furring_screws))
+    for (const CutRow& cut : cuts)
+      if (cut.furring && cut.hold) return cut.hold;
   if (holds.cleat && is(row, Item::cleat_fasteners)) return hold_on(HangsOn::fasteners, *holds.cleat);
   if (holds.joists && is(row, Item::joist_fasteners)) return hold_on(HangsOn::fasteners, *holds.joists);
   if (holds.rail && is(row, Item::rail_fasteners)) return hold_on(HangsOn::fasteners, *holds.rail);

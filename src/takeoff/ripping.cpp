@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <tuple>
+#include <utility>
 
 #include "units/tolerance.hpp"
 
@@ -136,6 +137,16 @@ StockPlan plan_boards(const std::vector<CutRow>& rows, const job::Cuts& how, boo
   plan.least_mm =
       std::min(plan.bought_mm, std::max(strips.front().stick.length_mm, least_by_area(strips, width, plan.kerf_mm)));
   return plan;
+}
+
+std::string board_as_sold(std::string_view furring) {
+  constexpr std::pair<std::string_view, const char*> boards[] = {
+      {"furring 3/4 x 1-1/2\"", "1x2"},  {"furring 3/4 x 2-1/2\"", "1x3"}, {"furring 3/4 x 3-1/2\"", "1x4"},
+      {"furring 3/4 x 5-1/2\"", "1x6"},  {"furring 3/4 x 7-1/4\"", "1x8"}, {"furring 3/4 x 9-1/4\"", "1x10"},
+      {"furring 3/4 x 11-1/4\"", "1x12"}};
+  for (const auto& [strip, board] : boards)
+    if (furring == strip) return board;
+  return "";
 }
 
 std::string side_by_side(std::size_t strips, double kerf_mm, bool metric) {

@@ -22,6 +22,10 @@ StockPlan plan_boards(const std::vector<CutRow>& strips, const job::Cuts& how, b
 /// What a row of furring says for which no board is known.
 inline constexpr std::string_view rip_from_wider = "; not sold so thin: rip from wider stock";
 
+/// "1x4": the board of which a strip is a length, as it is sold, by its row's name; empty where none is so thick and
+/// wide. Dry boards by PS 20, from memory.
+std::string board_as_sold(std::string_view furring);
+
 /// "6 strips ripped side by side, a saw cut of 1/8\" beside each".
 std::string side_by_side(std::size_t strips, double kerf_mm, bool metric);
 

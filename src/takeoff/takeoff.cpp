@@ -57,6 +57,7 @@ void add_shims(const std::vector<CutRow>& cuts, bool metric, std::vector<Row>& r
     });
     if (known != rows.end()) {
       known->quantity += length, known->buy += length;
+      take_hold(known->hold, cut.hold);
       continue;
     }
     const char* const unit = metric ? "m" : "ft";
@@ -184,6 +185,12 @@ void tell_species(const job::Job& job, std::vector<Row>& rows) {
     }
 }
 
+/// What of a furring's row nobody finds on the shelf.
+std::string how_sold(const std::string& furring) {
+  const std::string board = board_as_sold(furring);
+  return board.empty() ? std::string{rip_from_wider} : "; sold as " + board;
+}
+
 }  // namespace
 
 Sheet sheet_mm(bool metric) {
@@ -231,7 +238,7 @@ std::vector<Row> stick_rows(const std::vector<StockPlan>& plans, bool metric) {
       rows.push_back({plan.stock, metric ? net / 1000 : net / 304.8, metric ? "m" : "ft",
                       static_cast<double>(size.count),
                       std::string{size.count == 1 ? one_stick : sticks} + stick_text(size.stick.length_mm, metric),
-                      basis_of(plan, size, pieces, metric) + (plan.of_strips ? std::string{rip_from_wider} : "")});
+                      basis_of(plan, size, pieces, metric) + (plan.of_strips ? how_sold(plan.stock) : "")});
       rows.back().blanks = plan.is_ripped() ? Blanks::boards : plan.of_strips ? Blanks::strips : Blanks::sticks;
       rows.back().hold = plan.hold;
       rows.back().sold_as = plan.sold_as;

@@ -150,6 +150,67 @@ TEST(CutList, AFootPieceThatRunsOutIsAsThickAsItBegins) {
   EXPECT_THAT(rows[0].ends, testing::HasSubstr("tapered to nothing at the head"));
 }
 
+TEST(CutList, AStripIsToldWhereItStandsAsTheOrderOfWorkTellsIt) {
+  // Source: by hand: of a stud that leans in strips run out before its head: one from the plate up, one between the
+  // base's edge and that, and one between the seat block and that.
+  facts::Facts facts;
+  facts::Part stud;
+  stud.id = "stud", stud.bbox_mm = {0, 0, 1.5 * in, 3.5 * in, 1.5 * in, 94.5 * in};
+  facts::StudGap gap;
+  gap.part_id = stud.id, gap.wall = facts::Side::left, gap.before = facts::Before::base;
+  const auto add = [&](double from_in, double to_in, facts::Turn turn, bool parted) {
+    facts::Strip strip{0.5 * in, 0.25 * in, from_in / 93, to_in / 93, turn};
+    strip.parted = parted;
+    gap.strips.push_back(strip);
+  };
+  add(0, 6, facts::Turn::base, true), add(6, 78, facts::Turn::after, true), add(21, 77, facts::Turn::seat, true),
+      add(22, 76, facts::Turn::seat, false);
+  facts.parts.push_back(stud), facts.room.studs.push_back(gap);
+  for (const takeoff::CutRow& row : takeoff::cut_list(facts, false)) {
+    const char* stands = row.turn == facts::Turn::base    ? "; from the stud's foot up"
+                         : row.turn == facts::Turn::after ? "; over the base's edge"
+                                                          : "; on the seat block";
+    EXPECT_THAT(row.ends, testing::EndsWith(stands));
+  }
+}
+
+TEST(CutList, AStripOfThreeQuartersIsALengthOfABoard) {
+  // Source: PS 20, from memory: a dry 1x4 is 3/4 x 3-1/2 in. One of 5/8 is sold by nobody.
+  EXPECT_EQ(takeoff::board_as_sold("furring 3/4 x 3-1/2\""), "1x4");
+  EXPECT_EQ(takeoff::board_as_sold("furring 5/8 x 3-1/2\""), "");
+  facts::Facts facts;
+  facts.room.block_strips = {{"block", facts::Side::right, 0.75 * in, 0.75 * in, 14.5 * in, 3.5 * in, 34 * in}};
+  const job::Job job = sample::alcove();
+  const auto cuts = takeoff::cut_list(facts, false);
+  const auto rows = takeoff::take_off(job, facts, cuts, takeoff::plan_cuts(cuts, job.cuts, false));
+  const auto row = std::find_if(rows.begin(), rows.end(), [](const auto& r) { return r.item.starts_with("furring"); });
+  ASSERT_NE(row, rows.end());
+  EXPECT_THAT(row->basis, testing::EndsWith("; sold as 1x4"));
+}
+
+TEST(CutList, WhatARowWaitsForIsTheSameInTheMirror) {
+  // Source: property: strips of one row, before a stud of the base and one of the bench, wait for the base, which comes
+  // first, whichever wall is read first.
+  facts::Holds holds;
+  holds.base = facts::Held{"base.hand", "base", "another base"};
+  holds.pieces = facts::Held{"seat.depth", "seat", "another seat"};
+  const auto told = [&](std::initializer_list<facts::Before> order) {
+    facts::Facts facts;
+    for (const facts::Before before : order) {
+      facts::Part stud;
+      stud.id = std::to_string(facts.parts.size()), stud.bbox_mm = {0, 0, 1.5 * in, 3.5 * in, 1.5 * in, 94.5 * in};
+      facts::StudGap gap;
+      gap.part_id = stud.id, gap.wall = facts.parts.empty() ? facts::Side::left : facts::Side::right;
+      gap.before = before, gap.strips = {facts::Strip{in / 16, in / 16}};
+      facts.parts.push_back(stud), facts.room.studs.push_back(gap);
+    }
+    const auto rows = takeoff::cut_list(facts, false, {}, holds);
+    return rows.size() == 1 && rows[0].hold ? rows[0].hold->check : std::string{};
+  };
+  EXPECT_EQ(told({facts::Before::base, facts::Before::bench}), "base.hand");
+  EXPECT_EQ(told({facts::Before::bench, facts::Before::base}), "base.hand");
+}
+
 TEST(CutList, AStripBeforeABlockIsAsLongAndHighAsThat) {
   // Source: by hand: 5/8 at its back end and 3/4 at its front one; what is thinner is told, and read back from that.
   facts::Facts facts;

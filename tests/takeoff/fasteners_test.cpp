@@ -125,6 +125,33 @@ TEST(Fasteners, TheDeckIsScrewedToWhatItLiesOn) {
   EXPECT_NE(row_named(rows, "screws, deck")->basis.find("along rail and end joists"), std::string::npos);
 }
 
+TEST(Fasteners, StripsOfFurringAreScrewedOn) {
+  // Source: common practice, no source: one at either end and at most 16 in apart. By hand: a foot piece of 6 in takes
+  // 2, the 87 in over it 5 + 2 more of 5.4 spaces, one of 14-1/2 before a block 2; shims are caught by the board's
+  // screws.
+  const job::Job job = sample::alcove();
+  for (const job::Side wall : {job::Side::left, job::Side::right}) {
+    facts::Facts facts;
+    facts::Part stud;
+    stud.id = "stud", stud.bbox_mm = {0, 0, 1.5 * in, 3.5 * in, 1.5 * in, 94.5 * in};
+    facts.parts.push_back(stud);
+    facts::StudGap gap;
+    gap.part_id = stud.id, gap.wall = wall, gap.before = facts::Before::base;
+    gap.strips = {{0.75 * in, 0.75 * in, 0, 6. / 93}, {0.75 * in, 0.5 * in, 6. / 93, 1}};
+    facts.room.studs = {gap};
+    gap.strips = {{in / 8, in / 8}};
+    facts.room.studs.push_back(gap);
+    facts.room.block_strips = {{"block", wall, 0.75 * in, 0.75 * in, 14.5 * in, 3.5 * in, 34 * in}};
+    const auto rows = takeoff::take_off(job, facts, {}, {});
+    const takeoff::Row* row = row_named(rows, "screws, furring");
+    ASSERT_TRUE(row);
+    EXPECT_EQ(row->quantity, 2 + 7 + 2);
+    EXPECT_NE(row->basis.find("in each of 3 strips one at either end and at most 16\" apart"), std::string::npos);
+    facts.room.studs.clear(), facts.room.block_strips.clear();
+    EXPECT_FALSE(row_named(takeoff::take_off(job, facts, {}, {}), "screws, furring"));
+  }
+}
+
 TEST(Fasteners, TheBenchsSoleIsFastenedAlongItsLength) {
   // Source: common practice, no source: at most 16 in apart, 400 mm in metric rooms; by hand 36 in are 3 spaces and 4
   // of them, 32 in 2 and 3, 900 mm 3 and 4. Its ends are not ends of a stick.

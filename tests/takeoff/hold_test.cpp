@@ -147,7 +147,7 @@ TEST(Hold, OnlyTheStripsWaitWhoseStudsComeOutToWhatWaits) {
   holds.base = some;
   EXPECT_THAT(told(holds),
               testing::ElementsAre("2x4, 1: goes on", "2x4, for furring, 2: goes on", "2x4, for furring, one: base",
-                                   "shims 1/8 x 1-1/2\", before: base", "shims 1/8 x 1-1/2\", before: goes on",
+                                   "shims 1/8 x 1-1/2\", before: goes on", "shims 1/8 x 1-1/2\", before: base",
                                    "1 of furring 1/2 x 1-1/2\"", "1 of shims 1/8 x 1-1/2\""));
   holds.base.reset(), holds.pieces = some;
   EXPECT_THAT(told(holds),
