@@ -164,7 +164,7 @@ class Order {
          studs_to_find_first(job_, s_) + wall_work(job_, now > 0) + wall_before_studs(f_) +
              (held.count == 0 ? "" : " On HOLD as the cut list tells: " + held.words + ".") +
              (late.count == 0 ? ""
-                              : " Furring beside the base waits until that is down (" + late.words +
+                              : " Furring beside the base waits until the base is down (" + late.words +
                                     "): any sooner, and the base has no room to come down.") +
              (furring_at_last(s_).count == 0 ? "" : " What stands over the strips beside the base goes in last."),
          furring_by_turns(s_) + thin_strips(s_) +
@@ -298,8 +298,13 @@ class Order {
   void bed() {
     const bool stiff = job::wetness_of(job_) == job::Wetness::stiff;
     const double batches = count_of(Item::mortar_batches);
-    add_on_base({false, "crew",
-                 std::string{joists() ? "" : "Damp the slab. "} + "Mix outside or with extraction, " +
+    // What goes in before this mortar sets cannot wait once it is mixed.
+    const LateFurring late = furring_after_base(s_);
+    add_on_base({late.held > 0, "crew",
+                 (late.held > 0
+                      ? "No mortar while furring waits that goes in before it sets: " + late.held_words + ", on HOLD. "
+                      : std::string{}) +
+                     (joists() ? "" : "Damp the slab. ") + "Mix outside or with extraction, " +
                      (stiff ? "stiff: a clump holds and does not drip. "
                             : "soft: wetter than what holds a clump, ribs must sink in. ") +
                      "Wet mortar burns skin and eyes: gloves, goggles, water at hand. "
@@ -339,13 +344,13 @@ class Order {
                  "the readings are out: press, and read again"});
     const bool upstands = f_.heights.upstand_top_mm.has_value();
     if (const LateFurring late = furring_after_base(s_); late.count > 0)
-      add_on_base({late.held, "framer",
-                   "Fur the studs beside the base before its mortar sets: " + late.words +
-                       ". Slip each strip down behind the " + (upstands ? "upstand" : "base's edge") +
-                       " and screw it where it stands over that, no hammer.",
-                   std::to_string(late.count) + (late.count == 1 ? " strip" : " strips") + " by the cut list" +
-                       (late.held ? ", on HOLD as the cut list tells" : ""),
-                   "a strip pushes at the base: plane it thinner, and read the level again"});
+      add_on_base(
+          {late.held > 0, "framer",
+           "Fur the studs beside the base before its mortar sets: " + late.words +
+               ". Slip each strip down behind the " + (upstands ? "upstand" : "base's edge") +
+               " and screw it where it stands over that, no hammer.",
+           std::to_string(late.count) + (late.count == 1 ? " strip" : " strips") + " by the cut list" + held_of(late),
+           "a strip pushes at the base: plane it thinner, and read the level again"});
     if (upstands)
       add_on_base({!s_.judgement.holds.loose.empty(), "crew",
                    "Hold it: a screw at each end of an upstand, its head over the edge. Never through the upstand." +
@@ -406,9 +411,9 @@ class Order {
          "the seat falls away from the base", "seat"});
     if (const LateFurring over = furring_over_seat(s_); over.count > 0)
       add_on_seat(
-          {false, "framer",
+          {over.held > 0, "framer",
            "Fur the studs over the seat block: " + over.words + ". Each stands on the block, and ends no lower.",
-           std::to_string(over.count) + (over.count == 1 ? " strip" : " strips") + " by the cut list",
+           std::to_string(over.count) + (over.count == 1 ? " strip" : " strips") + " by the cut list" + held_of(over),
            "a strip pushes at the block: cut it shorter"});
     if (!own.empty())
       add_on_seat({false, "crew", "Flash the seat block's own upstands at the walls.",
@@ -420,12 +425,13 @@ class Order {
   void fur_at_last() {
     const LateFurring last = furring_at_last(s_);
     if (last.count == 0) return;
-    add_on_base({last.held, "framer",
-                 "Fur the rest of the studs, before the board: " + last.words + ". Each begins on the strip below it.",
-                 std::to_string(last.count) + (last.count == 1 ? " strip" : " strips") + " by the cut list" +
-                     (last.held ? ", some on HOLD" : ""),
-                 std::string{"a strip pushes at the base"} + (job_.bench ? " or at the seat block" : "") +
-                     ": cut it shorter, or plane it thinner"});
+    add_on_base(
+        {last.held > 0, "framer",
+         "Fur the rest of the studs, before the board: " + last.words +
+             ". On a stud each begins on the strip below it.",
+         std::to_string(last.count) + (last.count == 1 ? " strip" : " strips") + " by the cut list" + held_of(last),
+         std::string{"a strip pushes at the base"} + (job_.bench ? " or at the seat block" : "") +
+             ": cut it shorter, or plane it thinner"});
   }
 
   void tight() {
@@ -439,6 +445,7 @@ class Order {
   }
 
   void waterproof() {
+    if (auto flat = straighten_walls(s_)) add_on_base(std::move(*flat));
     add_on_base(
         {false, "crew",
          std::string{"Board, flashing, waterproofing: corners lapped"} + (job_.bench ? ", bench joint wrapped" : "") +

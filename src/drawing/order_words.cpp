@@ -75,6 +75,13 @@ std::string furring_by_turns(const Findings& s) {
          further(turns.over, "over the seat block") + further(turns.last, "at last, before the board");
 }
 
+std::optional<Step> straighten_walls(const Findings& s) {
+  const rules::Result* flat = rules::find(s.judgement.results, "wall.furred-flat");
+  if (!flat || (flat->outcome != rules::Outcome::fail && flat->outcome != rules::Outcome::caution)) return std::nullopt;
+  return Step{true, "framer", "Before the board, with a long straightedge: " + flat->advice + ". No list has that.",
+              flat->where, "a board turns about a stud as it is screwed on"};
+}
+
 std::string thin_strips(const Findings& s) {
   int thin = 0;
   for (const takeoff::CutRow& cut : s.cuts) thin += cut.is_shim() ? cut.count : 0;

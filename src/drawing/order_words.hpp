@@ -1,6 +1,7 @@
 /// Words of the order of work that count and compare.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -39,6 +40,10 @@ double base_stands_to_mm(const facts::Facts& facts);
 /// What stops the framing of a base that is let down: too little room between two walls, as its check measures it; else
 /// a stud before its edge.
 std::string way_down_stop(const job::Job& job, const facts::Facts& facts);
+
+/// Where a board would turn or fold on strips as they are cut: what to fur more or plane, where and by how much, which
+/// is on no list; nothing where walls are flat enough.
+std::optional<Step> straighten_walls(const Findings& findings);
 
 /// The table of all steps. Why some wait is told once for all that wait for the same, under a letter: "HOLD a".
 std::vector<Sheet> draw_steps(const Subject& subject, std::vector<Step> steps);

@@ -146,10 +146,13 @@ std::string words_of(const std::vector<MarkHere>& marks) {
 template <typename Waits>
 LateFurring furring_that_waits(const Findings& s, Waits waits, std::optional<job::Side> only = {}) {
   LateFurring late;
+  const auto tell = [](std::string& words, const std::vector<MarkHere>& marks, job::Side side) {
+    if (!marks.empty())
+      words += (words.empty() ? "" : "; ") + words_of(marks) + " on the " + job::name_of(side) + " wall";
+  };
   for (const job::Side side : {job::Side::left, job::Side::back, job::Side::right}) {
     if (only && side != *only) continue;
-    std::vector<MarkHere> marks;
-    int here = 0;
+    std::vector<MarkHere> marks, held;
     for (const takeoff::CutRow& cut : s.cuts) {
       if (!cut.furring) continue;
       const auto count =
@@ -157,13 +160,12 @@ LateFurring furring_that_waits(const Findings& s, Waits waits, std::optional<job
             const facts::Part& stud = part(s.facts, id);
             return stud.which.family.wall == side && waits(cut);
           }));
-      if (count > 0) marks.push_back({cut.mark, count, count != cut.count});
-      here += count;
-      late.held = late.held || (count > 0 && cut.hold);
+      if (count == 0) continue;
+      marks.push_back({cut.mark, count, count != cut.count});
+      late.count += count;
+      if (cut.hold) held.push_back(marks.back()), late.held += count;
     }
-    if (here == 0) continue;
-    late.words += std::string{late.count > 0 ? "; " : ""} + words_of(marks) + " on the " + job::name_of(side) + " wall";
-    late.count += here;
+    tell(late.words, marks, side), tell(late.held_words, held, side);
   }
   return late;
 }
@@ -220,6 +222,11 @@ std::string when_set(const takeoff::CutRow& cut) {
          : waits_for_seat(cut) ? "; once the seat block is set"
          : waits_for_all(cut)  ? "; at last, before the board"
                                : "";
+}
+
+std::string held_of(const LateFurring& late) {
+  if (late.held == 0) return "";
+  return late.held == late.count ? ", on HOLD" : ", on HOLD of them " + late.held_words;
 }
 
 LateFurring furring_on_hold(const Findings& s) {

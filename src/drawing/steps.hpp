@@ -66,7 +66,8 @@ std::string wall_work(const job::Job& job, bool furring);
 struct LateFurring {
   int count = 0;
   std::string words;  ///< "strips T, V on the right wall", by their marks in the cut list
-  bool held = false;  ///< some of them are on hold
+  int held = 0;            ///< so many of them are on hold
+  std::string held_words;  ///< those
 };
 
 /// Until the base is down, as it would have no room to come down beside them, and no longer: no higher than it stands.
@@ -76,6 +77,9 @@ LateFurring furring_after_base(const Findings& findings);
 LateFurring furring_over_seat(const Findings& findings);
 /// Until base and seat block are set, which come in past them.
 LateFurring furring_at_last(const Findings& findings);
+
+/// ", on HOLD", where all of them are; else with those that are; empty where none is.
+std::string held_of(const LateFurring& late);
 
 /// Of one wall or of all: "Strips B on the left wall go in only once the base is down: G-02."; empty where none waits
 /// so.

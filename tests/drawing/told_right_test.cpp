@@ -14,6 +14,7 @@
 #include "drawing/views.hpp"
 #include "outside/drawn.hpp"
 #include "support/imperial.hpp"
+#include "takeoff/cuts.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -90,6 +91,58 @@ TEST(ToldRight, WorkThatWaitsForStudsIsOnHold) {
   for (const char* begin : {"Fur the studs beside the base", "Hold it: a screw"})
     EXPECT_TRUE(step_that_begins("chandlers-row-7", begin).hold) << begin;
   EXPECT_FALSE(step_that_begins("tannery-lane-2a", "Hold it: a screw").hold);
+}
+
+TEST(ToldRight, HoldIsToldOfTheStripsThatWaitAndBeforeTheMortarIsMixed) {
+  // Source: none; asked of it: what goes in before mortar sets is settled before that is mixed, and a strip that does
+  // not wait is not said to.
+  Drawn d = drawn_demo("chandlers-row-7");
+  const auto step = [&](const std::string& words) {
+    for (const Step& each : steps_of(d.model->job, {d.facts, d.cuts, {}, {}, d.judgement}))
+      if (each.what.find(words) != std::string::npos) return each;
+    return Step{};
+  };
+  const auto late = [](const takeoff::CutRow& cut) { return cut.furring && cut.turn == facts::Turn::base; };
+  ASSERT_TRUE(std::any_of(d.cuts.begin(), d.cuts.end(), late));
+  const std::string beside = "Fur the studs beside the base", mix = "Mix outside";
+  for (takeoff::CutRow& cut : d.cuts)
+    if (late(cut) && !cut.hold) cut.hold = takeoff::Hold{takeoff::HangsOn::studs, "", "", "read them"};
+  EXPECT_THAT(step(beside).measure, testing::EndsWith(" by the cut list, on HOLD"));
+  EXPECT_TRUE(step(mix).hold);
+  EXPECT_THAT(step(mix).what, testing::StartsWith("No mortar while furring waits that goes in before it sets: "));
+  takeoff::CutRow& one = *std::find_if(d.cuts.begin(), d.cuts.end(), late);
+  takeoff::CutRow other = one;
+  other.mark = "Z", other.part_ids = {one.part_ids.back()}, other.count = 1, other.hold.reset();
+  const std::string held = "strips? " + one.mark + " on the (left|right) wall";
+  one.part_ids.pop_back(), --one.count;
+  d.cuts.push_back(other);
+  EXPECT_THAT(step(mix).what, testing::ContainsRegex(held));
+  EXPECT_THAT(step(beside).measure, testing::ContainsRegex(", on HOLD of them .*" + held));
+  EXPECT_THAT(step(beside).measure, testing::Not(testing::HasSubstr(" Z ")));
+  for (takeoff::CutRow& cut : d.cuts) cut.hold.reset();
+  EXPECT_FALSE(step(mix).hold);
+  EXPECT_THAT(step(beside).measure, testing::EndsWith(" by the cut list"));
+}
+
+TEST(ToldRight, WhatABoardWouldTurnByIsMadeGoodBeforeIt) {
+  // Source: none; asked of it: a wall that is not flat enough is told in the order of work, with where and how much, as
+  // the check tells it, before the board goes on.
+  Drawn d = drawn_demo("tannery-lane-2a");
+  const auto at = [&](const std::string& words) {
+    const auto steps = steps_of(d.model->job, {d.facts, d.cuts, {}, {}, d.judgement});
+    return std::find_if(steps.begin(), steps.end(), [&](const Step& step) { return step.what.starts_with(words); }) -
+           steps.begin();
+  };
+  const std::string words = "Before the board, with a long straightedge: ";
+  rules::Result* flat = nullptr;
+  for (rules::Result& r : d.judgement.results)
+    if (r.id == "wall.furred-flat") flat = &r;
+  ASSERT_TRUE(flat);
+  flat->outcome = rules::Outcome::pass;
+  const auto all = static_cast<std::ptrdiff_t>(steps_of(d.model->job, {d.facts, d.cuts, {}, {}, d.judgement}).size());
+  EXPECT_EQ(at(words), all);
+  flat->outcome = rules::Outcome::caution, flat->where = "at the stud", flat->advice = "fur the stud by 1/4\" more";
+  EXPECT_LT(at(words + "fur the stud by 1/4\" more."), at("Board, flashing"));
 }
 
 TEST(ToldRight, MovingTheDrainIsNotToldAsIfItBrokeNothing) {
