@@ -37,6 +37,10 @@ struct Backing {
   std::size_t number = 0;     ///< of the fixture among the job's, from zero: names may be alike
 };
 
+/// So high over an upstand's edge the middle of its fasteners goes, half a shank and a hair: heads lap the edge and
+/// hold it, and none goes through the upstand, which would let water in. Common practice, no source.
+inline constexpr double screw_over_edge_mm = 3.175;
+
 /// What stands behind one upstand of the base, over its length: places where a fastener finds timber.
 struct Hold {
   Side side = Side::back;
@@ -47,8 +51,8 @@ struct Hold {
   Point from_at_mm{}, to_at_mm{};  ///< the same in the room
   bool assumed = false;            ///< studs of that wall stand there already and nobody read where
   double sure_apart_mm = 0;        ///< with what is known to be there alone: blocking, from end to end of its row
-  double band_low_mm = 0, band_high_mm = 0;  ///< heights between which a fastener goes through the upstand
-  double thickness_mm = 0;                   ///< of the upstand
+  double screws_mm = 0;            ///< so high fasteners go in over the upstand's edge
+  double thickness_mm = 0;         ///< of the upstand
 };
 
 /// The floor's deck between its joists.

@@ -71,7 +71,7 @@ facts::Flood measure_flood(const parts::Model& model, const facts::Facts& facts)
 facts::Finish measure_finish(const parts::Model& model, const facts::Facts& facts, Scope scope);
 std::vector<facts::Backing> measure_backings(const parts::Model& model, const facts::Heights& heights,
                                              const Boards& boards);
-std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::Heights& heights);
+std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::Heights& heights, const Boards& boards);
 facts::FloorDeck measure_deck(const parts::Model& model);
 /// @pre the room was measured: where the drain is, and how it lies.
 facts::PipeRun measure_pipe_run(const parts::Model& model, const facts::Facts& facts);

@@ -25,6 +25,10 @@ constexpr double flush_mm = units::tolerance::length_mm;
 constexpr double told_mm =
     2 * units::tolerance::on_mark_mm;  ///< a strip may be thicker by as its gap is told on a mark
 
+/// A foot piece stands so far over the edge, by a screw of a stick's width, its head and its point, and by less than so
+/// much more as it is cut to. Common practice, no source.
+constexpr double over_edge_mm = 50.8, cut_over_mm = 6.35;
+
 /// A stretch of a strip's place in which something else stands.
 struct Taken {
   double first = 0, second = 0, deep_mm = 0;  ///< heights; how far into the strip at most
@@ -142,11 +146,10 @@ double thickness(const facts::Strip& strip, double share) {
 }
 
 /// A strip in two pieces: a little higher than the base stands, so that a screw holds it there and the one over the
-/// base's edge has timber behind it, and short enough to be slipped down behind that edge; and on from there, which goes
-/// in when all that comes past it is set. @param share of the stud's length at which the base ends
+/// base's edge has timber behind it, and short enough to be slipped down behind that edge; and on from there, which
+/// goes in when all that comes past it is set. @param share of the stud's length at which the base ends
 std::vector<facts::Strip> in_two(const facts::Strip& strip, double share, double length_mm, double mark) {
   constexpr double least_piece_mm = 25.4;  // nobody sets a scrap; common practice, no source
-  constexpr double over_edge_mm = 50.8;    // of a screw of a stick's width, its head and its point; common practice
   // A sixteenth more or less is nothing there: pieces for a floor that is not level are cut alike.
   const double cut_mm = 4 * mark, foot_mm = (share - strip.from) * length_mm;
   if (foot_mm > 0) share = strip.from + units::up_to_mark(foot_mm + over_edge_mm, cut_mm) / length_mm;
@@ -303,6 +306,24 @@ bool Boards::is_behind_bench(Side wall, double place, double z) const {
          z < parts::box_of(*seat)[5];
 }
 
+std::optional<Boards::Width> Boards::in_front_of(const parts::Solid& member, double z, double beyond_mm) const {
+  constexpr double bridged_mm = 6.35;  // a screw crosses so much; common practice, no source
+  const auto it = walls_.find(member.part.family.wall.value_or(Side::front));
+  if (it == walls_.end()) return std::nullopt;
+  for (const Stud& stud : it->second) {
+    if (stud.gap->part_id != member.id) continue;
+    if (stud.gap->stands_alone() || stud.gap->at(z) < bridged_mm) return std::nullopt;
+    const double length = stud.high - stud.low;
+    for (const facts::Strip& strip : stud.gap->strips) {
+      if (stud.low + strip.from * length > z - beyond_mm || stud.low + strip.to * length < z + beyond_mm) continue;
+      const auto [from, to] = width_left(stud.face, strip);
+      return Width{from, to};
+    }
+    return Width{};
+  }
+  return std::nullopt;
+}
+
 std::optional<gp_Dir> Boards::furred_to(Side wall) const {
   const auto it = walls_.find(wall);
   if (it == walls_.end() ||
@@ -379,7 +400,11 @@ std::optional<double> Boards::top_before_seat_mm() const {
   for (const auto& [wall, studs] : walls_)
     for (const Stud& stud : studs)
       for (const facts::Strip& strip : stud.gap->strips)
-        if (strip.turn == facts::Turn::base) add(stud.low + (stud.high - stud.low) * strip.to);
+        if (strip.turn == facts::Turn::base) {
+          const double ends = stud.low + (stud.high - stud.low) * strip.to;
+          // As high as one may stand, whatever tape it is cut by.
+          add(ends > base_top_mm_ + flush_mm && strip.parted ? base_top_mm_ + over_edge_mm + cut_over_mm : ends);
+        }
   for (const facts::BlockStrip& strip : block_strips())
     if (strip.turn == facts::Turn::base) add(parts::box_of(*model_.find(strip.part_id))[5]);
   return top;

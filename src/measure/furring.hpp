@@ -32,6 +32,13 @@ class Boards {
   std::optional<double> at(survey::Side wall, double place, double z) const;
   /// Whether one of the two studs beside a place has a strip at that height.
   bool is_furred(survey::Side wall, double place, double z) const;
+  /// Along a wall.
+  struct Width {
+    double from = 0, to = 0;
+  };
+  /// How wide the strip is that brings a stud or block out at a height, and as far above and below it as told; of none
+  /// where one is wanted that is not there. Nothing where the member needs no strip.
+  std::optional<Width> in_front_of(const parts::Solid& member, double z, double beyond_mm) const;
   /// Into the room, square to the line that a wall's strips bring its studs to; nothing where it has none.
   std::optional<gp_Dir> furred_to(survey::Side wall) const;
   /// The faces of a wall's strips; of those alone that stand when the seat block comes in.

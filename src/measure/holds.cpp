@@ -6,6 +6,7 @@
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/foremost.hpp"
+#include "measure/furring.hpp"
 #include "measure/rim.hpp"
 #include "measure/shapes.hpp"
 #include "units/length.hpp"
@@ -18,9 +19,8 @@ using facts::most_furring_mm;
 using job::Side;
 using survey::Rect;
 
-/// Common practice, no source: fasteners stand at the upstand's top edge, their heads over it, or through its top inch,
-/// and keep 3/8 in from every edge of what they go into.
-constexpr double band_mm = units::inch_mm, edge_mm = units::inch_mm * 3 / 8;
+/// Common practice, no source: a fastener keeps 3/8 in from every edge of what it goes into.
+constexpr double edge_mm = units::inch_mm * 3 / 8;
 
 /// A stretch along an upstand in which a fastener finds timber.
 struct Stretch {
@@ -32,24 +32,25 @@ struct Upstand {
   Side side = Side::back;
   double from = 0, to = 0;  ///< x of the back's, y of a side's
   double face = 0;          ///< its outer face across
-  double low = 0, high = 0;
+  double high = 0;          ///< its edge
+  double screws_mm = 0;     ///< so high its fasteners go into what is behind it
   bool back() const { return side == Side::back; }
 };
 
-/// The part of a member that shows toward an upstand, near its face: along it, and up it. What of the member lies just
-/// above or below the inch that is looked at counts: an edge that a fastener must keep from may be there.
+/// The part of a member that shows toward an upstand, near its face: along it, and up it, as far from where fasteners
+/// go as they keep from edges.
 struct Shown {
   Stretch along;
   double foot = 0, top = 0;
   bool takes_fastener(const Upstand& up) const {
-    return std::min(up.high, top - edge_mm) >= std::max(up.low, foot + edge_mm) - units::tolerance::length_mm;
+    return std::min(up.screws_mm - foot, top - up.screws_mm) >= edge_mm - units::tolerance::length_mm;
   }
 };
 
 std::optional<Shown> behind(const parts::Solid& member, const Upstand& up) {
   const std::size_t along = up.back() ? 0 : 1, across = 1 - along;
   Box3 box;
-  box.low[2] = up.low - edge_mm, box.high[2] = up.high + edge_mm;
+  box.low[2] = up.screws_mm - edge_mm, box.high[2] = up.screws_mm + edge_mm;
   box.low[along] = up.from, box.high[along] = up.to;
   const bool toward_more = up.side == Side::back || up.side == Side::right;
   // A face may stand in by a tape's mark, or back as far as furring reaches.
@@ -103,7 +104,7 @@ Stretch widest_gap(std::vector<Stretch> places, const Upstand& up, const Foremos
   return widest;
 }
 
-facts::Hold hold_of(const parts::Model& model, const Upstand& up) {
+facts::Hold hold_of(const parts::Model& model, const Upstand& up, const Boards& boards) {
   const bool bench = up.side == bench_side(model.job);
   const facts::Family family =
       bench ? facts::Family{parts::Role::bench_frame} : facts::Family{parts::Role::wall, up.side};
@@ -111,8 +112,11 @@ facts::Hold hold_of(const parts::Model& model, const Upstand& up) {
   Stretch row{up.to, up.from};  // of blocking, whose pieces run from stud to stud
   for (const parts::Solid& solid : model.solids) {
     if (solid.part.family != family) continue;
-    const auto shown = behind(solid, up);
+    auto shown = behind(solid, up);
     if (!shown || !shown->takes_fastener(up)) continue;
+    // What a strip brings out holds where the strip is.
+    const auto strip = bench ? std::optional<Boards::Width>{} : boards.in_front_of(solid, up.screws_mm, edge_mm);
+    if (strip) shown->along = {std::max(shown->along.from, strip->from), std::min(shown->along.to, strip->to)};
     if (solid.part.kind == parts::Kind::blocking)
       row = {std::min(row.from, shown->along.from), std::max(row.to, shown->along.to)};
     if (const auto place = place_for_fastener(shown->along)) places.push_back(*place);
@@ -132,7 +136,7 @@ facts::Hold hold_of(const parts::Model& model, const Upstand& up) {
   hold.to_at_mm = in_room(up, up.back() ? gap.to : gap.from);
   hold.assumed = !bench && job::are_studs_assumed(model.job, up.side);
   hold.sure_apart_mm = hold.assumed ? without_studs.to - without_studs.from : hold.apart_mm;
-  hold.band_low_mm = up.low, hold.band_high_mm = up.high;
+  hold.screws_mm = up.screws_mm;
   return hold;
 }
 
@@ -159,7 +163,7 @@ double thickness_of(const parts::Solid& base, const Rim& rim, const Upstand& up)
 
 }  // namespace
 
-std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::Heights& heights) {
+std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::Heights& heights, const Boards& boards) {
   std::vector<facts::Hold> holds;
   const job::Base& base = model.job.base;
   if (base.upstand_thickness.is_zero() || !heights.upstand_top_mm) return holds;
@@ -174,8 +178,8 @@ std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::H
     up.to = up.back() ? plan.x1 : plan.y1;
     up.face = side == Side::left ? plan.x0 : side == Side::right ? plan.x1 : plan.y1;
     up.high = *heights.upstand_top_mm;
-    up.low = std::max(up.high - band_mm, heights.rim_least_mm);
-    facts::Hold hold = hold_of(model, up);
+    up.screws_mm = up.high + facts::screw_over_edge_mm;
+    facts::Hold hold = hold_of(model, up, boards);
     hold.thickness_mm = thickness_of(solid, rim, up);
     holds.push_back(std::move(hold));
   }

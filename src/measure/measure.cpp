@@ -153,7 +153,7 @@ facts::Facts look_at_all(const parts::Model& model, Memory& memory, Scope scope)
   measure_openings(model, framing, facts);
   measure_access(model, framing, furred, facts);
   facts.backings = measure_backings(model, facts.heights, boards);
-  facts.holds = measure_holds(model, facts.heights);
+  facts.holds = measure_holds(model, facts.heights, boards);
   facts.deck = measure_deck(model);
   facts.flood = measure_flood(model, facts);
   facts.finish = measure_finish(model, facts, scope);

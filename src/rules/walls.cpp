@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "facts/furring.hpp"
 #include "rules/book.hpp"
@@ -89,10 +90,10 @@ std::string heights_text(const std::vector<NewRow>& rows, const job::Job& job) {
 
 /// Where rows that are wanted come to lie beside those that are there. Two do not fit into one place: one that would
 /// overlap another lies on it or hangs below it, and both together back what it was wanted for. Where a third is in the
-/// way of that, the nearest gives its place up. What another that is no farther than `alike_mm` backs as well stays as
-/// it is wanted: no row mends that.
+/// way of that, or one beside it lies farther from where it is wanted than does, the nearest gives its place up. What
+/// another that is no farther than `alike_mm` backs as well stays as it is wanted: no row mends that.
 std::vector<NewRow> rows_beside(const job::Job& job, const RowsWithin& within, const std::vector<double>& wanted,
-                                double alike_mm) {
+                                double alike_mm, double does_mm = std::numeric_limits<double>::max()) {
   const double depth = job.walls.stock.depth.in_mm();
   std::vector<double> all;
   std::vector<NewRow> rows;
@@ -115,7 +116,8 @@ std::vector<NewRow> rows_beside(const job::Job& job, const RowsWithin& within, c
     }
     const double beside = *nearest + std::copysign(depth, away);
     const auto which = static_cast<std::size_t>(nearest - all.begin());
-    if (!fits(beside, all.size()) && which < there && fits(row, which)) {
+    const bool does = fits(beside, all.size()) && std::abs(beside - row) <= does_mm;
+    if (!does && which < there && fits(row, which)) {
       rows.push_back({row, job.walls.blocking[which].in_mm()}), all[which] = row;
       continue;
     }
@@ -214,8 +216,8 @@ Finding clear_of_bench(const job::Job& job, const facts::Facts& facts, const Lim
 std::string stretch_of(const facts::Hold& hold, const job::Job& job) {
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   return std::string{job::name_of(hold.side)} + " upstand, between " + len(hold.from_mm) + " and " + len(hold.to_mm) +
-         " from its " + (hold.side == job::Side::back ? "left" : "back") + " end, " + len(hold.band_low_mm) + " to " +
-         len(hold.band_high_mm) + " above the datum";
+         " from its " + (hold.side == job::Side::back ? "left" : "back") + " end, where screws go in over its edge, " +
+         len(hold.screws_mm) + " above the datum";
 }
 
 /// One that breaks the limit by what was read comes before one that may. Of walls that are alike the first in turn.
@@ -251,7 +253,9 @@ std::optional<double> stands_off(const facts::Facts& facts, job::Side side) {
 }
 
 void hold_to_bench(const job::Job& job, const facts::Hold& hold, double limit_mm, ToHold& to) {
-  if (job.bench->frame.spacing.in_mm() > limit_mm) {
+  // Where nothing at all holds a plate's seam with its studs lies at the screws: more studs hold no more.
+  const bool seam = hold.sure_apart_mm >= hold.length_mm - units::tolerance::length_mm;
+  if (!seam && job.bench->frame.spacing.in_mm() > limit_mm) {
     to.add("bring the bench's studs closer, " + text_at_most(limit_mm, job) + " at most (bench.frame.spacing)");
     to.lines.push_back(set_length("bench.frame.spacing", down_to_rule_mark(limit_mm, job), job));
   } else {
@@ -272,14 +276,13 @@ ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm) 
              text_or_more(*off, Unit::mm, job) + " behind it");
       to.by_lines = false;
     } else {
-      const double middle = (hold.band_low_mm + hold.band_high_mm) / 2;
-      rows = {units::round_to_tape(job::Length::mm(middle), job.is_metric()).in_mm()};
+      rows = {units::round_to_tape(job::Length::mm(hold.screws_mm), job.is_metric()).in_mm()};
     }
   }
   if (rows.empty()) return to;
   constexpr double edge_mm = 9.5;  // what a fastener keeps from an edge
-  const std::vector<NewRow> set =
-      rows_beside(job, rows_within(job, facts), rows, job.walls.stock.depth.in_mm() / 2 - edge_mm);
+  const double does_mm = job.walls.stock.depth.in_mm() / 2 - edge_mm;
+  const std::vector<NewRow> set = rows_beside(job, rows_within(job, facts), rows, does_mm, does_mm);
   const std::string at = "(walls.blocking at " + heights_text(set, job) + ")";
   to.instead = (to.words.empty() ? "" : to.words + ", and ") +
                "set a stud at that end of the upstand, then blocking to it " + at;
@@ -347,7 +350,7 @@ std::vector<Rule> wall_rules() {
        {Input::fixtures, Input::bench_frame, Input::seat_block}},
       {"upstand.held",
        "upstands can be screwed to something",
-       "greatest way between fasteners that find timber behind the upper inch of an upstand; its ends included",
+       "greatest way between fasteners that find timber where they go in over an upstand's edge; its ends included",
        "walls, bench frame: members behind each upstand; base: upstands",
        Unit::mm,
        "",

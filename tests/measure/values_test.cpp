@@ -140,13 +140,12 @@ TEST(Values, OfGaugePointsOnASlopingFloor) {
 }
 
 TEST(Values, OfWhatHoldsAnUpstand) {
-  // Source: by hand: fasteners go through the upstand's upper inch; the stretch is told from the upstand's own left or
+  // Source: by hand: fasteners go in 1/8 in over the upstand's edge; the stretch is told from the upstand's own left or
   // back end and, the same, in the room.
   for (const facts::Hold& hold : values().holds) {
     const std::string name = job::name_of(hold.side);
     EXPECT_NEAR(hold.thickness_mm, 12, 1e-6) << name;
-    EXPECT_NEAR(hold.band_high_mm, values().heights.drain_top_mm + 100, 1e-6) << name;
-    EXPECT_NEAR(hold.band_low_mm, hold.band_high_mm - 25.4, 1e-6) << name;
+    EXPECT_NEAR(hold.screws_mm, values().heights.drain_top_mm + 100 + 3.175, 1e-6) << name;
     EXPECT_NEAR(hold.to_mm - hold.from_mm, hold.apart_mm, 1e-6) << name;
     const std::size_t along = hold.side == job::Side::back ? 0 : 1;
     for (const auto& [told, at] : {std::pair{hold.from_mm, hold.from_at_mm}, {hold.to_mm, hold.to_at_mm}}) {

@@ -95,8 +95,7 @@ facts::Hold hold(Side side, Behind behind, double length_mm) {
   h.length_mm = length_mm;
   h.apart_mm = h.sure_apart_mm = 15 * in;
   h.to_mm = 15 * in;
-  h.band_low_mm = 4.5 * in;
-  h.band_high_mm = 5.5 * in;
+  h.screws_mm = 5.625 * in;
   h.thickness_mm = 0.5 * in;
   return h;
 }

@@ -78,8 +78,8 @@ TEST(Says, OfWhatIsFastened) {
         },
         20,
         in,
-        {"right upstand, between 3\" and 23\" from its back end, 4-1/2\" to 5-1/2\" above"},
-        {"walls.blocking at 5\""}},
+        {"right upstand, between 3\" and 23\" from its back end, where screws go in over its edge, 5-5/8\" above"},
+        {"walls.blocking at 5-5/8\""}},
        {"upstand.held",
         [](Job&, Facts& f) { f.holds[0].sure_apart_mm = 20 * in; },
         20,
@@ -100,7 +100,17 @@ TEST(Says, OfWhatIsFastened) {
         20,
         in,
         {},
-        {"closer, 16\" at most (bench.frame.spacing), and set a row of blocking behind it (walls.blocking at 5\")"}},
+        {"closer, 16\" at most (bench.frame.spacing), and set a row of blocking behind it (walls.blocking at "
+         "5-5/8\")"}},
+       {"upstand.held",
+        [](Job& j, Facts& f) {
+          j.bench->frame.spacing = job::Length::inches(24);
+          f.holds[1].sure_apart_mm = f.holds[1].length_mm;
+        },
+        36,
+        in,
+        {"left upstand"},
+        {"set blocking between the bench's studs behind the left upstand before"}},
        {"upstand.held",
         [](Job&, Facts& f) {
           f.holds[2].sure_apart_mm = 36 * in;
