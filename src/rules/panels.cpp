@@ -61,6 +61,7 @@ const facts::Kink* worst_kink(const facts::Facts& facts) {
   const job::Side hand = told_hand(facts);
   const facts::Kink* worst = nullptr;
   for (const facts::Kink& kink : facts.room.kinks) {
+    if (facts::is_framed_out(facts.room.studs, kink.wall)) continue;
     const double more = worst ? off_flat_mm(kink) - off_flat_mm(*worst) : 0;
     const bool first =
         worst && std::abs(more) <= units::tolerance::length_mm && turn_of(kink.wall, hand) < turn_of(worst->wall, hand);
@@ -73,11 +74,12 @@ double off_flat_mm(const facts::Fold& fold) {
   return fold.turn * straightedge_mm;
 }
 
-/// Of folds that are alike the walls in turn.
+/// Of folds that are alike the walls in turn; of no wall that is to be framed out, where other boards will lie.
 const facts::Fold* worst_fold(const facts::Facts& facts) {
   const job::Side hand = told_hand(facts);
   const facts::Fold* worst = nullptr;
   for (const facts::Fold& fold : facts.room.folds) {
+    if (facts::is_framed_out(facts.room.studs, fold.wall)) continue;
     const double more = worst ? off_flat_mm(fold) - off_flat_mm(*worst) : 0;
     const bool first =
         worst && std::abs(more) <= units::tolerance::length_mm && turn_of(fold.wall, hand) < turn_of(worst->wall, hand);
@@ -121,19 +123,21 @@ std::string turns_text(const facts::Kink& kink, const job::Job& job) {
 Finding furred_flat(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::Kink* kink = worst_kink(facts);
   const facts::Fold* fold = worst_fold(facts);
-  if (fold && (!kink || off_flat_mm(*fold) > off_flat_mm(*kink) + units::tolerance::length_mm))
-    return folded(job, *fold);
-  const bool breaks = kink && off_flat_mm(*kink) > limit.greatest.value_or(0) + units::tolerance::length_mm;
+  const bool folds = fold && (!kink || off_flat_mm(*fold) > off_flat_mm(*kink) + units::tolerance::length_mm);
+  const double most = std::max(kink ? off_flat_mm(*kink) : 0, fold ? off_flat_mm(*fold) : 0);
+  const bool breaks = most > limit.greatest.value_or(0) + units::tolerance::length_mm;
   if (!breaks && std::any_of(facts.room.studs.begin(), facts.room.studs.end(),
                              [](const facts::StudGap& stud) { return stud.is_beyond_furring(); }))
     return missing("frame the " + framed_out(facts) +
                    " out first, then read plumb and studs again (survey.plumb, "
                    "survey.studs): studs stand farther back than furring reaches");
+  if (folds) return folded(job, *fold);
   if (!kink) return not_applicable("no wall is furred before base or bench");
   const std::string stud = stud_of(*kink, job), more = text_at_least(kink->by_mm, job);
   std::string others, walls = std::string{job::name_of(kink->wall)} + " wall";
   for (const facts::Kink& other : facts.room.kinks)
-    if (&other != kink && off_flat_mm(other) > limit.greatest.value_or(0) + units::tolerance::length_mm)
+    if (&other != kink && !facts::is_framed_out(facts.room.studs, other.wall) &&
+        off_flat_mm(other) > limit.greatest.value_or(0) + units::tolerance::length_mm)
       others += "; " + turns_text(other, job);
   if (!others.empty()) walls += ", and the others alike";
   return found(off_flat_mm(*kink), turns_text(*kink, job) + others,
