@@ -83,6 +83,7 @@ struct DropIn {
   double length_mm = 0, height_mm = 0;               ///< of the base, or of the block
   std::vector<std::pair<double, double>> widths_mm;  ///< height above the datum, free width there
   double least_mm = 0, least_at_mm = 0;              ///< free width less length, and the height of it
+  double carried_mm = 0;                   ///< of the block: so high above the datum its foot is held on its way
   double tip_deg = 0, tip_clear_mm = 0;    ///< tipped about its short axis: the angle, and what is left as it levels
   std::optional<WidthRead> narrower = {};  ///< a width as read that counts, being less than between the solids
 };

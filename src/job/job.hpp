@@ -114,6 +114,7 @@ struct Bench {
   Length upstand_thickness;  ///< of the seat block's upstands on walled sides; zero: none
   Length upstand_height;     ///< above the seat's highest edge
   Length overhang;           ///< of the seat beyond the apron's face
+  Length end_play;           ///< at the back: the seat block is shorter than the room by so much, half at each end
   std::string material;
   double density_kg_m3 = 0;
   std::optional<double> nose_carries_kg = {};  ///< what stands on the overhanging edge, as the maker says
@@ -144,7 +145,6 @@ struct Notation {
 };
 
 enum class UnitSystem { inch, metric };
-
 /// The paper of the whole set of sheets.
 enum class PaperSize { tabloid, letter, a3, a4 };
 struct Drawings {

@@ -49,6 +49,8 @@ std::vector<Unused> what_says_nothing(const Job& job) {
     add_frame(all, job.bench->frame);
     if (job.bench->upstand_thickness.is_zero())
       add(all, "bench", {"upstand_height"}, "the seat has no upstands (bench.upstand_thickness)");
+    if (job.bench->place != Side::back)
+      add(all, "bench", {"end_play"}, "the seat block is slid in from the entry (bench.place)");
   }
   if (!job.buy.mix.any()) all.push_back({"mix.", "no mix is given (mix.parts)"});
   std::string bare;

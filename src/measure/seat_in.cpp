@@ -68,6 +68,57 @@ std::vector<double> places_on_the_way(const BlockEnds& block, const Faces& faces
   return places;
 }
 
+/// What is left on the way with the block's foot held so high, and where that is least.
+struct Carried {
+  double foot_mm = 0, least_mm = 0, at_mm = 0, at_place_mm = 0;
+};
+
+/// The block on its way, level, and let down at its place.
+class Carrying {
+ public:
+  /// @param lowest_mm so high its foot is held at least @param farthest_mm so far before its place it sets out
+  Carrying(const BlockEnds& block, const Flanks& flanks, double lowest_mm, double farthest_mm)
+      : block_{block}, flanks_{flanks}, lowest_{lowest_mm}, farthest_{farthest_mm} {}
+
+  /// @param high_mm so high its top stands
+  Carried at(double foot_mm, double high_mm) const {
+    constexpr double none = std::numeric_limits<double>::max();
+    Carried way{foot_mm, none, foot_mm, none};
+    const auto look = [&](double z, const Faces& faces, double before) {
+      const auto left = block_.left_over(faces, before);
+      if (!left) return;
+      if (before == 0) way.at_place_mm = std::min(way.at_place_mm, *left);
+      if (*left < way.least_mm - units::tolerance::length_mm) way.least_mm = *left, way.at_mm = z;
+    };
+    for (const double z : flanks_.heights(foot_mm, high_mm)) {
+      const Faces faces = flanks_.at(z);
+      for (const double before : places_on_the_way(block_, faces, farthest_)) look(z, faces, before);
+    }
+    if (foot_mm > lowest_)  // from there it is let down
+      for (const double z : flanks_.heights(lowest_, foot_mm)) look(z, flanks_.at(z), 0);
+    return way;
+  }
+
+  /// Held higher, where walls that lean out leave more over the base: the least height that leaves the most.
+  Carried higher(Carried best, double ceiling_mm) const {
+    constexpr double reach_mm = 1200;  // two men carry it so high at most; common practice, no source
+    constexpr double gains_mm = 0.1;   // less is nothing
+    constexpr int steps = 24;
+    if (best.least_mm > best.at_place_mm - gains_mm) return best;  // at its place it has no more
+    const double most = std::min(lowest_ + reach_mm, ceiling_mm) - block_.height_mm();
+    for (int i = 1; i <= steps && lowest_ < most; ++i) {
+      const double foot = lowest_ + (most - lowest_) * i / steps;
+      if (const Carried way = at(foot, foot + block_.height_mm()); way.least_mm > best.least_mm + gains_mm) best = way;
+    }
+    return best;
+  }
+
+ private:
+  const BlockEnds& block_;
+  const Flanks& flanks_;
+  double lowest_, farthest_;
+};
+
 }  // namespace
 
 std::optional<facts::DropIn> measure_seat_in(const parts::Model& model, const Framing& framing,
@@ -83,40 +134,28 @@ std::optional<facts::DropIn> measure_seat_in(const parts::Model& model, const Fr
   const Flanks flanks{framing, base[1], block.back(), (base[0] + base[3]) / 2, false};
   // It is carried in over the base's edges and what stands as high beside them, and let down on the frame.
   constexpr double over_mm = 0.01;
-  const double carried = std::max({block.low(), base[5], strips_mm.value_or(base[5])}) + over_mm,
-               farthest = block.back() - base[1];
-  constexpr double nobody_cuts_mm = 0.1;  // finer: a block as long as the room is wide is told so, however walls lean
-  const auto to_spare = [](double left) { return std::abs(left) < nobody_cuts_mm ? 0 : left; };
-  const auto look = [&](double high) {
-    double at_place = std::numeric_limits<double>::max();
-    way.least_mm = at_place;
-    for (const double z : flanks.heights(carried, high)) {
-      const Faces faces = flanks.at(z);
-      for (const double before : places_on_the_way(block, faces, farthest)) {
-        const auto left = block.left_over(faces, before);
-        if (left && before == 0) at_place = std::min(at_place, *left);
-        if (left && to_spare(*left) < way.least_mm) way.least_mm = to_spare(*left), way.least_at_mm = z;
-      }
-    }
-    return at_place;
-  };
-  double at_place = look(carried + block.height_mm());
-  way.between_walls = way.least_mm < std::numeric_limits<double>::max();
-  if (!way.between_walls) way.least_mm = 0;
+  const double lowest = std::max({block.low(), base[5], strips_mm.value_or(base[5])}) + over_mm,
+               ceiling = model.job.alcove.height.in_mm();
+  const Carrying carrying{block, flanks, lowest, block.back() - base[1]};
+  Carried level = carrying.at(lowest, lowest + way.height_mm);
+  way.between_walls = level.least_mm < std::numeric_limits<double>::max();
   if (!way.between_walls) return way;
-  if (way.least_mm >= 0) return way;
+  level = carrying.higher(level, ceiling);
+  way.carried_mm = level.foot_mm, way.least_mm = level.least_mm, way.least_at_mm = level.at_mm;
+  constexpr double nobody_cuts_mm = 0.1;  // a block as long as the room is wide is not tipped, however walls lean
+  if (way.least_mm >= -nobody_cuts_mm) return way;
   // Tipped, one end stands higher: between walls that lean, and under the ceiling.
   facts::DropIn tipped = way;
-  tip(tipped, way.length_mm + at_place);
+  tip(tipped, way.length_mm + level.at_place_mm);
   const auto stands = [&] {
     const double angle = tipped.tip_deg * M_PI / 180;
-    return carried + way.length_mm * std::sin(angle) + way.height_mm * std::cos(angle);
+    return lowest + way.length_mm * std::sin(angle) + way.height_mm * std::cos(angle);
   };
-  const double level = way.least_mm, level_at = way.least_at_mm, ceiling = model.job.alcove.height.in_mm();
-  at_place = look(std::min(stands(), ceiling));
-  tip(way, way.length_mm + at_place);
+  const Carried turned = carrying.at(lowest, std::min(stands(), ceiling));
+  way.least_mm = turned.least_mm;
+  tip(way, way.length_mm + turned.at_place_mm);
   way.tip_clear_mm = std::min(way.tip_clear_mm, ceiling - stands());
-  way.least_mm = level, way.least_at_mm = level_at;
+  way.least_mm = level.least_mm;
   return way;
 }
 

@@ -68,21 +68,23 @@ std::vector<Foot> apron_feet(const job::Job& job, const job::Layout& layout) {
 /// In the bench's own frame: a seat that falls to the front, upstands on the walled sides, an apron under the nose.
 Solid make_seat_block(const job::Job& job, const job::Layout& layout) {
   const job::Bench& bench = *job.bench;
-  const double length = layout.bench_length, frame = bench.depth.in_mm();
+  const double play = bench.place == job::Side::back ? bench.end_play.in_mm() / 2 : 0;  // at either end
+  const double begin = play, length = layout.bench_length - play, frame = bench.depth.in_mm();
   const double apron = frame + bench.apron_thickness.in_mm(), nose = apron + bench.overhang.in_mm();
   const double back = bench.upstand_thickness.in_mm(), fall = bench.seat_fall.as_ratio();
   const auto [first, last] = end_upstands(job);
-  const brep::Loop outline = brep::rectangle(0, 0, length, nose);
+  const brep::Loop outline = brep::rectangle(begin, 0, length, nose);
 
   const brep::Plane seat{layout.seat_front + fall * nose, 0, -fall};
-  brep::Relief top{{{brep::rectangle(first, back, length - last, nose)}, seat, "seat/top"}};
+  brep::Relief top{{{brep::rectangle(begin + first, back, length - last, nose)}, seat, "seat/top"}};
   const double upstand_top = seat.at({0, back}) + bench.upstand_height.in_mm();
   for (brep::Region& upstands : brep::ground({outline}, top, {upstand_top})) top.push_back(std::move(upstands));
 
   brep::Relief bottom;
   if (!bench.apron_thickness.is_zero())
-    for (const Foot& foot : apron_feet(job, layout))
-      if (foot.to - foot.from > units::tolerance::length_mm)
+    for (Foot foot : apron_feet(job, layout))
+      if (foot.from = std::max(foot.from, begin), foot.to = std::min(foot.to, length);
+          foot.to - foot.from > units::tolerance::length_mm)
         bottom.push_back({{brep::rectangle(foot.from, frame, foot.to, apron)}, {foot.height}});
   for (brep::Region& rest : brep::ground({outline}, bottom, {layout.deck_top})) bottom.push_back(std::move(rest));
 

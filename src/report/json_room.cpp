@@ -62,8 +62,13 @@ Json drop_in(const facts::DropIn& d) {
 }
 
 Json seat_in(const facts::DropIn& d) {
-  return {{"between_walls", d.between_walls}, {"length_mm", d.length_mm},     {"height_mm", d.height_mm},
-          {"least_mm", d.least_mm},           {"least_at_mm", d.least_at_mm}, {"tip_deg", d.tip_deg},
+  return {{"between_walls", d.between_walls},
+          {"length_mm", d.length_mm},
+          {"height_mm", d.height_mm},
+          {"carried_mm", d.carried_mm},
+          {"least_mm", d.least_mm},
+          {"least_at_mm", d.least_at_mm},
+          {"tip_deg", d.tip_deg},
           {"tip_clear_mm", d.tip_clear_mm}};
 }
 

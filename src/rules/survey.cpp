@@ -114,14 +114,6 @@ Finding rock(const job::Job& job, const facts::Facts& facts, const Limit&) {
                    " in the dry fit: shim that corner for the trial, and trust the bed, not the floor, to carry it");
 }
 
-/// A base that has play to that wall may stand closer to it; what is won there is lost on the other side.
-std::string closer_to(job::Side wall, double most_mm, const job::Job& job, const facts::Facts& facts) {
-  const double play = wall == job::Side::back ? 0 : play_mm(job, facts, wall == job::Side::right);
-  if (play < job.mark_mm() / 2) return "";
-  return ", or set the base closer, where the room lets it go " + text_at_most(play, job) + ": a board covers " +
-         text_at_most(most_mm, job);
-}
-
 /// A stud that stands back from base or bench, or a corner of the base from a wall.
 struct Back {
   double gap_mm = 0;
@@ -166,6 +158,20 @@ std::vector<Back> all_that_stand_back(const job::Job& job, const facts::Facts& f
   return all;
 }
 
+/// A base that has play to that wall may stand closer to it, by what brings the gap there to its limit. What is won
+/// there is lost on the other side: it is not told where that would then be over its limit.
+std::string closer_to(const Back& most, double limit_mm, const job::Job& job, const facts::Facts& facts) {
+  if (most.wall == job::Side::back) return "";
+  const double by = up_to_mark(most.gap_mm - limit_mm, job);
+  if (by > play_mm(job, facts, most.wall == job::Side::right) + units::tolerance::length_mm) return "";
+  for (const Back& other : all_that_stand_back(job, facts))
+    if (other.wall != most.wall && other.wall != job::Side::back && other.before == facts::Before::base &&
+        other.gap_mm + by > limit_mm + units::tolerance::length_mm)
+      return "";
+  return ", or set the base closer by " + text_of(by, Unit::mm, job) + ": a board covers " +
+         text_at_most(limit_mm, job);
+}
+
 /// Of gaps that are alike a stud's is told rather than a corner's, the walls in turn, and along the back from the hand
 /// that is told first.
 std::optional<Back> farthest_back(const job::Job& job, const facts::Facts& facts) {
@@ -194,7 +200,7 @@ Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& li
                           "; the list of furring says how much at each)"
                     : "frame a wall before those studs: they stand farther back than furring reaches (" +
                           text_of(facts::most_furring_mm, Unit::mm, job) + ")") +
-                (most->before == facts::Before::base ? closer_to(most->wall, *limit.greatest, job, facts) : ""));
+                (most->before == facts::Before::base ? closer_to(*most, *limit.greatest, job, facts) : ""));
   finding.fails_above = facts::most_furring_mm;  // strips that are on the list close what is less
   return finding;
 }
@@ -298,25 +304,42 @@ Finding goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
 /// So much a plane takes off studs before a seat block comes in, 1/8 in. Common practice, no source.
 constexpr double planed_mm = 3.175;
 
-Finding seat_goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {
+/// Made shorter by what is wanting held level; past what is filled beside its ends it is another block.
+Finding shorter_block(Finding finding, const job::Job& job, double lacks_mm, const std::string& planed) {
+  constexpr double most_mm = 25;  // common practice, no source
+  const double wanted = job.bench->end_play.in_mm() + lacks_mm, near = up_to_mark(wanted, job),
+               play = near < wanted - units::tolerance::length_mm ? near + job.mark_mm() : near;
+  if (play > most_mm) {
+    finding.advice += planed + ", or have it made in two pieces";
+    return finding;
+  }
+  const std::string instead = finding.advice + planed + ", or have it made shorter";
+  finding.advice += "have it made " + text_of(play, Unit::mm, job) + " shorter than the room is wide (bench.end_play)";
+  return mended_by(std::move(finding), {set_length("bench.end_play", play, job)}, instead);
+}
+
+Finding seat_goes_in(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (!job.bench) return not_applicable("no bench");
   if (job.bench->place != job::Side::back)
     return not_applicable("the seat block is slid in from the entry, one end open");
   const auto& way = facts.room.seat_in;
   if (!way) return cannot_tell("the seat block was not found");
   if (!way->between_walls) return not_applicable("the seat block does not come in between two walls");
-  const bool level = way->least_mm >= 0 || way->least_mm >= way->tip_clear_mm;
+  const bool level = way->tip_deg == 0 || way->least_mm >= way->tip_clear_mm;
   const double left = level ? way->least_mm : way->tip_clear_mm;
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   Finding finding =
       found(left,
-            (level ? "held level" : tipped_words(way->tip_deg) + ", as it levels out or under the ceiling") +
-                std::string{"; "} + len(way->length_mm) + " long, over the base between what stands then, narrowest " +
+            (level ? "held level, its foot " + len(way->carried_mm) + " above the datum"
+                   : tipped_words(way->tip_deg) + ", as it levels out or under the ceiling") +
+                "; " + len(way->length_mm) + " long, over the base between what stands then, narrowest " +
                 len(way->least_at_mm) + " above the datum",
-            "the seat block does not come to its place over the base, by " + text_at_least(-left, job) +
-                ": plane or move the studs that stand in, or have it made shorter or in two pieces");
+            left < -units::tolerance::on_mark_mm
+                ? "the seat block does not come to its place over the base, by " + text_at_least(-left, job) + ": "
+                : "the seat block comes to its place over the base with " + text_at_most(std::max(0.0, left), job) +
+                      " to spare at both ends together: ");
   finding.fails_below = -planed_mm;
-  return finding;
+  return shorter_block(std::move(finding), job, *limit.least - way->least_mm, "plane or move the studs that stand in");
 }
 
 double slope_of(const Way& way) {

@@ -16,7 +16,7 @@ facts::Room room() {
   r.studs = {{"wall-back/stud-02", Side::back, facts::Before::base, 407, 4.5, 5.5, 9.5, true},
              {"wall-left/stud-01", Side::left, facts::Before::nothing, 19, 1, 2, 3}};
   r.corners = {{Side::back, Side::left, Side::left, 3.5, 3.75}};
-  r.drop_in = {true, 1460, 101, {{12, 1466}, {1201, 1465}}, 5.25, 1202, 6.5, 2.5, facts::WidthRead{1203, 1, 2, 3, 4}};
+  r.drop_in = {true, 1460, 101, {{12, 1466}, {1201, 1465}}, 5.25, 1202, 0, 6.5, 2.5, facts::WidthRead{1203, 1, 2, 3, 4}};
   r.drain = {true,
              true,
              {{501, 702}, {800, 900}},

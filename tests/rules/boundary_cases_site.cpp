@@ -214,13 +214,14 @@ std::vector<Case> access_cases() {
   };
   const Put seat_in = [](Job& j, Facts& f, double v) {
     j.bench->place = job::Side::back;
-    f.room.seat_in = facts::DropIn{true, 1500, 60, {}, -5, 400, 10, v, {}};
+    f.room.seat_in = facts::DropIn{true, 1500, 60, {}, -5, 400, 140, 10, v * in, {}};
   };
   const auto fail = Outcome::fail;
   const char *const transfer = "accessible", *const roll_in = "accessible-roll-in";
   return {{"door.opening", 36, 36.1, 35.9, door, fail, transfer},
           {"door.opening", 60, 60.1, 59.9, door, fail, roll_in},
-          {"seat.goes-in", 0, 0.1, -0.1, seat_in, Outcome::caution},
+          {"seat.goes-in", 1. / 8, 0.13, 0.12, seat_in, Outcome::caution},
+          {"seat.goes-in", 3 / in, 3.1 / in, 2.9 / in, seat_in, Outcome::caution, "metric"},
           {"seat.rear-gap", 2.5, 2.49, 2.51,
            fact([](Facts& f) -> double& { return *f.clear.finished->seat_rear_gap_mm; }, in), fail, transfer},
           {"seat.side-gap", 1.5, 1.49, 1.51,

@@ -108,7 +108,7 @@ facts::Room room() {
   r.floor.along_width_mm = 4, r.floor.along_depth_mm = 3, r.floor.hump_mm = 1, r.floor.rock_mm = 0.5;
   r.studs = {{"wall-back/stud-02", Side::back, facts::Before::base, 400, 4, 5, 9}};
   r.corners = {{Side::back, Side::left, Side::left, 3, 3}};
-  r.drop_in = {true, 1460, 100, {{12, 1466}, {1200, 1465}}, 5, 1200, 0, 2};
+  r.drop_in = {true, 1460, 100, {{12, 1466}, {1200, 1465}}, 5, 1200, 0, 0, 2};
   r.as_set.read = true;
   r.as_set.points = {{"back left", 0, 900, 0, 0},
                      {"back right", 1400, 900, 1, 1},

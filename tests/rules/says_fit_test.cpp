@@ -10,7 +10,7 @@ TEST(Says, OfTheSurvey) {
   // Source: by hand on the sample: a reading of 1800 mm that would be 1810 mm if the others hold, 71-1/4 in; a tape's
   // marks are sixteenths. Hump 0.3 in less the 1/8 that is allowed: 3/16. A stud's greater gap counts, wherever it is.
   const auto drop = [](double least, double tip_deg, double clear) {
-    return [=](Job&, Facts& f) { f.room.drop_in = {true, 1460, 100, {}, least, 1200, tip_deg, clear}; };
+    return [=](Job&, Facts& f) { f.room.drop_in = {true, 1460, 100, {}, least, 1200, 0, tip_deg, clear}; };
   };
   expect_said(
       {{"survey.closes",
@@ -133,12 +133,12 @@ TEST(Says, OfTheSurvey) {
        {"room.stud-gap",  // beside a wall that the base can go toward
         [](Job& j, Facts& f) {
           j.bench.reset();
-          f.room.studs = {{"s2", job::Side::right, facts::Before::base, 0, 0.55 * in, 0.8 * in, 1}};
+          f.room.studs = {{"s2", job::Side::right, facts::Before::base, 0, 0.55 * in, 0.6 * in, 1}};
         },
-        0.8,
+        0.6,
         in,
         {"stud 's2', at the upstand's top"},
-        {"set the base closer, where the room lets it go 1/8\"", "a board covers 1/2\""},
+        {"set the base closer by 1/8\"", "a board covers 1/2\""},
         "residential",
         Outcome::caution},
        {"room.stud-gap",
