@@ -205,7 +205,7 @@ std::optional<Hold> hold_on_block_strip(const facts::BlockStrip& block, const fa
                                         const facts::Holds& holds) {
   std::optional<Hold> hold;
   for (const facts::StudGap& gap : facts.room.studs)
-    if (gap.wall == block.wall && !gap.strips.empty() && !hold) hold = hold_on_strip(gap, facts.room, holds);
+    if (gap.wall == block.wall && !gap.strips.empty()) take_hold(hold, hold_on_strip(gap, facts.room, holds));
   return hold;
 }
 

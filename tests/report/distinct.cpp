@@ -16,7 +16,8 @@ facts::Room room() {
   r.studs = {{"wall-back/stud-02", Side::back, facts::Before::base, 407, 4.5, 5.5, 9.5, true},
              {"wall-left/stud-01", Side::left, facts::Before::nothing, 19, 1, 2, 3}};
   r.corners = {{Side::back, Side::left, Side::left, 3.5, 3.75}};
-  r.drop_in = {true, 1460, 101, {{12, 1466}, {1201, 1465}}, 5.25, 1202, 0, 6.5, 2.5, facts::WidthRead{1203, 1, 2, 3, 4}};
+  r.drop_in = {true, 1460, 101, {{12, 1466}, {1201, 1465}},        5.25, 1202,
+               0,    6.5,  2.5, facts::WidthRead{1203, 1, 2, 3, 4}};
   r.drain = {true,
              true,
              {{501, 702}, {800, 900}},
@@ -130,7 +131,7 @@ facts::Facts distinct_facts() {
             facts::HubInJoist{"joists/joist-03", true, 149.5, 148.5},
             {"joists/joist-06"}};
   f.backings = {{"grab bar", Side::back, 860, 0.9, 0.2, true, 701, 0.1, 55}};
-  f.holds = {{Side::left, facts::Behind::wall, 914, 381, 25, 406, {1, 2, 3}, {4, 5, 6}, true, 882, 114, 139, 12.7}};
+  f.holds = {{Side::left, facts::Behind::wall, 914, 381, 25, 406, {1, 2, 3}, {4, 5, 6}, true, 882, 139, 12.7}};
   f.deck = {true, 19, 406, {700, 450, 0}};
   f.clear.finished->seat_rear_gap_mm = 1.25, f.clear.finished->seat_side_gap_mm = 2.25;
   f.flood = {1.19e6,

@@ -205,6 +205,10 @@ TEST(CutList, WhatARowWaitsForIsTheSameInTheMirror) {
       facts.parts.push_back(stud), facts.room.studs.push_back(gap);
     }
     const auto rows = takeoff::cut_list(facts, false, {}, holds);
+    for (facts::StudGap& gap : facts.room.studs) gap.wall = facts::Side::back;
+    facts.room.block_strips = {{"block", facts::Side::back, 0.75 * in, 0.75 * in, 14.5 * in, 3.5 * in, 34 * in}};
+    for (const auto& row : takeoff::cut_list(facts, false, {}, holds))
+      EXPECT_EQ(row.on_block && (!row.hold || row.hold->check != "base.hand"), false);
     return rows.size() == 1 && rows[0].hold ? rows[0].hold->check : std::string{};
   };
   EXPECT_EQ(told({facts::Before::base, facts::Before::bench}), "base.hand");
