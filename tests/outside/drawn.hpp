@@ -12,12 +12,14 @@
 #include "diag/text_file.hpp"
 #include "drawing/draw.hpp"
 #include "intake/intake.hpp"
+#include "job/body.hpp"
 #include "job/read.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "rules/check.hpp"
 #include "study/study.hpp"
+#include "support/contents.hpp"
 #include "support/random_room.hpp"
 #include "support/sample.hpp"
 #include "takeoff/hold.hpp"
@@ -33,6 +35,7 @@ struct Drawn {
   rules::Judgement judgement;
   std::vector<Sheet> sheets;
   std::vector<takeoff::Row> rows = {};
+  std::vector<takeoff::StockPlan> plan = {};
   const Sheet& sheet(const std::string& wanted) const {
     return *std::find_if(sheets.begin(), sheets.end(), [&](const Sheet& s) { return s.name == wanted; });
   }
@@ -45,19 +48,39 @@ inline std::string read_through(const Sheet& sheet) {
   return all;
 }
 
-/// `studied`: with what-if questions answered, which take longer than all sheets.
-inline Drawn drawn(const job::Job& job, bool studied = true) {
+/// All of a job that its sheets tell; of the paper that they are drawn on it says nothing.
+inline Drawn worked_out(const job::Job& job, bool studied) {
   Drawn d{job.name, parts::build(job), {}, {}, {}, {}};
   const rules::Limits limits = rules::limits_for(job);
   d.facts = measure::measure(*d.model);
   if (studied) d.facts = study::with_studies(*d.model, d.facts, limits);
   d.judgement = rules::judgement_of(job, d.facts, limits, rules::check(job, d.facts, limits));
   d.cuts = takeoff::cut_list(d.facts, job.is_metric(), takeoff::board_of(job), d.judgement.holds);
-  const auto plan = takeoff::plan_cuts(d.cuts, job.cuts, job.is_metric());
-  d.rows = takeoff::take_off(job, d.facts, d.cuts, plan);
+  d.plan = takeoff::plan_cuts(d.cuts, job.cuts, job.is_metric());
+  d.rows = takeoff::take_off(job, d.facts, d.cuts, d.plan);
   takeoff::hold_back(d.rows, d.cuts, job, d.facts, d.judgement.holds);
-  d.sheets = draw(*d.model, {d.facts, d.cuts, plan, d.rows, d.judgement});
   return d;
+}
+
+/// `studied`: with what-if questions answered, which take longer than all sheets. A job is worked out once in a
+/// program, and drawn once on each paper.
+inline const Drawn& drawn(const job::Job& job, bool studied = true) {
+  static std::map<std::string, Drawn> on_any_paper, on_this_paper;
+  const auto kept = [&](std::map<std::string, Drawn>& all, const job::Job& as, const auto& made) -> Drawn& {
+    const std::string key = sample::contents(as) + (studied ? "studied" : "");
+    const auto known = all.find(key);
+    return known != all.end() ? known->second : all.emplace(key, made()).first->second;
+  };
+  return kept(on_this_paper, job, [&] {
+    job::Job any_paper = job;
+    any_paper.drawings = {};
+    Drawn d = kept(on_any_paper, any_paper, [&] { return worked_out(any_paper, studied); });
+    auto model = std::make_shared<parts::Model>(*d.model);
+    model->job = job;
+    d.model = model;
+    d.sheets = draw(*d.model, {d.facts, d.cuts, d.plan, d.rows, d.judgement});
+    return d;
+  });
 }
 
 inline job::Job right_hand() {
@@ -77,9 +100,9 @@ inline job::Job demo(const std::string& name) {
 
 /// A demo job without what-if questions, drawn once in a program.
 inline const Drawn& drawn_demo(const std::string& name) {
-  static std::map<std::string, Drawn> all;
+  static std::map<std::string, const Drawn*> all;
   const auto known = all.find(name);
-  return known != all.end() ? known->second : all.emplace(name, drawn(demo(name), false)).first->second;
+  return *(known != all.end() ? known->second : all.emplace(name, &drawn(demo(name), false)).first->second);
 }
 
 /// The demo jobs and what they do not show: no bench, a bench along the back, a round drain.
