@@ -92,7 +92,8 @@ void keep_cheaper(const CutProblem& problem, StickChoice& best, std::vector<Patt
 /// given. Nothing when they are too many.
 std::optional<std::vector<Pattern>> worthwhile(const CutProblem& problem, const Relaxed& relaxed, std::int64_t cost,
                                                std::optional<std::size_t> with = {}) {
-  const Knapsack sack{problem, relaxed.worth};
+  const Sums sums{problem};
+  const Knapsack sack{problem, sums, relaxed.worth};
   // Such a choice can afford this much more than its pieces are worth, and as much as other sticks fall short of it.
   std::int64_t short_of = 0;
   for (std::size_t s = 0; s < problem.room.size(); ++s)

@@ -26,27 +26,70 @@ Pattern shrunk(const CutProblem& problem, Pattern pattern) {
   return pattern;
 }
 
-Knapsack::Knapsack(const CutProblem& problem, std::vector<std::int64_t> value)
-    : problem_{problem}, value_{std::move(value)}, width_{problem.room.back() + 1}, row_(problem.kinds() + 1) {
+/// Adds to a set of sums, a bit for each, what they are with `size` more.
+static void add_one_more(std::vector<std::uint64_t>& set, std::int64_t size) {
+  const auto words = static_cast<std::size_t>(size / 64);
+  const int bits = static_cast<int>(size % 64);
+  for (std::size_t to = set.size(); to-- > words;) {
+    const std::size_t from = to - words;
+    set[to] |= set[from] << bits;
+    if (bits > 0 && from > 0) set[to] |= set[from - 1] >> (64 - bits);
+  }
+}
+
+Sums::Sums(const CutProblem& problem) {
+  const auto width = static_cast<std::size_t>(problem.room.back() + 1);
+  std::vector<std::uint64_t> set(width / 64 + 1);
+  set[0] = 1;
+  for (std::size_t i = 0; i < problem.kinds(); ++i) {
+    const std::int64_t most = std::min<std::int64_t>(problem.count[i], problem.room.back() / problem.size[i]);
+    for (std::int64_t n = 0; n < most; ++n) add_one_more(set, problem.size[i]);
+  }
+  for (std::size_t room = 0; room < width; ++room)
+    if (set[room / 64] >> (room % 64) & 1) sums_.push_back(static_cast<std::int64_t>(room));
+  below_.resize(width);
+  constexpr std::size_t few = 4;  // of so many amounts of room one at most is a sum
+  if (sums_.size() * few > width) {
+    sums_.resize(width);
+    std::iota(sums_.begin(), sums_.end(), std::int64_t{0});
+  }
+  for (std::size_t room = 0, i = 0; room < width; ++room) {
+    if (i + 1 < sums_.size() && sums_[i + 1] == static_cast<std::int64_t>(room)) ++i;
+    below_[room] = static_cast<std::uint32_t>(i);
+  }
+}
+
+std::size_t Sums::from(std::int64_t size) const {
+  return static_cast<std::size_t>(std::lower_bound(sums_.begin(), sums_.end(), size) - sums_.begin());
+}
+
+Knapsack::Knapsack(const CutProblem& problem, const Sums& sums, std::vector<std::int64_t> value)
+    : problem_{problem}, sums_{sums}, value_{std::move(value)}, row_(problem.kinds() + 1) {
   const std::size_t kinds = problem.kinds();
   std::size_t rows = 1;  // sizes of which there is nothing left need none
   for (std::size_t i = kinds; i-- > 0;) row_[i] = problem.count[i] > 0 ? rows++ : row_[i + 1];
-  cells_.resize(rows * width_);
+  cells_.resize(rows * sums_.count());
   for (std::size_t i = kinds; i-- > 0;)
     if (problem.count[i] > 0) fill(i);
 }
 
 void Knapsack::fill(std::size_t kind) {
-  const std::int64_t size = problem_.size[kind], worth = value_[kind];
+  const std::int64_t size = problem_.size[kind], worth = value_[kind], room = problem_.room.back();
   const std::int64_t* const others = row(kind + 1);
-  std::int64_t* const own = cells_.data() + row_[kind] * width_;
-  std::copy(others, others + width_, own);
-  if (problem_.count[kind] * size >= width_ - 1) {  // more of it than a stick holds: any number may be taken
-    for (std::int64_t at = size; at < width_; ++at) own[at] = std::max(own[at], own[at - size] + worth);
-    return;
-  }
-  for (int n = 1; n <= problem_.count[kind]; ++n)
-    for (std::int64_t at = n * size; at < width_; ++at) own[at] = std::max(own[at], others[at - n * size] + n * worth);
+  std::int64_t* const own = cells_.data() + row_[kind] * sums_.count();
+  std::copy(others, others + sums_.count(), own);
+  /// With `n` more than what stands in `rest`, which may be this very row.
+  const auto add = [&](const std::int64_t* rest, std::int64_t n) {
+    if (sums_.are_all())
+      for (std::int64_t at = n * size; at <= room; ++at) own[at] = std::max(own[at], rest[at - n * size] + n * worth);
+    else
+      for (std::size_t at = sums_.from(n * size); at < sums_.count(); ++at)
+        own[at] = std::max(own[at], rest[sums_.within(sums_[at] - n * size)] + n * worth);
+  };
+  if (problem_.count[kind] * size >= room)  // more of it than a stick holds: any number may be taken
+    add(own, 1);
+  else
+    for (int n = 1; n <= problem_.count[kind]; ++n) add(others, n);
 }
 
 Pattern Knapsack::best(std::size_t stick) const {
@@ -55,7 +98,7 @@ Pattern Knapsack::best(std::size_t stick) const {
   for (std::size_t i = 0; i < problem_.kinds(); ++i) {
     // As many as can be without loss, so that pieces worth nothing at the moment fill up what is left.
     int n = static_cast<int>(std::min<std::int64_t>(problem_.count[i], left / problem_.size[i]));
-    while (n > 0 && row(i + 1)[left - n * problem_.size[i]] + n * value_[i] != row(i)[left]) --n;
+    while (n > 0 && most(i + 1, left - n * problem_.size[i]) + n * value_[i] != most(i, left)) --n;
     pattern.of[i] = n;
     left -= n * problem_.size[i];
   }
@@ -78,7 +121,7 @@ class Knapsack::Walk {
 
  private:
   bool step(std::size_t kind, std::int64_t left, std::int64_t needed) {
-    if (sack_.row(kind)[left] < needed) return true;
+    if (sack_.most(kind, left) < needed) return true;
     constexpr std::size_t steps_for_one = 1000;
     if (++steps_ > at_most_ * steps_for_one) return false;
     if (kind == problem_.kinds()) {

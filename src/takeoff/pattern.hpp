@@ -36,12 +36,28 @@ bool is_empty(const Pattern& pattern);
 /// On the shortest stick that holds it.
 Pattern shrunk(const CutProblem& problem, Pattern pattern);
 
+/// What pieces on one stick can add up to, rising from nothing: between two such sums no more room is used. Where
+/// they are many, every amount of room counts as one.
+class Sums {
+ public:
+  explicit Sums(const CutProblem& problem);
+  std::size_t count() const { return sums_.size(); }
+  bool are_all() const { return count() == below_.size(); }
+  std::int64_t operator[](std::size_t i) const { return sums_[i]; }
+  std::size_t within(std::int64_t room) const { return below_[static_cast<std::size_t>(room)]; }  ///< the greatest
+  std::size_t from(std::int64_t size) const;                                                      ///< the first
+
+ private:
+  std::vector<std::int64_t> sums_;
+  std::vector<std::uint32_t> below_;  ///< by room
+};
+
 /// The most that the pieces on a stick can be worth, each worth `value` of its size and none used more often than there
 /// is of it; exact, in whole numbers, for every amount of room at once.
 class Knapsack {
  public:
-  Knapsack(const CutProblem& problem, std::vector<std::int64_t> value);
-  std::int64_t most(std::size_t stick) const { return row(0)[problem_.room[stick]]; }
+  Knapsack(const CutProblem& problem, const Sums& sums, std::vector<std::int64_t> value);
+  std::int64_t most(std::size_t stick) const { return most(0, problem_.room[stick]); }
   Pattern best(std::size_t stick) const;
   /// All patterns to which no piece can be added, that need their very stick, hold one of size `with` if given, and
   /// that cost at most `slack` more than they are worth (all in units of `value`, of which a unit of cost has `scale`).
@@ -52,13 +68,15 @@ class Knapsack {
  private:
   class Walk;
   void fill(std::size_t kind);
-  const std::int64_t* row(std::size_t kind) const { return cells_.data() + row_[kind] * width_; }
+  const std::int64_t* row(std::size_t kind) const { return cells_.data() + row_[kind] * sums_.count(); }
+  /// Of the sizes from this one on, in so much room.
+  std::int64_t most(std::size_t kind, std::int64_t room) const { return row(kind)[sums_.within(room)]; }
 
   const CutProblem& problem_;
+  const Sums& sums_;
   std::vector<std::int64_t> value_;
-  std::int64_t width_;
   std::vector<std::size_t> row_;     ///< of the table, for the sizes from this one on
-  std::vector<std::int64_t> cells_;  ///< the table, by room in each row
+  std::vector<std::int64_t> cells_;  ///< the table, by sum in each row
 };
 
 }  // namespace fallwright::takeoff

@@ -97,6 +97,7 @@ Relaxed relax(const CutProblem& problem, const std::vector<Pattern>& seeds) {
     if (Pattern pattern = limited(problem, seed); !is_empty(pattern)) found.patterns.push_back(std::move(pattern));
   std::sort(found.patterns.begin(), found.patterns.end());
   found.patterns.erase(std::unique(found.patterns.begin(), found.patterns.end()), found.patterns.end());
+  const Sums sums{problem};
   Relaxation program{problem};
   for (const Pattern& pattern : found.patterns) program.add(pattern);
   for (int round = 0; round < most_rounds; ++round) {
@@ -108,7 +109,7 @@ Relaxed relax(const CutProblem& problem, const std::vector<Pattern>& seeds) {
       worth.push_back(std::max(std::int64_t{0}, std::int64_t{std::llround(shares->worth[i] * worth_scale)}));
       all_worth += worth[i] * problem.count[i];
     }
-    const Knapsack sack{problem, worth};
+    const Knapsack sack{problem, sums, worth};
     const std::int64_t bound = bound_from(problem, sack, all_worth);
     found.times = shares->times;
     if (bound >= found.bound) found.bound = bound, found.worth = worth, found.all_worth = all_worth;
