@@ -112,7 +112,7 @@ class Revisions(unittest.TestCase):
         # Source: the contract: one list, whether of job files or of reports, those of a version that told no lengths on offer too
         for name, text in (("flat", self.flat), ("wide", self.wide)):
             (self.folder / f"{name}.toml").write_text(text)
-            self.run_it("build", "-q", f"{name}.toml")
+            self.run_it("build", "-q", "--only", "csv", f"{name}.toml")
         files, reports_ = ("flat.toml", "wide.toml"), ("out/flat/report.json", "out/wide/report.json")
         told = self.run_it("diff", *files)
         self.assertIn("2x4: 1 stick of 8 ft", told)
@@ -151,9 +151,9 @@ class Revisions(unittest.TestCase):
     def test_a_report_that_is_built_tells_the_same_and_shows_it(self):
         # Source: the contract: one list, whether of job files or of reports, as text, on the page and as a sheet
         (self.folder / "flat.toml").write_text(self.flat)
-        self.run_it("build", "-q", "flat.toml")
+        self.run_it("build", "-q", "--only", "csv", "flat.toml")
         (self.folder / "flat.toml").write_text(self.wide)
-        told = self.run_it("build", "flat.toml", "--from", "out/flat/report.json")
+        told = self.run_it("build", "flat.toml", "--only", "svg,page", "--from", "out/flat/report.json")
         self.assertIn("what changed since flat.toml", told)
         (self.folder / "old.toml").write_text(self.flat)
         same = self.run_it("diff", "old.toml", "out/flat/report.json").split("\n", 1)[1]
@@ -186,7 +186,7 @@ class Revisions(unittest.TestCase):
     def test_what_is_no_earlier_state_of_the_room_is_refused_in_a_line(self):
         # Source: the contract of exit codes; a page, another room, and one standard input for two files
         (self.folder / "flat.toml").write_text(self.flat)
-        self.run_it("build", "-q", "flat.toml")
+        self.run_it("build", "-q", "--only", "svg,page", "flat.toml")
         page, report = "out/flat/report.html", "out/flat/report.json"
         before = (self.folder / report).read_text()
         self.assertIn("report.html: is a page for a browser, not a job file", self.refused("check", page))
@@ -204,7 +204,7 @@ class Revisions(unittest.TestCase):
             sheets = (self.folder / "out/flat/drawings").glob("*.svg")
             return {svg.stem: re.search(r">([GPFSBI]-\d\d)<", svg.read_text())[1] for svg in sheets if svg.stem != "cover"}
         printed = codes()
-        done = subprocess.run([FALLWRIGHT, "build", "flat.toml", "--from", "-"], input=before, capture_output=True, text=True, cwd=self.folder)
+        done = subprocess.run([FALLWRIGHT, "build", "flat.toml", "--only", "svg", "--from", "-"], input=before, capture_output=True, text=True, cwd=self.folder)
         self.assertEqual((done.returncode, done.stderr), (0, ""))
         self.assertIn("every piece that was cut serves as it is", done.stdout)
         # Source: common practice, no source: what was printed before is found under the code that it has
