@@ -1,7 +1,7 @@
 """Reads DXF files with ezdxf, an independent library, and prints what is in each as one JSON object a line.
 
 Exit code 1 when any file needs a repair: an audit with an error or with a fix. With --plain texts are as people see
-them, without the format's codes.
+them, without the format's codes. With --ask the files' names come by standard input, and each is answered at once.
 """
 import collections
 import json
@@ -19,16 +19,13 @@ def plain(text):
     return decode_dxf_unicode(text).encode("utf-16", "surrogatepass").decode("utf-16")
 
 
-bad = False
-words = plain if "--plain" in sys.argv else str
-for path in (argument for argument in sys.argv[1:] if argument != "--plain"):
+def told(path, words):
     doc = ezdxf.readfile(path)
     audit = doc.audit()
     model = doc.modelspace()
     lines = [e for e in model if e.dxftype() in ("LINE", "ARC", "CIRCLE") and e.dxf.layer in ("FW-OUTLINE", "FW-HIDDEN")]
     box = bbox.extents(lines) if lines else None
-    bad = bad or bool(audit.errors or audit.fixes)
-    print(json.dumps({
+    return {
         "path": path,
         "errors": [e.message for e in audit.errors],
         "fixes": [e.message for e in audit.fixes],
@@ -51,5 +48,14 @@ for path in (argument for argument in sys.argv[1:] if argument != "--plain"):
         "lines": [[e.dxf.start.x, e.dxf.start.y, e.dxf.end.x, e.dxf.end.y, e.dxf.layer] for e in model if e.dxftype() == "LINE"],
         "circles": [[e.dxf.center.x, e.dxf.center.y, e.dxf.radius] for e in model if e.dxftype() == "CIRCLE"],
         "arcs": [[e.dxf.center.x, e.dxf.center.y, e.dxf.radius, e.dxf.start_angle, e.dxf.end_angle] for e in model if e.dxftype() == "ARC"],
-    }))
+    }
+
+
+options = {argument for argument in sys.argv[1:] if argument in ("--plain", "--ask")}
+words = plain if "--plain" in options else str
+bad = False
+for path in map(str.rstrip, sys.stdin) if "--ask" in options else (a for a in sys.argv[1:] if a not in options):
+    found = told(path, words)
+    bad = bad or bool(found["errors"] or found["fixes"])
+    print(json.dumps(found), flush=True)
 sys.exit(1 if bad else 0)

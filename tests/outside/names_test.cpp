@@ -1,4 +1,6 @@
 /// A job's name in every file, as the kernel's reader, ezdxf, poppler and Python's own modules read it back.
+#include <map>
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <STEPCAFControl_Reader.hxx>
@@ -29,10 +31,13 @@ class Names : public testing::Test {
   static void TearDownTestSuite() { folder_.reset(); }
 
   static std::string file(const std::string& path) { return *folder_ / path; }
-  static nlohmann::json read(const std::string& path) {
+  /// A folder that was built, read once.
+  static const nlohmann::json& read(const std::string& path) {
+    static std::map<std::string, nlohmann::json> all;
+    if (const auto known = all.find(path); known != all.end()) return known->second;
     const sample::Ran ran = sample::run(EZDXF_PYTHON " " PROJECT_DIR "/tests/outside/read_text.py " + file(path));
     EXPECT_EQ(ran.code, 0) << ran.out;
-    return nlohmann::json::parse(ran.out, nullptr, false);
+    return all.emplace(path, nlohmann::json::parse(ran.out, nullptr, false)).first->second;
   }
 
  private:

@@ -16,6 +16,7 @@
 #include "drawing/projection.hpp"
 #include "exchange/dxf.hpp"
 #include "outside/drawn.hpp"
+#include "outside/dxf_reader.hpp"
 #include "support/run.hpp"
 #include "units/length.hpp"
 
@@ -144,10 +145,7 @@ TEST(PieceFiles, AreOneClosedLineFromTheOriginAndNothingElseThatCuts) {
           d.cuts.begin(), d.cuts.end(), [&](const takeoff::CutRow& c) { return "piece-" + c.mark == sheet.name; });
       const sample::Folder folder{"piece"};
       exchange::write_dxf(sheet, folder / "p.dxf");
-      const sample::Ran ran =
-          sample::run(EZDXF_PYTHON " " PROJECT_DIR "/tests/outside/audit_dxf.py " + (folder / "p.dxf") + " 2>&1");
-      ASSERT_EQ(ran.code, 0) << ran.out;
-      const nlohmann::json file = nlohmann::json::parse(ran.out);
+      const nlohmann::json file = sample::audited(folder / "p.dxf");
       EXPECT_EQ(file.at("layers").at("FW-CUT"), 1) << d.name << " " << sheet.name;
       ASSERT_EQ(file.at("closed").size(), 1u);
       EXPECT_FALSE(file.at("layers").contains("FW-OUTLINE"));
@@ -215,10 +213,8 @@ TEST(Sections, CutTheSolidsOwnAreas) {
     // The same out of the DXF, as ezdxf reads its lines, in square inches.
     const sample::Folder folder{"section"};
     exchange::write_dxf({"section", "Section", false, seen.lines}, folder / "s.dxf");
-    const sample::Ran ran =
-        sample::run(EZDXF_PYTHON " " PROJECT_DIR "/tests/outside/audit_dxf.py " + (folder / "s.dxf") + " 2>&1");
     std::vector<Line> read;
-    const nlohmann::json file = nlohmann::json::parse(ran.out);
+    const nlohmann::json file = sample::audited(folder / "s.dxf");
     for (const auto& l : file.at("lines"))
       read.push_back({{l[0].get<double>() * 25.4, l[1].get<double>() * 25.4},
                       {l[2].get<double>() * 25.4, l[3].get<double>() * 25.4}});
