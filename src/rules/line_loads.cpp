@@ -33,18 +33,12 @@ double moment_at(const std::vector<LineLoad>& loads, double reaction, double x) 
   return moment;
 }
 
-/// What a unit load at `s` sinks the place `x` of a span by, times E I.
-double influence(double x, double s, double span) {
-  if (s > x) return influence(s, x, span);
+/// What a load of 1 from `a` to `b`, both left of the place `x`, sinks that place, times E I: each unit of it at `s`
+/// sinks it by s r (L2 - s2 - r2) / 6L, with r from there to the span's end.
+double sunk(double x, double a, double b, double span) {
+  if (b <= a) return 0;
   const double rest = span - x;
-  return s * rest * (span * span - s * s - rest * rest) / (6 * span);
-}
-
-/// Over a stretch on one side of `x` the influence is a cubic: Simpson's rule is exact.
-double sunk(double x, double from, double to, double span) {
-  if (to <= from) return 0;
-  return (to - from) / 6 *
-         (influence(x, from, span) + 4 * influence(x, (from + to) / 2, span) + influence(x, to, span));
+  return rest * (b - a) * (b + a) / (12 * span) * (span * span - rest * rest - (a * a + b * b) / 2);
 }
 
 }  // namespace
@@ -73,8 +67,8 @@ double greatest_deflection(const std::vector<LineLoad>& loads, double span) {
   const auto at = [&](double x) {
     double sum = 0;
     for (const LineLoad& l : loads)
-      sum += l.newton_per_mm *
-             (sunk(x, l.from_mm, std::min(l.to_mm, x), span) + sunk(x, std::max(l.from_mm, x), l.to_mm, span));
+      sum += l.newton_per_mm * (sunk(x, l.from_mm, std::min(l.to_mm, x), span) +
+                                sunk(span - x, span - l.to_mm, span - std::max(l.from_mm, x), span));
     return sum;
   };
   // Loads that push down bend a beam one way all along: it has one lowest place, which is closed in on.

@@ -74,18 +74,17 @@ std::vector<Unread> unread_loads(const job::Job& job) {
 
 /// A load that nobody read decides: as read it holds, and with what usually stands there it does not.
 template <class Share>
-std::optional<Finding> ask_for_loads(const job::Job& job, const facts::Facts& facts, const Limit& limit, Unit unit,
-                                     Share share) {
-  const auto as_read = floor_load(job, facts);
+std::optional<Finding> ask_for_loads(const job::Job& job, const facts::Facts& facts, const FloorLoad& as_read,
+                                     const Limit& limit, Unit unit, Share share) {
   Limit most = limit;
   most.least.reset();
-  if (!as_read || !keeps(share(*as_read), most)) return std::nullopt;
+  if (!keeps(share(as_read), most)) return std::nullopt;
   for (const Unread& unread : unread_loads(job)) {
     const auto as_usual = floor_load(unread.as_usual, facts);
     if (!as_usual || keeps(share(*as_usual), most)) continue;
     Finding finding = missing(unread.what);
     finding.where = unread.told + " it is " + text_of(share(*as_usual), unit, job) + ", as read " +
-                    text_of(share(*as_read), unit, job);
+                    text_of(share(as_read), unit, job);
     return finding;
   }
   return std::nullopt;
@@ -139,7 +138,7 @@ Finding joists_bending(const job::Job& job, const facts::Facts& facts, const Lim
   const double share = strength_share(*load);
   if (place_decides(*load, share, load->best_share, limit))
     return ask_for_place(text_of(share, Unit::share, job), text_of(load->best_share, Unit::share, job));
-  if (const auto ask = ask_for_loads(job, facts, limit, Unit::share, strength_share)) return *ask;
+  if (const auto ask = ask_for_loads(job, facts, *load, limit, Unit::share, strength_share)) return *ask;
   Finding finding = found(share, of_joist(*load, job) + ", dead load with the heavier of people and flood test",
                           std::string{engineer} + "sister the joists or shorten their span before the bed goes on");
   finding.details = floor_lines(*load, job);
@@ -166,7 +165,7 @@ Finding joists_deflection(const job::Job& job, const facts::Facts& facts, const 
   const double sag = sag_share(*load), best = load->best_deflection_mm / load->span_mm;
   if (place_decides(*load, sag, best, limit))
     return ask_for_place(text_of(sag, Unit::span, job), text_of(best, Unit::span, job));
-  if (const auto ask = ask_for_loads(job, facts, limit, Unit::span, sag_share)) return *ask;
+  if (const auto ask = ask_for_loads(job, facts, *load, limit, Unit::span, sag_share)) return *ask;
   Finding finding = found(sag, of_joist(*load, job) + ", total load",
                           std::string{engineer} + "stiffen the joists: tile cracks on a floor that bends more");
   finding.details = floor_lines(*load, job);
