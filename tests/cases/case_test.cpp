@@ -1,12 +1,14 @@
 // Whole rooms, each with one thing that a practitioner would see; the job files stand beside this.
 #include <algorithm>
 #include <functional>
+#include <map>
 #include <regex>
 #include <stdexcept>
 
 #include <gtest/gtest.h>
 
 #include "diag/text_file.hpp"
+#include "job/body.hpp"
 #include "job/read.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
@@ -14,6 +16,7 @@
 #include "rules/check.hpp"
 #include "rules/limits.hpp"
 #include "study/study.hpp"
+#include "support/contents.hpp"
 
 namespace fallwright {
 namespace {
@@ -33,18 +36,23 @@ facts::Facts measured(const job::Job& job) {
   return measure::measure(*parts::build(job));
 }
 
-std::vector<Result> checked(const job::Job& job) {
-  const auto model = parts::build(job);
-  const facts::Facts facts = study::with_studies(*model, measure::measure(*model), rules::limits_for(job));
-  return rules::check(job, facts);
+const std::vector<Result>& checked(const job::Job& job) {
+  static std::map<std::string, std::vector<Result>> all;
+  return sample::made_once(all, job, [](const job::Job& of) {
+    const auto model = parts::build(of);
+    const facts::Facts facts = study::with_studies(*model, measure::measure(*model), rules::limits_for(of));
+    return rules::check(of, facts);
+  });
 }
-std::vector<Result> checked(const std::string& name) {
+const std::vector<Result>& checked(const std::string& name) {
   return checked(read(name));
 }
 
 /// The same without questions of what would be if.
-std::vector<Result> judged(const job::Job& job) {
-  return rules::check(job, measure::measure(*parts::build(job)));
+const std::vector<Result>& judged(const job::Job& job) {
+  static std::map<std::string, std::vector<Result>> all;
+  return sample::made_once(all, job,
+                           [](const job::Job& of) { return rules::check(of, measure::measure(*parts::build(of))); });
 }
 
 std::string other_words(const std::string& side) {

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <cstddef>
+#include <map>
 #include <string>
 #include <type_traits>
 
@@ -76,6 +77,14 @@ std::string contents(const T& of) {
   std::string bytes;
   add_contents(bytes, of);
   return bytes;
+}
+
+/// What was made of a value, made once for all that are equal. @param all what there is of it; kept by who asks
+template <class Made, class T, class Make>
+const Made& made_once(std::map<std::string, Made>& all, const T& of, const Make& make) {
+  const std::string key = contents(of);
+  const auto known = all.find(key);
+  return known != all.end() ? known->second : all.emplace(key, make(of)).first->second;
 }
 
 }  // namespace fallwright::sample
