@@ -4,6 +4,7 @@
 #include "drawing/clear.hpp"
 #include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
+#include "drawing/table.hpp"
 #include "drawing/views.hpp"
 #include "drawing/warning.hpp"
 #include "rules/spot.hpp"
@@ -72,8 +73,8 @@ class Marks {
   }
 
   bool all_told() const { return all_told_; }
-  /// Figures of marks that have a letter alone: "a: 37-5/16 (38-13/16) at 12-3/16".
-  const std::vector<std::string>& lettered() const { return lettered_; }
+  /// Marks that have a letter alone: that, both figures, and how far from the drain.
+  const std::vector<Cells>& lettered() const { return lettered_; }
 
  private:
   static bool on_ray(const Figured& m) { return m.runs == facts::Runs::from_drain; }
@@ -135,17 +136,15 @@ class Marks {
     static const std::string letters = "abcdefghjkmnpqrstuvwxyz";
     const std::size_t n = lettered_.size(), round = n / letters.size();
     const std::string letter = letters[n % letters.size()] + (round > 0 ? std::to_string(round + 1) : "");
-    lettered_.push_back(letter + ": " + down_to_last(s_, m) + " (" + down_to_other(s_, m) + ") at " +
-                        pen_.words(m.along_mm));
+    lettered_.push_back({letter, down_to_last(s_, m), down_to_other(s_, m), pen_.words(m.along_mm)});
     pen_.label({m.at_mm[0], m.at_mm[1] + (m.at_mm[1] > drain_.y ? 0.9 : -1.9) * t_}, letter, Anchor::middle);
   }
 
   /// At the first place where they stand clear; nowhere if there is none.
   void figures(const Figured& m, const std::vector<Place>& places) {
     if (!with_figures_ || !m.down.told) return;
-    for (const Place& place : places)
-      if (figures_at(m, place)) return;
-    all_told_ = false;
+    if (std::none_of(places.begin(), places.end(), [&](const Place& place) { return figures_at(m, place); }))
+      all_told_ = false;
   }
 
   bool figures_at(const Figured& m, const Place& place) {
@@ -195,7 +194,9 @@ class Marks {
     const bool right = m.at_mm[0] > drain_.x, back = m.at_mm[1] > drain_.y;
     const double x = m.at_mm[0] + (right ? 1 : -1) * t_;
     const Anchor anchor = right ? Anchor::left : Anchor::right;
-    figures(m, {{{x, m.at_mm[1] + (back ? 2.2 : -2.2) * t_}, anchor},
+    // At the front level with its circle: further down its pair would be read as the form's, whose cross is there.
+    figures(m, {{{x, m.at_mm[1] + (back ? 2.2 : 0.3) * t_}, anchor},
+                {{x, m.at_mm[1] + (back ? 2.2 : -2.2) * t_}, anchor},
                 {{x, m.at_mm[1] + (back ? 2.8 : -2.8) * t_}, anchor},
                 {{x, m.at_mm[1] + (back ? 2.2 : -1.4) * t_}, anchor}});
   }
@@ -247,7 +248,7 @@ class Marks {
   Point drain_;
   std::vector<Point> rays_;
   std::vector<Box> taken_;  ///< by figures
-  std::vector<std::string> lettered_;
+  std::vector<Cells> lettered_;
   bool all_told_ = true, with_figures_ = true;
 };
 
@@ -276,15 +277,51 @@ std::string fall_told(const Subject& s) {
 }
 
 /// The form along the entry that the bed runs on to under the threshold: at both its ends the bed's top.
-void add_form(Pen& pen, const Subject& s) {
+void add_form(const Sheet& sheet, Pen& pen, const Subject& s) {
   const double t = pen.text_mm();
   for (const Figured& end : marks_of(s)) {
     if (!is_of_form(end)) continue;
     const double x = end.at_mm[0], y = end.at_mm[1], way = end.along_mm == 0 ? -1 : 1;
     pen.cross({x, y}, 0.5 * t);
-    pen.note({x + way * t, y - 2 * t}, "form " + bare(rules::text_of_mark(end.down.bed_mm, s.job())),
-             way < 0 ? Anchor::right : Anchor::left, 0.85);
+    const std::string words = "form " + bare(rules::text_of_mark(end.down.bed_mm, s.job()));
+    const Anchor anchor = way < 0 ? Anchor::right : Anchor::left;
+    // Level with its cross; lower where the corner's own figures reach down to it.
+    const Box box = box_of({{x + way * t, y - 0.4 * t}, 0.85 * t, words, 0, anchor});
+    const std::vector<Box> written = boxes_of_texts(sheet);
+    const bool free = std::none_of(written.begin(), written.end(), [&](const Box& other) { return meet(box, other); });
+    pen.note({x + way * t, y - (free ? 0.4 : 2) * t}, words, anchor, 0.85);
   }
+}
+
+/// Figures of lettered marks beside the plan, where the page has room for them. @return whether it has
+bool add_lettered(Sheet& sheet, Pen& pen, const Subject& s, const std::vector<Cells>& rows) {
+  const Paper& paper = paper_of(s.job());
+  const double t = pen.text_mm(), wide = 18 * t, off = 3 * t, scale = t / letter;
+  const Frame all = frame_of(sheet);
+  if (all.width() + off + wide > room_on(sheet, paper).width() * scale) return false;
+  Sheet draft{sheet.name, sheet.title, sheet.metric};
+  const auto draw_on = [&](Sheet& on) {
+    Pen small{on, least_letter * scale};
+    const bool liner = over_liner(s);
+    Table table{
+        small,
+        {all.x1 + off, all.y1},
+        wide,
+        {{"", 0.9}, {liner ? "top coat" : "bed", 1.9}, {liner ? "pre-slope" : "tile", 2.4}, {"from drain", 1.9}}};
+    table.head();
+    for (const Cells& row : rows) table.row(row);
+    return table.bottom();
+  };
+  if (draw_on(draft) < all.y0) return false;
+  draw_on(sheet);
+  return true;
+}
+
+/// "a: 37-5/16 (38-13/16) at 12-3/16"
+std::string letters_told(const std::vector<Cells>& rows) {
+  std::vector<std::string> marks;
+  for (const Cells& row : rows) marks.push_back(row[0] + ": " + row[1] + " (" + row[2] + ") at " + row[3]);
+  return "Marks on the rays by their letters, " + units::joined(marks, "; ") + " (from the drain's middle).";
 }
 
 /// Along it, off its middle: from there the rays' marks are measured, and a cross stands there.
@@ -328,7 +365,10 @@ Level level_of(const Pen& pen, const Subject& s, const facts::Rung& rung) {
   return {bare(rules::text_of_mark(mm, s.job())) + "  " + rung.name, mm};
 }
 
-Sheet draw_screed(const Subject& subject) {
+namespace {
+
+/// `with_table`: of marks that have letters, where the page has room for that.
+Sheet screed_sheet(const Subject& subject, bool with_table) {
   return on_page("screed", "Screed heights", subject.job(), [&](Sheet& sheet, Pen& pen) {
     const facts::SiteBuilt& site = *subject.facts.site_built;
     const auto &base = part(subject.facts, facts::Role::base).bbox_mm,
@@ -346,7 +386,7 @@ Sheet draw_screed(const Subject& subject) {
     if (threshold) pen.line({base[0], base[1]}, {base[3], base[1]}, LineKind::hidden);  // figures give way to it
     Marks marks{sheet, pen, subject};
     marks.draw(!rejected);
-    if (threshold && !rejected) add_form(pen, subject);
+    if (threshold && !rejected) add_form(sheet, pen, subject);
     const double low = base[1] - (threshold ? 1 : 5) * t;
     if (threshold) pen.label({base[3] - 6 * t, base[1] - 1.6 * t}, "threshold's front", Anchor::right, 0.8);
     if (channel)
@@ -359,11 +399,12 @@ Sheet draw_screed(const Subject& subject) {
       sheet.notes.emplace_back("No height to screed to is given: they hang on that.");
       return;
     }
-    pen.note({base[0], low - 3 * t},
+    pen.note({base[0], std::min(low - 3 * t, frame_of(sheet).y0 - 2 * t)},
              "drain's top: " + rules::text_of_mark(subject.judgement.screed->drain_mm, subject.job()) +
                  " down from the line; bed at its flange " + rules::at_flange_text(site, subject.job()) + " thick",
              Anchor::left, 0.9);
-    const std::vector<std::string>& listed = marks.lettered();
+    const std::vector<Cells>& listed = marks.lettered();
+    const bool in_table = with_table && !listed.empty() && add_lettered(sheet, pen, subject, listed);
     sheet.notes = {
         figures_told(subject, pen),
         fall_told(subject) + " Marks along walls stand " + pen.said(subject.job().base.site.every.in_mm()) +
@@ -380,8 +421,8 @@ Sheet draw_screed(const Subject& subject) {
             : "The membrane goes on once the bed has set, by its maker's word. Wet mortar is caustic: gloves and "
               "goggles."};
     if (!listed.empty())
-      sheet.notes.push_back("Marks on the rays by their letters, " + units::joined(listed, "; ") +
-                            " (from the drain's middle).");
+      sheet.notes.push_back(in_table ? "Letters: marks on the rays, in the table; 'from drain': from its middle."
+                                     : letters_told(listed));
     if (const std::string rough = rough_threshold(subject.job(), subject); !rough.empty())
       sheet.notes.push_back(
           "The bed runs on under the threshold to a form along the entry, which comes first; 'form': its top, at both "
@@ -391,6 +432,15 @@ Sheet draw_screed(const Subject& subject) {
     if (const std::string two = lifts(subject.job(), subject.judgement.results); !two.empty())
       sheet.notes.push_back(two);
   });
+}
+
+}  // namespace
+
+Sheet draw_screed(const Subject& subject) {
+  Sheet told = screed_sheet(subject, false);
+  if (!is_small(paper_of(subject.job()))) return told;
+  Sheet listed = screed_sheet(subject, true);
+  return listed.page.scale > told.page.scale ? told : listed;  // no table for a smaller plan
 }
 
 }  // namespace fallwright::drawing
