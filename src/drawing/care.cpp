@@ -54,7 +54,10 @@ std::vector<Cells> care_rows(const Subject& s, const std::map<std::string, std::
   std::vector<Cells> care, open, others;
   for (const rules::Outcome outcome : {rules::Outcome::fail, rules::Outcome::caution})
     for (const rules::Result& r : results)
-      if (r.outcome == outcome) care.push_back({number(r), with_place(r, s.job()), sentence(r.advice)});
+      if (r.outcome == outcome)
+        care.push_back(is_held(r, s) ? Cells{number(r), title_of_check(r, s.job()),
+                                             "HOLD: what to do is told once the base is settled."}
+                                     : Cells{number(r), with_place(r, s.job()), sentence(r.advice)});
   std::set<std::string> told;
   for (const rules::ReadNext& next : rules::by_stops(rules::read_next(results))) {
     std::vector<std::size_t> settled;

@@ -5,6 +5,7 @@
 #include "drawing/table.hpp"
 #include "drawing/title_block.hpp"
 #include "drawing/views.hpp"
+#include "drawing/warning.hpp"
 #include "rules/flood.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/words.hpp"
@@ -35,20 +36,6 @@ const char* printed(rules::Outcome outcome) {
 
 bool is_practice(const rules::Result& r) {
   return r.limit.verified == rules::Verified::common_practice;
-}
-
-/// Of a base that is not settled, or of its bed: another one is measured in the end. What fails keeps the number by
-/// which it does, as does what asks for care on the floor, which is mended whatever base comes.
-bool is_held(const rules::Result& r, const Subject& s) {
-  const bool caution = r.outcome == rules::Outcome::caution;
-  if (!rejected_base(s) || (r.outcome != rules::Outcome::pass && !caution)) return false;
-  using facts::Role;
-  const auto rests_on = [&](Role role) {
-    return std::any_of(r.rests_on.begin(), r.rests_on.end(),
-                       [&](const rules::Support& on) { return on.solid && on.role == role; });
-  };
-  if (caution && rests_on(Role::subfloor)) return false;
-  return rests_on(Role::base) || rests_on(Role::bed) || rests_on(Role::bed_spread);
 }
 
 /// By the model. Where waterproofing is lapped over an edge that does not turn up, that is told beside the count.
@@ -252,7 +239,36 @@ std::string heights_of_test(const Subject& s) {
 
 }  // namespace
 
+/// What fails keeps the number by which it does, as does what asks for care on the floor, which is mended whatever base
+/// comes.
+bool is_held(const rules::Result& r, const Subject& s) {
+  using facts::Role, rules::Outcome;
+  const auto rests_on = [&](Role role) {
+    return std::any_of(r.rests_on.begin(), r.rests_on.end(),
+                       [&](const rules::Support& on) { return on.solid && on.role == role; });
+  };
+  if (r.outcome == Outcome::fail || r.outcome == Outcome::not_applicable) return false;
+  const bool of_the_bore = r.id == "drain.in-bore" || r.id == "drain.bore-clear-of-joists";
+  if (of_the_bore && bore_is_void(s)) return true;
+  if (!rejected_base(s)) return false;
+  const bool bed = rests_on(Role::bed) || rests_on(Role::bed_spread);
+  if (r.outcome == Outcome::caution && rests_on(Role::subfloor)) return false;
+  if (r.outcome == Outcome::not_checked && rests_on(Role::subfloor) && !bed) return false;
+  return rests_on(Role::base) || bed;
+}
+
 namespace {
+
+/// Of the rows that say HOLD; empty where none does.
+std::string hold_told(const Subject& s) {
+  const bool bore = bore_is_void(s);
+  if (const rules::Result* unsettled = rejected_base(s))
+    return std::string{"HOLD: it hangs on the base"} + (bore ? ", or on its bore," : ",") + " which is not settled: '" +
+           unsettled->title + "' fails. Nothing is ticked there yet.";
+  const std::vector<rules::Result>& results = s.judgement.results;
+  const bool any = std::any_of(results.begin(), results.end(), [&](const rules::Result& r) { return is_held(r, s); });
+  return any ? "HOLD: it hangs on the bore, which is not settled. Nothing is ticked there yet." : "";
+}
 
 /// All that is judged, was read and was built, and a line for each trade.
 std::vector<Cells> inspected(const Subject& subject, const std::vector<Sheet>& sheets, Numbered& numbers) {
@@ -304,9 +320,7 @@ std::vector<Sheet> draw_inspection(const Subject& subject, const std::vector<She
       "Flood test: plug the drain and fill. Asked for: " +
           rules::flood_words(subject.job(), subject.judgement.results) + (fill.empty() ? "" : ": " + fill) +
           ". By practice it stands 24 hours. Know first what the floor carries." + heights_of_test(subject)};
-  if (const rules::Result* unsettled = rejected_base(subject))
-    notes.push_back("HOLD: it hangs on the base, which is not settled: '" + unsettled->title +
-                    "' fails. Nothing is ticked there yet.");
+  if (const std::string hold = hold_told(subject); !hold.empty()) notes.push_back(hold);
   // Told once; what waits is told on each.
   std::vector<std::string> later{"Limits and how numbers are rounded, and the flood test: notes of the first page."};
   if (notes.size() > 2) later.push_back(notes.back());

@@ -21,6 +21,9 @@ std::string place_of(const rules::Result& r);
 std::string title_of_check(const rules::Result& r, const job::Job& job);
 /// Of a gap beside the base, which each check reads elsewhere: a plan that shows one of them does not say which.
 bool is_of_a_gap(const rules::Result& r);
+/// Whether a row waits: it hangs on a base that is not settled, on its bed, or on a bore that is not; others are
+/// measured in the end.
+bool is_held(const rules::Result& r, const Subject& s);
 /// Ids of checks of which a view shows what they measure, with the sheets that may have it: the first that is in a set.
 const std::map<std::string, std::vector<std::string>>& views_of_checks();
 

@@ -62,5 +62,30 @@ TEST(SetBy, LetteredMarksAreATableBesideThePlan) {
   EXPECT_NEAR(set_by_on_small("coopers-yard-9").sheet("screed").page.scale, 10, 1e-9) << "not for a smaller plan";
 }
 
+/// The words of a table's row, from those of a title on to the next row's number.
+std::string row_told(const Drawn& d, const std::string& begin, const std::string& title) {
+  for (const Sheet& sheet : d.sheets)
+    if (sheet.name.starts_with(begin))
+      if (const std::string all = read_through(sheet); all.find(title) != std::string::npos)
+        return all.substr(all.find(title), 260);
+  return "";
+}
+
+TEST(SetBy, NoNumberOfABoreOrABaseThatIsNotSettledIsPassedAndAdviceOnItWaits) {
+  // Source: common practice, no source: who inspects ticks nothing that will be another thing. In both the base is
+  // rejected, and so its drain's place.
+  const Drawn &ferry = drawn_demo("ferry-steps-3"), &flat = drawn_demo("tannery-lane-2b");
+  for (const Drawn* d : {&ferry, &flat})
+    EXPECT_THAT(row_told(*d, "inspection", "drain's body is free in the bore").substr(0, 110),
+                testing::AllOf(HasSubstr(" HOLD "), Not(HasSubstr("7/8"))));
+  EXPECT_THAT(row_told(flat, "inspection", "bore misses the joists ").substr(0, 100), HasSubstr(" HOLD "));
+  EXPECT_THAT(row_told(ferry, "inspection", "bore misses the joists ").substr(0, 120), HasSubstr("FAILS"));
+  EXPECT_THAT(row_told(flat, "inspection", "floor is wide enough").substr(0, 100), HasSubstr("HOLD NOT CHECKED"));
+  EXPECT_THAT(row_told(flat, "inspection-care", "bed can be placed in one lift").substr(0, 60), HasSubstr(" HOLD: "));
+  EXPECT_THAT(row_told(ferry, "inspection-care", "studs stand close to what is set").substr(0, 60),
+              testing::AllOf(HasSubstr(" HOLD: "), Not(HasSubstr("9/16"))));
+  EXPECT_THAT(row_told(ferry, "inspection-care", "no hump lifts the base"), HasSubstr("grind or plane the hump down"));
+}
+
 }  // namespace
 }  // namespace fallwright::drawing

@@ -37,17 +37,20 @@ std::size_t count_of(const Drawn& d, const std::string& words) {
   return count;
 }
 
-/// What another base than the one that is not settled may not keep.
+/// What another base than the one that is not settled may not keep, nor another bore.
 std::size_t held_passes(const Drawn& d) {
-  if (!rejected_base({d.facts, d.cuts, {}, {}, d.judgement})) return 0;
-  return static_cast<std::size_t>(
-      std::count_if(d.judgement.results.begin(), d.judgement.results.end(), [](const rules::Result& r) {
-        using facts::Role;
-        return r.outcome == rules::Outcome::pass &&
-               std::any_of(r.rests_on.begin(), r.rests_on.end(), [](const rules::Support& on) {
-                 return on.solid && (on.role == Role::base || on.role == Role::bed || on.role == Role::bed_spread);
-               });
-      }));
+  const Findings findings{d.facts, d.cuts, {}, {}, d.judgement};
+  const bool base = rejected_base(findings),
+             bore = unsettled_drain(findings) || rules::rejected_bore(d.judgement.results);
+  const auto waits = [&](const rules::Result& r) {
+    using facts::Role;
+    const bool on_base = std::any_of(r.rests_on.begin(), r.rests_on.end(), [](const rules::Support& on) {
+      return on.solid && (on.role == Role::base || on.role == Role::bed || on.role == Role::bed_spread);
+    });
+    const bool on_bore = r.id == "drain.in-bore" || r.id == "drain.bore-clear-of-joists";
+    return r.outcome == rules::Outcome::pass && ((base && on_base) || (bore && on_bore));
+  };
+  return static_cast<std::size_t>(std::count_if(d.judgement.results.begin(), d.judgement.results.end(), waits));
 }
 
 TEST(ToldAlike, NoCheckOfABaseThatIsNotSettledIsPassed) {
