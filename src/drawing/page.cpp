@@ -7,6 +7,7 @@
 #include <set>
 
 #include "drawing/clear.hpp"
+#include "drawing/title_block.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 
@@ -70,17 +71,25 @@ std::vector<std::string> wrapped(const std::string& words, double width, double 
   return lines;
 }
 
-const Paper& paper_of(const job::Job& job) {
+namespace {
+
+Paper paper_for(const job::Job& job, job::PaperSize size) {
   static const Paper papers[] = {
       {"tabloid", 431.8, 279.4}, {"letter", 279.4, 215.9}, {"A3", 420, 297}, {"A4", 297, 210}};
-  return papers[static_cast<std::size_t>(job.drawings.paper)];
+  Paper paper = papers[static_cast<std::size_t>(size)];
+  if (is_small(paper)) paper.block_mm = small_block_mm(job, paper);
+  return paper;
 }
 
-const Paper& office_paper(const job::Job& job) {
-  job::Job small;
+}  // namespace
+
+Paper paper_of(const job::Job& job) {
+  return paper_for(job, job.drawings.paper);
+}
+
+Paper office_paper(const job::Job& job) {
   const bool american = job.drawings.paper == job::PaperSize::tabloid || job.drawings.paper == job::PaperSize::letter;
-  small.drawings.paper = american ? job::PaperSize::letter : job::PaperSize::a4;
-  return paper_of(small);
+  return paper_for(job, american ? job::PaperSize::letter : job::PaperSize::a4);
 }
 
 bool is_small(const Paper& paper) {

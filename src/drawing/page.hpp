@@ -39,8 +39,8 @@ std::string page_name(const std::string& name, std::size_t page);
 std::vector<std::string> wrapped(const std::string& words, double width, double height);
 
 /// The paper of the job's set, and the small page of its family, which every office prints on.
-const Paper& paper_of(const job::Job& job);
-const Paper& office_paper(const job::Job& job);
+Paper paper_of(const job::Job& job);
+Paper office_paper(const job::Job& job);
 bool is_small(const Paper& paper);  ///< letter or A4: little stands beside anything
 /// The page's border, and how high the strip of notes and title block along its foot is, in paper millimetres from the
 /// page's lower left corner.

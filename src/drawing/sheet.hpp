@@ -131,6 +131,7 @@ struct MemberMark {
 struct Paper {
   const char* name = "";
   double width_mm = 0, height_mm = 0;
+  double block_mm = 45;  ///< height of title block and key plan: more where a job's words take more lines
 };
 
 /// The paper a sheet is printed on. One paper millimetre is `scale` millimetres of the real thing; `corner` is the

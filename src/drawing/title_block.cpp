@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <string_view>
 
 #include "drawing/views.hpp"
 #include "rules/check.hpp"
@@ -25,6 +26,11 @@ bool has_bars(const Sheet& sheet) {
   return sheet.to_scale && !sheet.own_bars;
 }
 
+double block_width(const Paper& paper) {
+  const Frame f = border_of(paper);
+  return is_small(paper) ? f.width() - bar_field : wide_block;
+}
+
 /// The strip's fields from the left: notes over check bars, key plan, title block.
 struct Fields {
   double notes = 0, key = 0, block = 0, right = 0;  ///< left edges, and the border's right
@@ -33,8 +39,8 @@ struct Fields {
 
 Fields fields_of(const Paper& paper) {
   const Frame f = border_of(paper);
-  const double block = f.x1 - (is_small(paper) ? f.width() - bar_field : wide_block);
-  return {f.x0, block - key_field, block, f.x1, is_small(paper) ? 34.0 : 45.0};
+  const double block = f.x1 - block_width(paper);
+  return {f.x0, block - key_field, block, f.x1, paper.block_mm};
 }
 
 std::vector<std::string> lines_in_strip(const Sheet& sheet, const Paper& paper) {
@@ -101,7 +107,7 @@ void add_notes(Paperwork& paper, const Sheet& sheet, const Frame& strip, const s
   for (const std::string& line : lines_in_strip(sheet, sheet.page.paper))
     paper.text(at.notes + margin + 1, y -= step, line);
   if (!has_bars(sheet)) return;
-  check_bar(paper, at.notes + 2, strip.y0 + 6.6, units::inch_mm, 6, "6 in");
+  check_bar(paper, at.notes + 2, strip.y0 + 7, units::inch_mm, 6, "6 in");
   check_bar(paper, at.notes + 2, strip.y0 + 1.6, 10, 15, "150 mm");
 }
 
@@ -165,39 +171,66 @@ struct Row {
   std::vector<Cell> cells;
 };
 
+/// The rule book, and whether the job has limits of its own; on small paper in as few words as one line takes.
+std::string limits_told(const job::Job& job, double one_line) {
+  const std::string title = rules::book(job.book).title, start = "limits: ";
+  const bool own = !job.limits.empty();
+  const std::string all = start + title + (own ? ", some the job's own" : "");
+  const std::size_t country = title.find(": ");
+  if (country == std::string::npos || title.find(": ", country + 1) != std::string::npos) return all;
+  const std::string fewer = start + title.substr(country + 2) + (own ? ", some the job's own" : "");
+  return width_of(all, least_letter) > one_line && width_of(fewer, least_letter) <= one_line ? fewer : all;
+}
+
+std::string origin_told(const job::Job& job) {
+  return "O: " + origin_words(job) + ".  DATUM: highest subfloor spot under the base";
+}
+
+/// Heights of the rows on small paper, each as its letters and the air about them take.
+struct SmallRows {
+  double title = 5.4, name = 4.4, line = 3.95, limits = 3.95, origin = 8.2;
+  double whole() const { return title + name + 3 * line + limits + origin; }
+};
+constexpr double name_share = 3.4, kind_share = 1;  // of the name's row
+
+SmallRows small_rows(const job::Job& job, double width) {
+  constexpr double two_lines = 8.2;
+  SmallRows rows;
+  const auto in_one = [](const std::string& words, double field) {
+    return width_of(words, least_letter) < field - 2 * margin;
+  };
+  if (!in_one(job.name, width * name_share / (name_share + kind_share))) rows.name = two_lines;
+  if (!in_one(limits_told(job, width - 2 * margin), width)) rows.limits = two_lines;
+  return rows;
+}
+
 std::vector<Row> rows_of(const Sheet& sheet, const Heading& heading, std::size_t number, std::size_t sheets) {
   const job::Job& job = heading.job;
   const bool small = is_small(sheet.page.paper);
-  const rules::RuleBook& book = rules::book(job.book);
+  const double width = block_width(sheet.page.paper);
   const std::string of = "sheet " + std::to_string(number) + " of " + std::to_string(sheets),
                     scale = sheet.to_scale ? "scale " + scale_text(sheet.page.scale, sheet.metric) : "no scale",
                     set = std::string{paper_of(job).name} + " set",  // codes differ from paper to paper
       unit = sheet.metric ? "lengths in mm" : "lengths in inches", hash = "job file " + job.sha256.substr(0, 12),
-                    date = "date " + heading.date,
-                    limits = "limits: " + book.title + (job.limits.empty() ? "" : ", some the job's own"),
-                    revision = job.revisions.empty() ? "revision" : "revision " + job.revisions.back().mark,
-                    origin = "O: " + origin_words(job) + ".  DATUM: highest subfloor spot under the base";
+                    date = "date " + heading.date, kind = document_kind(sheet),
+                    limits = limits_told(job, small ? width - 2 * margin : HUGE_VAL),
+                    revision = job.revisions.empty() ? "revision" : "revision " + job.revisions.back().mark;
   if (!small)
     return {{10, {{5, sheet.title, 5}, {1.6, sheet.code, 7}}},
             {7.8, {{5, job.name, 4, 2}, {1.6, of, 3}}},
-            {4.8, {{2, hand_of(job), 3}, {2.4, scale}, {1.3, set}, {2, unit}}},
+            {4.8, {{2, hand_of(job), 3}, {1.5, kind, 3}, {2.4, scale}, {1.3, set}, {1.8, unit}}},
             {4.8, {{2, date}, {2.4, revision}, {2.2, "checked by"}}},
             {7.8, {{4.4, limits, least_letter, 2}, {2.2, hash}}},
-            {4.8, {{1, origin}}},
-            {4.8, {{1, "Shop drawing. Look at the job's other sheets before cutting or boring; local code decides."}}}};
-  const Fields fields = fields_of(sheet.page.paper);
-  const double block_width = fields.right - fields.block;
-  // A name and a book that one line holds leave their second to O and DATUM.
-  const auto in_one = [&](const std::string& words, double height) {
-    return width_of(words, height) < block_width - 2 * margin;
-  };
-  return {{5.8, {{3.4, sheet.title, 3.5}, {1, sheet.code, 3.5}}},
-          {in_one(job.name, 3) ? 4.8 : 7.6, {{1, job.name, 3, 2}}},
-          {4.6, {{1, hand_of(job), 3}, {1, of}, {1.45, hash}}},
-          {4.6, {{1.33, scale}, {0.7, set}, {1, unit}}},
-          {4.6, {{1.2, date}, {1, revision}, {1.4, "checked by"}}},
-          {in_one(limits, least_letter) ? 4.6 : 9.4, {{1, limits, least_letter, 2}}},
-          {9.4, {{1, "Shop drawing.  " + origin, least_letter, 2}}}};
+            {4.8, {{1, origin_told(job)}}},
+            {4.8, {{1, "Look at the job's other sheets before cutting or boring; local code decides."}}}};
+  const SmallRows high = small_rows(job, width);
+  return {{high.title, {{3.4, sheet.title, 3.5}, {1, sheet.code, 3.5}}},
+          {high.name, {{name_share, job.name, 3, 2}, {kind_share, kind}}},
+          {high.line, {{1, hand_of(job), 3}, {1, of}, {1.45, hash}}},
+          {high.line, {{1.33, scale}, {0.7, set}, {1, unit}}},
+          {high.line, {{1.2, date}, {1, revision}, {1.4, "checked by"}}},
+          {high.limits, {{1, limits, least_letter, 2}}},
+          {high.origin, {{1, origin_told(job), least_letter, 2}}}};
 }
 
 void add_heading(Paperwork& paper, const Frame& block, const std::vector<Row>& rows) {
@@ -250,6 +283,53 @@ void Paperwork::circle(double x, double y, double radius, LineKind kind) {
 
 void Paperwork::text(double x, double y, const std::string& words, double height, Anchor anchor, double turn_deg) {
   sheet_.texts.push_back({at(x, y), height * sheet_.page.scale, words, turn_deg, anchor});
+}
+
+double small_block_mm(const job::Job& job, const Paper& paper) {
+  constexpr double least = 34;  // for the key plan
+  return std::max(least, small_rows(job, block_width(paper)).whole());
+}
+
+const char* document_kind(const Sheet& sheet) {
+  struct Named {
+    std::string_view begin;
+    const char* kind;
+  };
+  // Of two that begin alike the longer one first.
+  static constexpr Named kinds[] = {{"cover-legend", "legend"},
+                                    {"cover", "index"},
+                                    {"assembly", "picture"},
+                                    {"exploded", "picture"},
+                                    {"steps", "picture"},
+                                    {"drain-flange", "detail"},
+                                    {"drain-plan", "plan"},
+                                    {"drain-arm", "section"},
+                                    {"drain", "section"},
+                                    {"plan", "plan"},
+                                    {"bench-plan", "plan"},
+                                    {"bench-front", "elevation"},
+                                    {"bench-side", "elevation"},
+                                    {"bench-section", "section"},
+                                    {"bench-joints", "detail"},
+                                    {"bench-wall", "detail"},
+                                    {"bench-apron", "detail"},
+                                    {"wall-upstand", "detail"},
+                                    {"wall-", "elevation"},
+                                    {"falls", "plan"},
+                                    {"bed-threshold", "detail"},
+                                    {"bed-depths", "list"},
+                                    {"bed", "plan"},
+                                    {"screed-sections", "section"},
+                                    {"screed-", "detail"},
+                                    {"screed", "plan"},
+                                    {"cuts-shapes", "layout"},
+                                    {"sticks", "layout"}};
+  if (sheet.own_bars) return "template";
+  if (sheet.title.starts_with("Study: ")) return "study";
+  if (sheet.name.ends_with("-table")) return "list";
+  for (const Named& named : kinds)
+    if (sheet.name.starts_with(named.begin)) return named.kind;
+  return "list";
 }
 
 const char* hand_of(const job::Job& job) {

@@ -17,6 +17,12 @@ struct Heading {
   const std::vector<rules::BuiltRow>* as_built = nullptr;  ///< the record, where the sheets are of one room
 };
 
+/// How high the block is on small paper: as its rows, of which a long name or rule book takes two lines.
+double small_block_mm(const job::Job& job, const Paper& paper);
+
+/// What a sheet is: "plan", "section", "detail", "elevation", "picture", "list", "template" ...
+const char* document_kind(const Sheet& sheet);
+
 /// On every sheet that has a page, numbered in their order. A sheet may be taken from the roll alone: each says whose
 /// it is, what it rests on, and when checks fail.
 void add_title_blocks(std::vector<Sheet>& sheets, const Heading& heading);

@@ -12,7 +12,7 @@ using drawing::Box, drawing::Line, drawing::LineKind;
 White::White(const drawing::Sheet& sheet) : scale_{sheet.page.scale} {
   const auto add = [&](const Line& line) {
     if (line.kind != LineKind::section && line.kind != LineKind::outline && line.kind != LineKind::existing &&
-        line.kind != LineKind::faint && line.kind != LineKind::correction)
+        line.kind != LineKind::faint && line.kind != LineKind::correction && line.kind != LineKind::sheet)
       return;
     const auto [x0, x1] = std::minmax(line.from.x, line.to.x);
     const auto [y0, y1] = std::minmax(line.from.y, line.to.y);

@@ -8,6 +8,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "drawing/title_block.hpp"
 #include "drawing/views.hpp"
 #include "outside/drawn.hpp"
 
@@ -85,6 +86,88 @@ TEST(SetBy, NoNumberOfABoreOrABaseThatIsNotSettledIsPassedAndAdviceOnItWaits) {
   EXPECT_THAT(row_told(ferry, "inspection-care", "studs stand close to what is set").substr(0, 60),
               testing::AllOf(HasSubstr(" HOLD: "), Not(HasSubstr("9/16"))));
   EXPECT_THAT(row_told(ferry, "inspection-care", "no hump lifts the base"), HasSubstr("grind or plane the hump down"));
+}
+
+/// A job of a name and of limits that take two lines each.
+const Drawn& wordy() {
+  static const Drawn d = [] {
+    job::Job job = demo("tannery-lane-2a");
+    job.drawings.paper = job::PaperSize::letter;
+    job.name = "12 Tannery Lane, the rooms over the old stable, flat 2A";
+    return drawn(job, false);
+  }();
+  return d;
+}
+
+TEST(TitleBlock, NoLettersStandOnItsRulesAndNoLinesCloserThanTheyAreRead) {
+  // Source: common practice, no source: lines of words stand 1.5 letters' heights apart; a rule is not written on.
+  for (const Drawn* d : {&set_by_on_small("tannery-lane-5c"), &set_by_on_small("coopers-yard-9"),
+                         &set_by_on_small("tannery-lane-2b"), &drawn_demo("tannery-lane-5c"), &wordy()})
+    for (const Sheet& sheet : d->sheets) {
+      if (sheet.page.paper.width_mm <= 0) continue;
+      const double s = sheet.page.scale;
+      std::vector<Box> in_block;
+      std::vector<Text> words;
+      for (const Text& text : sheet.texts) {
+        const double y = (text.at.y - sheet.page.corner.y) / s, x = (text.at.x - sheet.page.corner.x) / s;
+        if (y < 10 || y > 10 + sheet.page.paper.block_mm || x < sheet.page.paper.width_mm - 192 ||
+            text.rotation_deg != 0)
+          continue;
+        words.push_back(text);
+        for (const Line& line : sheet.lines) {
+          if (line.kind != LineKind::sheet || line.from.y != line.to.y) continue;
+          const Box b = box_of(text);
+          if (std::max(line.from.x, line.to.x) < b.x0 || std::min(line.from.x, line.to.x) > b.x1) continue;
+          const double under = (text.at.y - line.from.y) / s, over = (line.from.y - text.at.y - text.height) / s;
+          EXPECT_TRUE(under > 0.5 || over > 0.5) << d->name << ", " << sheet.name << ": " << text.words;
+        }
+      }
+      for (const Text& a : words)
+        for (const Text& b : words)
+          if (a.at.x == b.at.x && a.at.y > b.at.y && a.height == b.height) {
+            EXPECT_GE((a.at.y - b.at.y) / a.height, 1.49) << d->name << ", " << sheet.name << ": " << a.words;
+          }
+    }
+}
+
+TEST(TitleBlock, SaysWhatKindOfDocumentASheetIs) {
+  // Source: ISO 7200 (from memory): the kind of document is a field of the title block.
+  const Drawn &own = drawn_demo("tannery-lane-2a"), &small = set_by_on_small("tannery-lane-2a");
+  for (const Drawn* d : {&own, &small})
+    for (const auto& [name, kind] : {std::pair{"plan", "plan"},
+                                     {"drain", "section"},
+                                     {"bench-front", "elevation"},
+                                     {"wall-back", "elevation"},
+                                     {"buy", "list"},
+                                     {"inspection", "list"},
+                                     {"template", "template"},
+                                     {"steps", "picture"}}) {
+      const auto& texts = d->sheet(name).texts;
+      EXPECT_EQ(std::count_if(texts.begin(), texts.end(), [&, k = kind](const Text& t) { return t.words == k; }), 1)
+          << name;
+      EXPECT_THAT(read_through(d->sheet(name)), Not(HasSubstr("Shop drawing")));
+    }
+  EXPECT_EQ(std::string{document_kind(small.sheet("bench-joints"))}, "detail");
+}
+
+TEST(SetBy, WhatHangsOnAHoleThatNobodyMeasuredIsInBrackets) {
+  // Source: the conventions of the set: what is assumed stands in brackets. That job names neither the hole about its
+  // waste nor the drain's body; the collar it leaves is set by the job.
+  const Sheet& sheet = drawn_demo("chandlers-row-7").sheet("drain");
+  std::vector<std::string> lengths;
+  for (const Dimension& d : sheet.dimensions) lengths.push_back(d.words);
+  EXPECT_GE(lengths.size(), 4u);
+  EXPECT_THAT(lengths, Each(testing::StartsWith("(")));
+  EXPECT_THAT(read_through(sheet), testing::AllOf(HasSubstr("(7/8) to the hole"), HasSubstr(" 1/2 collar")));
+  const auto& results = drawn_demo("chandlers-row-7").judgement.results;
+  for (const char* id : {"drain.in-bore", "drain.bore-clear-of-joists"}) {
+    const rules::Result* r = rules::find(results, id);
+    EXPECT_EQ(r->outcome, rules::Outcome::not_checked) << id;
+    EXPECT_THAT(r->advice, HasSubstr("the hole in the floor about the waste")) << id;
+  }
+  // Of a bore that is still to be made the job says how wide it will be: its clearances are those.
+  for (const Dimension& d : drawn_demo("tannery-lane-2a").sheet("drain").dimensions)
+    EXPECT_EQ(d.assumed, d.words.starts_with("(")) << d.words;
 }
 
 }  // namespace
