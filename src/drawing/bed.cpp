@@ -258,13 +258,16 @@ Cut bed_cut(const Subject& subject) {
 }
 
 std::vector<CutSolid> cut_at_bed(const Subject& subject) {
-  return cut_solids(
+  std::vector<CutSolid> cut = cut_solids(
       subject.model,
       [](const parts::Solid& s) {
         return s.role == parts::Role::base || s.role == parts::Role::bed || s.role == parts::Role::subfloor ||
                s.part.family == facts::Family{facts::Role::wall, job::Side::back};
       },
       bed_cut(subject));
+  for (CutSolid& solid : cut)
+    if (const std::string mark = mark_of(subject, solid.solid->id); !mark.empty()) solid.name += " " + mark;
+  return cut;
 }
 
 /// How the upstand stands before the back wall's framing, and the board that comes over it.
@@ -282,8 +285,11 @@ void add_edge_at_back(Sheet& sheet, Pen& pen, double scale, const Subject& s, co
   const double high = top + std::max(45.0, lap + 12);
   std::vector<Seen> seen = board_over(s.job(), face, -1, top, high + 55);
   for (Seen& board : seen) board.name += board_thickness(pen, s.job());
-  if (const auto stud = frame_behind(s, bed_cut(s), {facts::Role::wall, job::Side::back}, facts::Kind::stud, top))
-    seen.push_back({"stud, behind", *stud});
+  const facts::Family wall{facts::Role::wall, job::Side::back};
+  if (const auto stud = frame_behind(s, bed_cut(s), wall, facts::Kind::stud, top)) {
+    const std::string mark = mark_of(s, solid_behind(s, bed_cut(s), wall, facts::Kind::stud)->id);
+    seen.push_back({"stud" + (mark.empty() ? "" : " " + mark) + ", behind", *stud});
+  }
   std::vector<Ribbon> ribbons;
   if (edge.lapped) {  // down the board's face and out over the edge, off both so that it is seen
     const double off = 0.9 * scale, front = std::min(face - s.job().survey.board_mm.value_or(0), back) - off;

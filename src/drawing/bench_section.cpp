@@ -309,6 +309,17 @@ void add_break_of_base(Pen& pen, const std::vector<CutSolid>& solids, const Span
   if (span.to < none.to) add_breaks(pen, solids, {span.to, span.to});
 }
 
+/// Of what the joints do not show: the bead under the apron, which its step runs, and what nobody read.
+void note_joints(Sheet& sheet, const Pen& pen, const Subject& s) {
+  if (stands_on_upstand(s.job()) && !base_is_void(s))
+    sheet.notes.emplace_back(
+        "The apron's foot comes down on the bead that {order-of-work} runs on the upstand before it, which is not "
+        "drawn. The joint in the corner under it is the tiler's, in the tile, later.");
+  const Joints at = joints_of(s);
+  if (!s.job().survey.board_mm && !backing_behind(pen, s, at.front, at.back).empty())
+    sheet.notes.emplace_back("How thick the wall board is was not read: measure it, backing is as thick.");
+}
+
 /// `joined`: the joint at the wall stands with the others.
 void note_section_of_bench(Sheet& sheet, const Subject& subject, bool wall_end, bool joined) {
   const bool small = is_small(paper_of(subject.job()));
@@ -364,6 +375,7 @@ Apart joints_apart(const Subject& subject, const std::vector<CutSolid>& solids) 
                            sheet.sight = bench_cut(subject).sight();
                            warn(sheet, base_warning(subject));
                            warn(sheet, frame_warning(subject));
+                           note_joints(sheet, pen, subject);
                            draw_bench_joints(sheet, pen, scale, subject, solids, false, wall_end, close);
                          });
   };
@@ -385,6 +397,7 @@ std::vector<Sheet> draw_bench_section(const Subject& subject) {
   const auto section_with = [&](bool wall_end) {
     return on_page("bench-section", "Seat and base, section B-B", subject.job(), [&](Sheet& sheet, Pen& pen) {
       note_section_of_bench(sheet, subject, wall_end, joined);
+      if (!small) note_joints(sheet, pen, subject);
       const std::vector<const parts::Solid*> behind = frame_behind_cut(subject);
       for (const parts::Solid* member : behind) {
         const Frame f = extent(*member, view);

@@ -216,6 +216,7 @@ void size_flange(Detail& detail, const Pen& pen, const Subject& subject, const s
   if (!body || !deck || body->to > deck->from) return;
   const auto& job = subject.job();
   const auto told = [&](double mm, bool assumed) { return assumed ? "(" + pen.words(mm) + ")" : pen.words(mm); };
+  // The collar is as wide as the job has it, however wide the bore.
   const bool assumed = job.is_default("drain.body") || job.is_default("drain.bore");
   detail.widths.push_back(
       {body->to, deck->from,
@@ -226,7 +227,7 @@ void size_flange(Detail& detail, const Pen& pen, const Subject& subject, const s
   const auto mortar = bed.across(*ground + beside_edge_mm, detail.window.x1);
   if (mortar && mortar->from > deck->from && mortar->from < detail.window.x1)
     detail.widths.push_back(
-        {deck->from, mortar->from, told(mortar->from - deck->from, assumed) + " collar", *ground, true});
+        {deck->from, mortar->from, pen.words(mortar->from - deck->from) + " collar", *ground, true});
 }
 
 std::string board_thickness(const Pen& pen, const job::Job& job) {

@@ -193,8 +193,9 @@ double add_bore_plan(Sheet& sheet, Pen& pen, const Subject& s, Point middle) {
                {middle.x, middle.y + half + 0.5 * t});
   } else {
     const double y = middle.y - half - 2 * t;
-    if (left > -reach) pen.across({middle.x - bore, middle.y - bore}, {middle.x + left, middle.y - bore}, y);
-    if (right < reach) pen.across({middle.x + bore, middle.y - bore}, {middle.x + right, middle.y - bore}, y);
+    const bool assumed = s.job().is_default("drain.bore");
+    if (left > -reach) pen.across({middle.x - bore, middle.y - bore}, {middle.x + left, middle.y - bore}, y, assumed);
+    if (right < reach) pen.across({middle.x + bore, middle.y - bore}, {middle.x + right, middle.y - bore}, y, assumed);
   }
   const bool joists = has_joists_across(s);
   if (!is_small(paper_of(s.job())))  // there the sheet's note says so
@@ -355,10 +356,11 @@ double add_bore_widths(const Sheet& sheet, Pen& pen, const Subject& subject, dou
     pen.strike({middle - bore, deck[2] - 2 * t}, {middle + bore, deck[5] + 2 * t},
                {middle + bore + 4 * t, deck[2] - 5 * t});
   } else {
-    pen.across({middle - bore, below}, {middle + bore, below}, below - 5 * t);
+    pen.across({middle - bore, below}, {middle + bore, below}, below - 5 * t, subject.job().is_default("drain.bore"));
   }
   // The narrower stands nearer, so that no witness line of it crosses the wider one's number.
-  pen.across({middle - body, drain[2]}, {middle + body, drain[2]}, below - 2 * t);
+  pen.across({middle - body, drain[2]}, {middle + body, drain[2]}, below - 2 * t,
+             subject.job().is_default("drain.body"));
   return below;
 }
 

@@ -227,11 +227,13 @@ void Pen::state(Dimension dimension, Point line_at, double turn_deg, const std::
   sheet_.dimensions.push_back(std::move(dimension));
 }
 
-void Pen::across(Point from, Point to, double y) {
+void Pen::across(Point from, Point to, double y, bool assumed) {
   const bool leftward = from.x > to.x;
   if (leftward) std::swap(from, to);
-  const std::string text = words(to.x - from.x);
-  state({from, to, text, to.x - from.x, 0}, {to.x, y}, level, [&] {
+  const std::string length = words(to.x - from.x), text = assumed ? "(" + length + ")" : length;
+  Dimension dimension{from, to, text, to.x - from.x, 0};
+  dimension.assumed = assumed;
+  state(std::move(dimension), {to.x, y}, level, [&] {
     witness(from, {from.x, y});
     witness(to, {to.x, y});
     dimension_line(from.x, to.x, y);
@@ -358,7 +360,7 @@ void Pen::running(const std::vector<double>& places, Point start, Point step, Po
     const bool aside = std::abs(stands - place) > 0.1 * text_;
     const Point p = at(stands, row + (aside ? 1.6 : 0.8) * text_);
     Dimension dimension{at(0, 0), at(place, 0), told, place, 0};
-    dimension.running = true;
+    dimension.running = true, dimension.assumed = assumed;
     state(std::move(dimension), at(place, row), upright_run ? upended : level, [&] {
       tick(at(place, row));
       line(at(place, 0.2 * text_), at(place, row + 0.4 * text_), LineKind::dimension);

@@ -87,7 +87,8 @@ class Pen {
 
   /// A level dimension between two points, its line at height `y`; the text shows the length in the trade's notation.
   /// One from right to left has its words past its left end, never past its right, where they are too long for it.
-  void across(Point from, Point to, double y);
+  /// `assumed`: in brackets.
+  void across(Point from, Point to, double y, bool assumed = false);
   /// An upright dimension, its line at `x`; the text stands level, on the side away from what is measured, so that
   /// short heights one above the other stay legible.
   void upright(Point from, Point to, double x);

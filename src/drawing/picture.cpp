@@ -24,13 +24,6 @@ namespace {
 
 using parts::Role;
 
-/// From the entry, from above and a little from the side on which the bench does not stand.
-View corner_view(const job::Job& job) {
-  const double side = bench_is_right(job) ? -1 : 1;
-  const gp_Dir toward{0.55 * side, -1, 0.75};
-  return {toward, gp_Dir{1, 0.55 * side, 0}};
-}
-
 /// A step that changes what is seen.
 struct Stage {
   int step = 0;
@@ -425,30 +418,36 @@ class Grid {
   double wide_ = 0;
 };
 
-/// What stands after each step: the last thing has full lines, what stood before is fine, and what is void has
-/// strokes.
+/// What stands after each step: the last thing has full lines, what other steps brought is fine, framing that stood
+/// before any of them in dots, and what is void has strokes.
 std::vector<Projection> pictures_of(const Subject& subject, const std::vector<Stage>& stages) {
   const View view = corner_view(subject.job());
   const int boring = boring_of(subject);
   std::vector<Projection> pictures;
+  const std::vector<TopoDS_Shape> standing = standing_framing(subject);
   Scene scene{view};
+  scene.add(standing);
   bool bored = true, covered = false, boarded = false;
   for (std::size_t n = 0; n < stages.size(); ++n) {
     const bool was = bored;
     bored = stages[n].step >= boring;
     if (bored && !was) {  // the floor that was added has no hole
       scene = Scene{view};
-      for (std::size_t i = 0; i < n; ++i) scene.add(shapes_for(subject, stages[i].shows));
+      scene.add(standing);
+      for (std::size_t i = 0; i < n; ++i) scene.add(brought_by(subject, stages[i].shows));
     }
-    scene.add(boarded && stages[n].shows == "base" ? before_boards(subject, shapes_for(subject, stages[n].shows, bored))
-                                                   : shapes_for(subject, stages[n].shows, bored));
+    const std::vector<TopoDS_Shape> brought = brought_by(subject, stages[n].shows, bored);
+    scene.add(boarded && stages[n].shows == "base" ? before_boards(subject, brought) : brought);
     boarded = boarded || stages[n].shows == "board";
-    const std::vector<Projection> seen = scene.seen();
+    std::vector<Projection> seen = scene.seen();
+    const Projection stood = as_kind(seen.front(), LineKind::existing);
+    seen.erase(seen.begin());
     Projection picture;
     const auto add = [&](const Projection& one) {
       picture.lines.insert(picture.lines.end(), one.lines.begin(), one.lines.end());
       picture.arcs.insert(picture.arcs.end(), one.arcs.begin(), one.arcs.end());
     };
+    add(stood);
     for (std::size_t i = 0; i <= n; ++i) add(i < n ? as_kind(seen[i], LineKind::faint) : seen[i]);
     picture.lines = tidy(picture.lines);  // where dots lie on a full line it is full
     covered = covered || stages[n].shows == "base";
@@ -465,7 +464,8 @@ std::vector<Projection> pictures_of(const Subject& subject, const std::vector<St
 
 /// Rows of pictures with one eye.
 Sheet draw_steps(const Subject& subject) {
-  const std::vector<Stage> stages = stages_of(subject);
+  std::vector<Stage> stages = stages_of(subject);
+  std::erase_if(stages, [&](const Stage& stage) { return brought_by(subject, stage.shows).empty(); });
   const std::vector<Projection> pictures = pictures_of(subject, stages);
   std::vector<std::string> names;
   for (const Stage& stage : stages) names.push_back(name_of(stage, subject));
@@ -475,9 +475,10 @@ Sheet draw_steps(const Subject& subject) {
       sheet.to_scale = false;
       warn_in_pictures(sheet, subject);
       sheet.notes.emplace_back(
-          "Full lines: what the step brings; fine: what stands already; the wall nearest the eye is left out. "
-          "Numbers are "
-          "those of the steps on {order-of-work}. Lengths cannot be taken from these pictures.");
+          std::string{"Full lines: what the step brings; fine: what steps before it brought; "} +
+          (subject.job().walls.existing ? "dotted: framing that is EXISTING; " : "") +
+          "the wall nearest the eye is left out. Numbers are those of the steps on {order-of-work}. Lengths cannot be "
+          "taken from these pictures.");
       if (std::any_of(subject.cuts.begin(), subject.cuts.end(), [](const takeoff::CutRow& cut) { return cut.furring; }))
         sheet.notes.emplace_back("Furring is in no picture: its strips are on {order-of-work} and {cuts}.");
       tell_unseen(sheet, subject);

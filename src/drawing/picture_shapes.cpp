@@ -138,6 +138,27 @@ std::vector<TopoDS_Shape> shapes_for(const Subject& s, const std::string& shows,
   return shapes;
 }
 
+View corner_view(const job::Job& job) {
+  const double side = bench_is_right(job) ? -1 : 1;
+  const gp_Dir toward{0.55 * side, -1, 0.75};
+  return {toward, gp_Dir{1, 0.55 * side, 0}};
+}
+
+static std::vector<TopoDS_Shape> framing(const Subject& s, bool blocking) {
+  return shapes_of(s.model, [&](const parts::Solid& solid) {
+    return solid.role == Role::wall && (solid.part.kind == parts::Kind::blocking) == blocking &&
+           !in_nearest_wall(solid, s.job());
+  });
+}
+
+std::vector<TopoDS_Shape> standing_framing(const Subject& s) {
+  return s.job().walls.existing ? framing(s, false) : std::vector<TopoDS_Shape>{};
+}
+
+std::vector<TopoDS_Shape> brought_by(const Subject& s, const std::string& shows, bool bored) {
+  return shows == "walls" && s.job().walls.existing ? framing(s, true) : shapes_for(s, shows, bored);
+}
+
 std::vector<TopoDS_Shape> before_boards(const Subject& s, std::vector<TopoDS_Shape> shapes) {
   for (const TopoDS_Shape& behind : behind_boards(s, bench_is_right(s.job()) ? job::Side::left : job::Side::right))
     for (TopoDS_Shape& shape : shapes) shape = BRepAlgoAPI_Cut{shape, behind};

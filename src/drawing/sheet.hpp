@@ -66,6 +66,7 @@ struct Dimension {
   double length_mm = 0;
   int chain = 0;  ///< dimensions of one chain share a number above zero; their overall dimension carries its negative
   bool running = false;  ///< one of a row that all run from `from`, where the sign of an origin stands
+  bool assumed = false;  ///< hangs on what nobody measured: its words are in brackets
   /// Which lines and which text of the sheet draw it, and where its line lies; nothing where other things show it.
   struct Picture {
     std::size_t first_line = 0, last_line = 0;  ///< from the first up to but without the last

@@ -197,10 +197,9 @@ class Wall {
         places.push_back(running);
         continue;
       }
-      if (assumed_) continue;
       past_corner_ = true;  // it stands behind the wall that meets this one
       const auto [from, to] = std::minmax(middle, corner_);
-      pen_.across({from, frame_.y1}, {to, frame_.y1}, frame_.y1 + 1.4 * t_);
+      pen_.across({from, frame_.y1}, {to, frame_.y1}, frame_.y1 + 1.4 * t_, assumed_);
     }
     std::sort(places.begin(), places.end());
     pen_.running(places, {corner_, frame_.y0}, {way(), 0}, {0, -1},

@@ -337,7 +337,7 @@ std::vector<Rule> fit_rules() {
        "bore_clearance",
        "",
        drain_in_bore,
-       {Input::drain_body, Input::drain, Input::subfloor}},
+       {Input::drain_body, Input::hole, Input::drain, Input::subfloor}},
       {"drain.bore-clear-of-joists",
        "bore misses the joists",
        "least distance from the bore to a joist, in plan",
@@ -346,7 +346,7 @@ std::vector<Rule> fit_rules() {
        "bore_clearance",
        "",
        bore_and_joists,
-       {Input::joists, Input::joist_run, Input::joist_stock, Input::joist_spacing, Input::subfloor,
+       {Input::hole, Input::joists, Input::joist_run, Input::joist_stock, Input::joist_spacing, Input::subfloor,
         Input::joist_solids}},
   };
 }

@@ -100,10 +100,6 @@ std::string read_plumb(const Job&, const Facts& facts) {
   return "plumb the " + walls_text(job::names_of(facts.room.not_plumbed)) + " (survey.plumb)";
 }
 
-std::string read_studs(const Job& job, const Facts&) {
-  return studs_to_find(walls_text(unread_studs(job)), "which nobody read");
-}
-
 /// What one key tells, and whether it is in the job file.
 struct Told {
   bool known = false;
@@ -216,7 +212,7 @@ const std::vector<Row>& readings() {
        STATE(!j.walls.existing         ? Standing::as_designed
              : unread_studs(j).empty() ? Standing::read
                                        : Standing::assumed),
-       read_studs},
+       [](J j, F) { return studs_to_find(walls_text(unread_studs(j)), "which nobody read"); }},
       {Input::joists, "places of the floor joists",
        STATE(slab(j) ? std::nullopt : State{read_or(j.floor.joist_first.has_value(), Standing::missing)}),
        [](J j, F) { return unknown_joists(j); }},
@@ -270,6 +266,9 @@ const std::vector<Row>& readings() {
        READ("measure how far the drain's body reaches below its top (drain.body_depth)")},
       {Input::drain_outlet, "the drain's outlet", STATE(given(j, "drain.outlet")),
        READ("measure the inside of the drain's outlet (drain.outlet)")},
+      {Input::hole, "the hole in the floor about the waste",
+       STATE(f.bought && f.bought->waste_aside_mm ? State{given(j, "drain.bore")} : std::nullopt),
+       READ("measure the hole in the floor about the waste (drain.bore)")},
       {Input::waste, "place of the room's waste",
        STATE(!f.bought                                             ? std::nullopt
              : f.bought->waste_aside_mm || f.bought->waste_back_mm ? State{Standing::read}
@@ -462,6 +461,7 @@ Stop stop_of(std::size_t turn) {
     case Input::drain_body:
     case Input::drain_depth:
     case Input::drain_outlet:
+    case Input::hole:
     case Input::flow:
       return Stop::drain;
     case Input::trap:

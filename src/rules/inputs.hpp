@@ -40,6 +40,7 @@ enum class Input {
   drain_body,
   drain_depth,  ///< of the body's lowest point
   drain_outlet,
+  hole,            ///< in the floor about a waste that stands: its width
   waste,           ///< that stands in the room already, against a bought base
   ribs,            ///< of a bought base's underside
   opening,         ///< for the drain in a bought base

@@ -170,5 +170,57 @@ TEST(SetBy, WhatHangsOnAHoleThatNobodyMeasuredIsInBrackets) {
     EXPECT_EQ(d.assumed, d.words.starts_with("(")) << d.words;
 }
 
+TEST(Pictures, FramingThatStandsAlreadyIsDottedInAllOfThemAndIsBroughtByNone) {
+  // Source: the conventions of the set: dots are what is existing. 4 Coopers Yard's walls stand and have no blocking to
+  // come: no step of its pictures is "walls". 2A's are framed: nothing of it is dotted.
+  const auto dots = [](const Sheet& sheet) {
+    return std::count_if(sheet.lines.begin(), sheet.lines.end(),
+                         [](const Line& line) { return line.kind == LineKind::existing; });
+  };
+  const Sheet &stood = drawn_demo("coopers-yard-4").sheet("steps"),
+              &framed = drawn_demo("tannery-lane-2a").sheet("steps");
+  const auto numbers = std::count_if(stood.arcs.begin(), stood.arcs.end(), [&](const Arc& arc) {
+    return std::abs(arc.radius - 1.25 * letter * stood.page.scale) < 1e-6 && arc.kind == LineKind::outline;
+  });
+  EXPECT_GE(numbers, 8);
+  EXPECT_GE(dots(stood), 30 * numbers) << "walls of two sides with seven studs and more in each picture";
+  EXPECT_THAT(read_through(stood), Not(HasSubstr(" walls ")));
+  EXPECT_EQ(dots(framed), 0);
+  EXPECT_THAT(read_through(framed), HasSubstr(" walls"));
+  EXPECT_GT(dots(drawn_demo("ferry-steps-3").sheet("steps")), 0);
+}
+
+TEST(SetBy, MembersInTheUpstandsDetailHaveTheirMarks) {
+  // Source: the conventions of the set: a member that is cut to the list is named with its mark. By that list studs are
+  // A, plates B, blocks D.
+  const std::string detail = read_through(set_by_on_small("tannery-lane-2a").sheet("wall-upstand"));
+  for (const char* name : {"blocking D ", "sole plate B ", "stud A, behind "}) EXPECT_THAT(detail, HasSubstr(name));
+}
+
+TEST(SetBy, AnAssumedStudPastTheLeftCornerHasItsNumberInBrackets) {
+  // Source: the conventions of the set: what is drawn by assumption has its number, in brackets. Its middle is half a
+  // stud and a 3-1/2 in plate's end from the corner: 2-3/4.
+  for (const char* job : {"coopers-yard-4", "chandlers-row-7"}) {
+    int past = 0;
+    for (const Dimension& d : drawn_demo(job).sheet("wall-back").dimensions)
+      if (d.assumed && !d.running && d.words == "(2-3/4)") ++past;
+    EXPECT_EQ(past, 1) << job;
+  }
+}
+
+TEST(SetBy, JointsSayOnWhatBeadTheApronStandsAndWhatThicknessNobodyRead) {
+  // Source: by hand, from the jobs: 2A's apron stands on the upstand, over the bead of the step before it; its board
+  // nobody read, Ferry's is 1/2 in.
+  const auto notes = [](const Sheet& sheet) {
+    std::string all = read_through(sheet);  // on small paper they may stand with the drawing
+    for (const std::string& note : sheet.notes) all += note + " ";
+    return all;
+  };
+  for (const Sheet* sheet : {&drawn_demo("tannery-lane-2a").sheet("bench-section"),
+                             &set_by_on_small("tannery-lane-2a").sheet("bench-joints")})
+    EXPECT_THAT(notes(*sheet), testing::AllOf(HasSubstr("comes down on the bead that G-0"), HasSubstr("was not read")));
+  EXPECT_THAT(notes(drawn_demo("ferry-steps-3").sheet("bench-section")), Not(HasSubstr("was not read")));
+}
+
 }  // namespace
 }  // namespace fallwright::drawing

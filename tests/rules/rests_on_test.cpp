@@ -127,6 +127,7 @@ const TakenOut readings[] = {
      {Input::waterproof_top, Input::membrane_top},
      [](Job& j, Facts&) { j.defaulted.push_back("tile.height"); }},
     {"body", {Input::drain_body}, [](Job& j, Facts&) { j.defaulted.push_back("drain.body"); }},
+    {"hole", {Input::hole}, [](Job& j, Facts&) { j.defaulted.push_back("drain.bore"); }},
     {"outlet", {Input::drain_outlet, Input::pipe}, [](Job& j, Facts&) { j.defaulted.push_back("drain.outlet"); }},
     {"waste",
      {Input::waste},
