@@ -203,8 +203,8 @@ void expect_judged_as_its_image(const Room& of) {
                               R"(base\.site_built\.marks)",  // a wall's marks are read from its left end in both
                               R"(sticks)",                   // what is bought stands under stocks
                               R"(cuts\[\]\.mark)",
-                              R"(room\.(drain_window\.left_face_mm|floor\.spots_mm))",  // a tape is hooked on the left
-                                                                                        // face in both
+                              // a tape is hooked on the left face in both
+                              R"(room\.(drain_window\.left_face_mm|floor\.spots_mm)|pipe\.bends\[\]\.off_left_mm)",
                           });
   };
   const auto found = sample::differences(expected, seen(there), same);
@@ -229,11 +229,21 @@ TEST_P(RandomRoom, IsJudgedTheSameInTheOtherUnit) {
   const Json found_json = sample::with_words_only(report_of(sample::in_millimetres(room)));
   Sameness same;
   // Furring is cut to a mark of the tape, and what is finished lies on it: a wall by a sixteenth of an inch either way.
+  constexpr double mark_mm = 1.5875, longest_mm = 10000, anywhere_mm = 1e9;
   same.loosely = [near = same.loosely](const std::string& path) {
-    constexpr double mark_mm = 1.5875, longest_mm = 10000;
     if (path == "clear.finished.area_mm2") return 2 * mark_mm * longest_mm;
-    if (is_among(path, {R"(clear\..*_mm(\[\d*\])?|room\.set_out.*\.mm)"})) return 2 * mark_mm;
+    if (is_among(path, {R"(room\.seat_in\.(least_at_mm|tip_.*))"})) return anywhere_mm;  // which strip is farthest in
+    if (is_among(path, {R"(clear\..*_mm(\[\d*\])?|room\.(set_out.*\.mm|seat_in\..*_mm))"})) return 2 * mark_mm;
     return near(path);
+  };
+  same.named = [](const std::string& shown) {
+    if (shown == "checks[clear.area].measured") return 2 * mark_mm * longest_mm;
+    if (is_among(shown, {R"(checks\[(access\.(opening|inside-width|inside-depth|face)|clear\.(width|circle))\]\.measured)",
+                         R"(checks\[(wall\.furred-flat|seat\.goes-in)\]\.measured)"}))
+      return 2 * mark_mm;
+    if (is_among(shown, {R"(checks\[(wall\.furred-flat|seat\.goes-in)\]\.margin)"})) return 2 * mark_mm / 1.5;
+    if (is_among(shown, {R"(checks\[(access|clear)\..*\]\.margin)"})) return 2 * mark_mm / 100;
+    return 0.0;
   };
   same.skip = [](const std::string& path) {
     return is_among(path, {

@@ -8,11 +8,11 @@
 namespace fallwright::sample {
 namespace {
 
-bool alike(double a, double b, const std::string& path, const Sameness& same) {
+bool alike(double a, double b, const std::string& path, const std::string& shown, const Sameness& same) {
   const bool length = path.find("_mm", path.rfind('.')) != std::string::npos &&
                       path.find("_mm2") == std::string::npos && path.find("_mm3") == std::string::npos;
   const double greater = std::max(std::abs(a), std::abs(b));
-  const double absolute = same.absolute > 0 ? std::max(same.absolute, same.loosely(path)) : 0;
+  const double absolute = same.absolute > 0 ? std::max({same.absolute, same.loosely(path), same.named(shown)}) : 0;
   return std::abs(a - b) <= std::max(absolute, length ? 0 : same.relative * greater);
 }
 
@@ -23,7 +23,7 @@ class Comparison {
   void compare(const Json& a, const Json& b, const std::string& path, const std::string& shown) {
     if (same_.skip(path)) return;
     if (a.is_number() && b.is_number()) {
-      if (!alike(a.get<double>(), b.get<double>(), path, same_)) differ(shown, a, b);
+      if (!alike(a.get<double>(), b.get<double>(), path, shown, same_)) differ(shown, a, b);
     } else if (a.type() != b.type()) {
       differ(shown, a, b);
     } else if (a.is_object()) {
