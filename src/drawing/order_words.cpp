@@ -114,6 +114,13 @@ std::string seat_edge(const job::Job& job, const facts::Facts& facts) {
                  : ", back higher");
 }
 
+std::string carried_in(const job::Job& job, const facts::Facts& facts) {
+  const auto& way = facts.room.seat_in;
+  if (!way || !way->between_walls) return "";
+  return "; carried in with its foot " + units::to_text(units::Length::mm(way->carried_mm), job.is_metric()) +
+         " above the datum at least, and let down at its place";
+}
+
 namespace {
 
 /// Why steps wait, each reason once, by letters.

@@ -34,6 +34,10 @@ std::string thin_strips(const Findings& findings);
 /// where it falls away. @pre there is a bench.
 std::string seat_edge(const job::Job& job, const facts::Facts& facts);
 
+/// How high the seat block of a bench at the back is carried in, over what stands beside the base by then; empty where
+/// it does not come in between two walls.
+std::string carried_in(const job::Job& job, const facts::Facts& facts);
+
 /// So high the base's edge bounds the studs beside it: above what turns up they may lean over it, as far as it still
 /// goes down between them, which has a check of its own.
 double base_stands_to_mm(const facts::Facts& facts);

@@ -40,6 +40,8 @@ struct Backing {
 /// So high over an upstand's edge the middle of its fasteners goes, half a shank and a hair: heads lap the edge and
 /// hold it, and none goes through the upstand, which would let water in. Common practice, no source.
 inline constexpr double screw_over_edge_mm = 3.175;
+/// And so far it keeps from every edge of what it goes into, 3/8 in. Common practice, no source.
+inline constexpr double screw_to_edge_mm = 9.525;
 
 /// What stands behind one upstand of the base, over its length: places where a fastener finds timber.
 struct Hold {

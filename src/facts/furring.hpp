@@ -20,6 +20,12 @@ inline constexpr double most_furring_mm = 38.1;
 /// saw. Such gaps are shimmed with tapered pairs or with strips of card in layers. Common practice, no source.
 inline constexpr double least_ripped_mm = 6.35;
 
+/// Nor is anything put before a stud that wants less than that, 1/16 in, in whatever unit the tape is: the board's own
+/// screws draw it there. Common practice, no source.
+inline double thinnest_strip_mm(double mark_mm) {
+  return std::max(mark_mm, 1.5875);
+}
+
 /// As thick as furring for a gap is cut: down to a mark of the tape, so that it never stands before the edge it brings
 /// a stud to, where what goes down would not. Two walls that are alike are so to a thousandth only.
 inline double furring_mm(double gap_mm, double mark_mm) {

@@ -46,8 +46,9 @@ std::vector<Key> bench_keys() {
        no_choices, STORE(bench(j).upstand_height = v.length())},
       {"bench.overhang", Kind::length, usual, "0", "0", 0, 100, "of the seat beyond the apron's face", no_choices,
        STORE(bench(j).overhang = v.length())},
-      {"bench.end_play", Kind::length, optional, "\"1/8 in\"", "3", 0, 25,
-       "at the back: so much shorter than the room is wide the seat block is made, half at each end. Left out: none",
+      {"bench.end_play", Kind::length, optional, "\"1/8 in\"", "3", 0, 12.7,
+       "at the back: so much shorter than the room is wide the seat block is made, half at each end, filled with a "
+       "bead. Left out: none",
        no_choices, STORE(bench(j).end_play = v.length())},
       {"bench.nose_carries", Kind::mass, optional, "\"300 lb\"", "\"140 kg\"", 1, 2000,
        "what may stand on the seat block's overhanging edge, as its maker says", no_choices,

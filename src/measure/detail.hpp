@@ -88,6 +88,8 @@ facts::DropIn measure_drop_in(const parts::Model& model, const Framing& framing,
                               const std::vector<facts::WidthRead>& read);
 /// How the seat block of a bench at the back comes over the base to its place, between what stands then; nothing of any
 /// other, which comes in from the entry.
+/// Takes off what widths that were read lack of those between the solids, where the seat block passes.
+void narrow_seat_in(const parts::Model& model, const std::vector<facts::WidthRead>& read, facts::DropIn& way);
 std::optional<facts::DropIn> measure_seat_in(const parts::Model& model, const Framing& framing,
                                              std::optional<double> strips_mm);
 facts::DrainWindow measure_window(const parts::Model& model, const survey::StudFaces& faces);

@@ -117,7 +117,7 @@ std::vector<facts::Strip> around(const facts::Strip& strip, double from, double 
   low.head_mm = thick_at(low.to), high.foot_mm = thick_at(high.from);
   low.below_seat = true, high.turn = facts::Turn::seat;
   for (const facts::Strip& part : {low, high})
-    if (part.to - part.from > least_share && std::max(part.foot_mm, part.head_mm) >= mark - flush_mm)
+    if (part.to - part.from > least_share && std::max(part.foot_mm, part.head_mm) >= facts::thinnest_strip_mm(mark) - flush_mm)
       left.push_back(part);
   return left;
 }
@@ -145,6 +145,11 @@ double thickness(const facts::Strip& strip, double share) {
   return strip.foot_mm + (strip.head_mm - strip.foot_mm) * (share - strip.from) / (strip.to - strip.from);
 }
 
+/// Whether what ends at a height behind the base's edge stands over it by as much as a screw there takes.
+bool takes_a_screw(double top_mm, double base_top_mm) {
+  return top_mm >= base_top_mm + facts::screw_over_edge_mm + facts::screw_to_edge_mm - units::tolerance::on_mark_mm;
+}
+
 /// A strip in two pieces: a little higher than the base stands, so that a screw holds it there and the one over the
 /// base's edge has timber behind it, and short enough to be slipped down behind that edge; and on from there, which
 /// goes in when all that comes past it is set. @param share of the stud's length at which the base ends
@@ -161,7 +166,7 @@ std::vector<facts::Strip> in_two(const facts::Strip& strip, double share, double
   rest.turn = facts::Turn::after;
   if (share < strip.to && share > strip.from) foot.head_mm = rest.foot_mm = there;  // both lie on one line
   const auto is_seen = [&](const facts::Strip& piece) {  // where strips part they lie on one line, between marks
-    return facts::furring_mm(std::max(piece.foot_mm, piece.head_mm), mark) > units::tolerance::on_mark_mm;
+    return facts::furring_mm(std::max(piece.foot_mm, piece.head_mm), mark) >= facts::thinnest_strip_mm(mark) - flush_mm;
   };
   for (const facts::Strip& piece : {foot, rest})
     if ((piece.to - piece.from) * length_mm > least_piece_mm && is_seen(piece)) pieces.push_back(piece);
@@ -239,20 +244,26 @@ void add_strips(const parts::Model& model, const facts::Heights& heights, std::v
     // Its own ends lie between the heights of its gaps: at those it would stand before the line, beside a leaning wall.
     std::vector<facts::Strip> strips = facts::strips_for(gap.at(box[2]), gap.at(box[5]), gap.widest_mm(), mark);
     const auto face = room_face(solid, gap.wall);
-    if (strips.empty() || std::max(strips[0].foot_mm, strips[0].head_mm) < mark - flush_mm || !face) continue;
+    const double thinnest = facts::thinnest_strip_mm(mark) - flush_mm;
+    if (strips.empty() || std::max(strips[0].foot_mm, strips[0].head_mm) < thinnest || !face) continue;
     const auto beside = gap.before == facts::Before::base ? std::optional{base_top} : std::nullopt;
     const LaidOut before{in_their_way, *face, box, gap.wall, mark, beside};
     if (is_beside_base(model, gap.wall, face->from, face->to)) {
       strips.front().turn = facts::Turn::base;
       strips = in_two(strips.front(), before.share(base_top), before.length_mm(), mark);
+      std::erase_if(strips, [&](const facts::Strip& strip) {  // what runs out behind the edge cannot be screwed
+        return strip.turn == facts::Turn::base && !takes_a_screw(box[2] + strip.to * before.length_mm(), base_top);
+      });
     }
     gap.strips = before.of(std::move(strips));
   }
 }
 
+/// Below its foot and over its head, where plates are, the board goes on as there.
 double Boards::Stud::thick_at(double z) const {
+  const double share = std::clamp((z - low) / (high - low), 0.0, 1.0);
   double thick = 0;
-  for (const facts::Strip& strip : gap->strips) thick = std::max(thick, thickness(strip, (z - low) / (high - low)));
+  for (const facts::Strip& strip : gap->strips) thick = std::max(thick, thickness(strip, share));
   return thick;
 }
 
@@ -379,16 +390,19 @@ std::vector<facts::BlockStrip> Boards::block_strips() const {
     const bool back = wall == Side::back;
     facts::BlockStrip strip{
         solid.id, wall, cut(back ? low : high), cut(back ? high : low), face->to - face->from, box[5] - box[2], z};
-    if (std::max(strip.first_mm, strip.other_mm) < mark - flush_mm) continue;
+    if (std::max(strip.first_mm, strip.other_mm) < facts::thinnest_strip_mm(mark) - flush_mm) continue;
     const auto lies = [&](double) {
       double in = std::numeric_limits<double>::lowest();
       for (const gp_Pnt& p : face->outline) in = std::max(in, into_room(wall, p));
       return std::pair{in, in + std::max(strip.first_mm, strip.other_mm)};
     };
     if (in_their_way.in(wall, face->from, face->to, box[2], box[5], lies)) continue;
-    // One that begins over the base's edge need not be slipped down behind that.
-    if (is_beside_base(model_, wall, face->from, face->to))
+    // One that begins over the base's edge need not be slipped down behind that; one that does not stand over it would
+    // be, and no screw could hold it there.
+    if (is_beside_base(model_, wall, face->from, face->to)) {
+      if (!takes_a_screw(box[5], base_top_mm_)) continue;
       strip.turn = box[2] < base_top_mm_ - flush_mm ? facts::Turn::base : facts::Turn::after;
+    }
     found.push_back(std::move(strip));
   }
   return found;

@@ -20,7 +20,7 @@ using job::Side;
 using survey::Rect;
 
 /// Common practice, no source: a fastener keeps 3/8 in from every edge of what it goes into.
-constexpr double edge_mm = units::inch_mm * 3 / 8;
+constexpr double edge_mm = facts::screw_to_edge_mm;
 
 /// A stretch along an upstand in which a fastener finds timber.
 struct Stretch {

@@ -97,6 +97,7 @@ facts::Room look_at_room(const parts::Model& model, const Framing& framing, cons
   room.floor.unread = unread_corners(model, room.faces);
   measure_walls(model, framing, facts.heights, room);
   room.seat_in = measure_seat_in(model, framing.with(boards, true), boards.top_before_seat_mm());
+  if (room.seat_in) narrow_seat_in(model, room.widths, *room.seat_in);
   room.drain = measure_window(model, room.faces);
   const auto& bore = room.drain.now_mm;
   room.chain = measure_chain(model, facts, bore[0], bore[1]);

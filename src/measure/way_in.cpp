@@ -79,6 +79,18 @@ double share_of_width(const facts::WidthRead& width, double z) {
   return width.height_mm > 0 ? std::clamp(z / width.height_mm, 0.0, 1.0) : 1;
 }
 
+void narrow_seat_in(const parts::Model& model, const std::vector<facts::WidthRead>& read, facts::DropIn& way) {
+  const double entry = plan_of(model, parts::Role::base)->y0, depth = model.job.alcove.depth.in_mm();
+  std::vector<Shortfall> passed;
+  for (const facts::WidthRead& w : read)
+    if (depth - w.from_back_mm >= entry && w.reading_mm < w.solids_mm) passed.push_back({w});
+  const double top = way.carried_mm + way.height_mm;
+  const Shortfall* most = way.between_walls ? most_at(passed, top) : nullptr;
+  if (!most) return;
+  way.least_mm -= most->at(top), way.tip_clear_mm -= most->at(top);
+  way.narrower = most->width;
+}
+
 void narrow_entry(const parts::Model& model, facts::Facts& facts) {
   const double top = facts.heights.threshold_greatest_mm.value_or(facts.heights.rim_greatest_mm) + entry_reach_mm,
                depth = model.job.alcove.depth.in_mm();

@@ -10,6 +10,7 @@
 #include "rules/remedy.hpp"
 #include "rules/slack.hpp"
 #include "rules/spot.hpp"
+#include "rules/stands_back.hpp"
 #include "rules/told.hpp"
 #include "rules/words.hpp"
 #include "units/tolerance.hpp"
@@ -114,97 +115,6 @@ Finding rock(const job::Job& job, const facts::Facts& facts, const Limit&) {
                    " in the dry fit: shim that corner for the trial, and trust the bed, not the floor, to carry it");
 }
 
-/// A stud that stands back from base or bench, or a corner of the base from a wall.
-struct Back {
-  double gap_mm = 0;
-  std::string where;
-  facts::Before before = facts::Before::base;
-  job::Side wall = job::Side::back;
-  std::tuple<int, int, double> turn;
-};
-
-/// In no order. A stud counts over its whole length, as its strip of furring does; behind the bench also where the
-/// bench is fastened to it.
-std::vector<Back> all_that_stand_back(const job::Job& job, const facts::Facts& facts) {
-  constexpr double same_mm = units::tolerance::length_mm;
-  const job::Side hand = told_hand(facts);
-  std::vector<Back> all;
-  const auto add = [&](double at_floor, double at_upstand, double at_top, const std::string& name, Back back) {
-    const double low = std::max(at_floor, at_upstand);
-    back.gap_mm = std::max(low, at_top);
-    back.where = name + (at_top > low + same_mm             ? ", at its top"
-                         : at_upstand >= at_floor - same_mm ? ", at the upstand's top"
-                                                            : ", at the floor");
-    all.push_back(std::move(back));
-  };
-  for (const facts::StudGap& s : facts.room.studs) {
-    if (s.stands_alone()) continue;
-    const bool from_right = s.wall == job::Side::back && hand == job::Side::right;
-    add(s.at_floor_mm, s.at_upstand_mm, s.at_top_mm, "stud '" + s.part_id + "'",
-        {0, "", s.before, s.wall, {0, turn_of(s.wall, hand), from_right ? -s.running_mm : s.running_mm}});
-    if (facts.cleat && facts.cleat->farthest_id == s.part_id && facts.cleat->farthest_mm > all.back().gap_mm + same_mm)
-      all.back().gap_mm = facts.cleat->farthest_mm,
-      all.back().where = "stud '" + s.part_id + "', where that is fastened";
-  }
-  // One built on site fills the room to its walls.
-  if (job.base.is_site_built()) return all;
-  for (const facts::CornerGap& c : facts.room.corners)
-    add(c.at_floor_mm, c.at_upstand_mm, 0, c.name() + " corner, " + job::name_of(c.wall) + " wall",
-        {0,
-         "",
-         facts::Before::base,
-         c.wall,
-         {1, turn_of(c.wall, hand), (c.end == job::Side::back ? 0 : 2) + (c.hand != hand)}});
-  return all;
-}
-
-/// A base that has play to that wall may stand closer to it, by what brings the gap there to its limit. What is won
-/// there is lost on the other side: it is not told where that would then be over its limit.
-std::string closer_to(const Back& most, double limit_mm, const job::Job& job, const facts::Facts& facts) {
-  if (most.wall == job::Side::back) return "";
-  const double by = up_to_mark(most.gap_mm - limit_mm, job);
-  if (by > play_mm(job, facts, most.wall == job::Side::right) + units::tolerance::length_mm) return "";
-  for (const Back& other : all_that_stand_back(job, facts))
-    if (other.wall != most.wall && other.wall != job::Side::back && other.before == facts::Before::base &&
-        other.gap_mm + by > limit_mm + units::tolerance::length_mm)
-      return "";
-  return ", or set the base closer by " + text_of(by, Unit::mm, job) + ": a board covers " +
-         text_at_most(limit_mm, job);
-}
-
-/// Of gaps that are alike a stud's is told rather than a corner's, the walls in turn, and along the back from the hand
-/// that is told first.
-std::optional<Back> farthest_back(const job::Job& job, const facts::Facts& facts) {
-  constexpr double same_mm = units::tolerance::length_mm;
-  std::optional<Back> most;
-  double greatest = 0;
-  for (Back& back : all_that_stand_back(job, facts)) {
-    if (most && (back.gap_mm < greatest - same_mm || (back.gap_mm <= greatest + same_mm && most->turn < back.turn)))
-      continue;
-    greatest = most ? std::max(greatest, back.gap_mm) : back.gap_mm;
-    most = std::move(back);
-  }
-  if (most) most->gap_mm = greatest;
-  return most;
-}
-
-Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  const auto most = farthest_back(job, facts);
-  if (!most) return not_applicable("no wall stands behind the base");
-  const bool furred = most->gap_mm <= facts::most_furring_mm + units::tolerance::length_mm;
-  const std::string edge = std::string{name_of(most->before)} + "'s edge";
-  Finding finding =
-      found(most->gap_mm, "from the " + edge + " to the " + most->where,
-            (furred ? "fur the studs out to the " + edge + " (up to " +
-                          text_of(facts::furring_mm(most->gap_mm, job.mark_mm()), Unit::mm, job) +
-                          "; the list of furring says how much at each)"
-                    : "frame a wall before those studs: they stand farther back than furring reaches (" +
-                          text_of(facts::most_furring_mm, Unit::mm, job) + ")") +
-                (most->before == facts::Before::base ? closer_to(*most, *limit.greatest, job, facts) : ""));
-  finding.fails_above = facts::most_furring_mm;  // strips that are on the list close what is less
-  return finding;
-}
-
 /// Where it is narrowest, and whether the solids say so or a width that was read.
 std::string narrowest(const job::Job& job, const facts::DropIn& drop) {
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
@@ -306,7 +216,7 @@ constexpr double planed_mm = 3.175;
 
 /// Made shorter by what is wanting held level; past what is filled beside its ends it is another block.
 Finding shorter_block(Finding finding, const job::Job& job, double lacks_mm, const std::string& planed) {
-  constexpr double most_mm = 25;  // common practice, no source
+  constexpr double most_mm = 12.7;  // a bead and its backing fill half at each end; common practice, no source
   const double wanted = job.bench->end_play.in_mm() + lacks_mm, near = up_to_mark(wanted, job),
                play = near < wanted - units::tolerance::length_mm ? near + job.mark_mm() : near;
   if (play > most_mm) {
@@ -323,8 +233,7 @@ Finding seat_goes_in(const job::Job& job, const facts::Facts& facts, const Limit
   if (job.bench->place != job::Side::back)
     return not_applicable("the seat block is slid in from the entry, one end open");
   const auto& way = facts.room.seat_in;
-  if (!way) return cannot_tell("the seat block was not found");
-  if (!way->between_walls) return not_applicable("the seat block does not come in between two walls");
+  if (!way || !way->between_walls) return not_applicable("the seat block does not come in between two walls");
   const bool level = way->tip_deg == 0 || way->least_mm >= way->tip_clear_mm;
   const double left = level ? way->least_mm : way->tip_clear_mm;
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
@@ -333,9 +242,10 @@ Finding seat_goes_in(const job::Job& job, const facts::Facts& facts, const Limit
             (level ? "held level, its foot " + len(way->carried_mm) + " above the datum"
                    : tipped_words(way->tip_deg) + ", as it levels out or under the ceiling") +
                 "; " + len(way->length_mm) + " long, over the base between what stands then, narrowest " +
-                len(way->least_at_mm) + " above the datum",
+                len(way->least_at_mm) + " above the datum" +
+                (way->narrower ? "; " + width_text(*way->narrower, job) : ""),
             left < -units::tolerance::on_mark_mm
-                ? "the seat block does not come to its place over the base, by " + text_at_least(-left, job) + ": "
+                ? std::string{"the seat block does not come to its place over the base: "}
                 : "the seat block comes to its place over the base with " + text_at_most(std::max(0.0, left), job) +
                       " to spare at both ends together: ");
   finding.fails_below = -planed_mm;

@@ -378,9 +378,10 @@ struct FurringScrews {
 /// What is ripped is screwed on; shims are caught by the board's own screws.
 FurringScrews furring_screws(const facts::Facts& facts) {
   FurringScrews screws;
-  const auto add = [&](double length_mm, double thick_mm) {
+  const auto add = [&](double length_mm, double thick_mm, bool over_edge_alone = false) {
     if (thick_mm <= facts::least_ripped_mm - units::tolerance::length_mm) return;
-    ++screws.strips, screws.count += static_cast<int>(count_along(length_mm, job::Length::mm(furring_apart_mm))) + 1;
+    const int along = static_cast<int>(count_along(length_mm, job::Length::mm(furring_apart_mm))) + 1;
+    ++screws.strips, screws.count += over_edge_alone ? 1 : along;
   };
   for (const facts::StudGap& gap : facts.room.studs) {
     const auto stud = std::find_if(facts.parts.begin(), facts.parts.end(),
@@ -388,7 +389,8 @@ FurringScrews furring_screws(const facts::Facts& facts) {
     if (stud == facts.parts.end()) continue;
     const double length = stud->bbox_mm[5] - stud->bbox_mm[2];
     for (const facts::Strip& strip : gap.strips)
-      add((strip.to - strip.from) * length, std::max(strip.foot_mm, strip.head_mm));
+      add((strip.to - strip.from) * length, std::max(strip.foot_mm, strip.head_mm),
+          strip.turn == facts::Turn::base && strip.parted);  // the rest of it is behind the base
   }
   for (const facts::BlockStrip& block : facts.room.block_strips)
     add(block.length_mm, std::max(block.first_mm, block.other_mm));

@@ -138,7 +138,7 @@ TEST(Says, OfTheSurvey) {
         0.6,
         in,
         {"stud 's2', at the upstand's top"},
-        {"set the base closer by 1/8\"", "a board covers 1/2\""},
+        {"set the base against the right wall (base.against = \"right\")", "a board covers 1/2\""},
         "residential",
         Outcome::caution},
        {"room.stud-gap",

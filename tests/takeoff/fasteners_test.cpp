@@ -127,7 +127,7 @@ TEST(Fasteners, TheDeckIsScrewedToWhatItLiesOn) {
 
 TEST(Fasteners, StripsOfFurringAreScrewedOn) {
   // Source: common practice, no source: one at either end and at most 16 in apart. By hand: a foot piece of 6 in takes
-  // 2, the 87 in over it 5 + 2 more of 5.4 spaces, one of 14-1/2 before a block 2; shims are caught by the board's
+  // 2, and 1 where all of it but its head is behind the base, the 87 in over it 5 + 2 more of 5.4 spaces, one of 14-1/2 before a block 2; shims are caught by the board's
   // screws.
   const job::Job job = sample::alcove();
   for (const job::Side wall : {job::Side::left, job::Side::right}) {
@@ -147,6 +147,8 @@ TEST(Fasteners, StripsOfFurringAreScrewedOn) {
     ASSERT_TRUE(row);
     EXPECT_EQ(row->quantity, 2 + 7 + 2);
     EXPECT_NE(row->basis.find("in each of 3 strips one at either end and at most 16\" apart"), std::string::npos);
+    facts.room.studs[0].strips[0].turn = facts::Turn::base, facts.room.studs[0].strips[0].parted = true;
+    EXPECT_EQ(row_named(takeoff::take_off(job, facts, {}, {}), "screws, furring")->quantity, 1 + 7 + 2);
     facts.room.studs.clear(), facts.room.block_strips.clear();
     EXPECT_FALSE(row_named(takeoff::take_off(job, facts, {}, {}), "screws, furring"));
   }
