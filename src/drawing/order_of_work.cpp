@@ -353,7 +353,7 @@ class Order {
            "a strip pushes at the base: plane it thinner, and read the level again"});
     if (upstands)
       add_on_base({!s_.judgement.holds.loose.empty(), "crew",
-                   "Hold it: at each stud along an upstand, from the first to the last, a screw with its head over the edge. "
+                   "Hold it: a screw at each stud along an upstand, from the first to the last, its head over the edge. "
                    "Never through the upstand." +
                        std::string{stands_on_upstand(job_) ? " The apron's foot is hollowed for each head." : ""} +
                        around(" ", clear_of_apron(job_, f_)),

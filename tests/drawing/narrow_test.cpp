@@ -153,7 +153,8 @@ std::string askew() {
 
 TEST(Narrow, RowsOfAPlanHaveOneWhole) {
   // Source: by hand: rows from stud face to stud face are one length. To the bore that is worked to from both, so their
-  // two lengths make it; base and bench take the rest where nobody works to it. The finish is 24 on either side.
+  // two lengths make it; base and bench take the rest where nobody works to it. The finish is 24 on either side, on
+  // strips before the base at the right: 13 of the 15 that bench and base leave there, where the wall stands in most.
   const Drawn d = drawn(job::read(askew(), "x.toml"), false);
   const Sheet& plan = d.sheet("plan");
   std::map<int, double> sums, wholes;
@@ -171,7 +172,7 @@ TEST(Narrow, RowsOfAPlanHaveOneWhole) {
   ASSERT_GE(from_face_to_face.size(), 3U) << "studs to bore, base, bench";
   for (const double sum : from_face_to_face) EXPECT_NEAR(sum, from_face_to_face.front(), 1e-9);
   const double finished = sums.begin()->second;
-  EXPECT_NEAR(finished + 48, from_face_to_face.front(), 1e-9);
+  EXPECT_NEAR(finished + 48 + 13, from_face_to_face.front(), 1e-9);
 }
 
 }  // namespace

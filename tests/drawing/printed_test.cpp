@@ -469,7 +469,7 @@ TEST(PrintedOrderOfWork, IsAsDoneOnSite) {
                             "under the threshold from the front",
                             "on the upstands and on the threshold",
                             "never on the",
-                            "Hold it: a screw at each end of an upstand",
+                            "Hold it: a screw at each stud along an upstand",
                             "Never through",
                             "the maker's word",
                             "Make the drain tight",
