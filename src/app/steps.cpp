@@ -31,12 +31,17 @@ std::string wrapped(const std::string& words, std::size_t indent) {
 std::string steps_text(const Work& work) {
   const report::Report& r = *work.report;
   std::string text = r.job.name + ": order of work\n";
+  std::string steps;
+  drawing::Reasons reasons;
   int number = 0;
-  for (const drawing::Step& step : drawing::steps_of(r.job, {r.facts, r.cuts, r.plan, r.rows, r.judgement})) {
-    text += wrapped(std::to_string(++number) + (step.hold ? " HOLD, " : " ") + step.who + ": " + step.what, 4);
-    text += "    " + wrapped("numbers: " + step.measure, 6);
-    text += "    " + wrapped("stop if: " + step.stop, 6);
+  for (drawing::Step& step : drawing::steps_of(r.job, {r.facts, r.cuts, r.plan, r.rows, r.judgement})) {
+    const std::string why = reasons.taken_from(step);
+    steps += wrapped(std::to_string(++number) + (step.hold ? " HOLD" + why + ", " : " ") + step.who + ": " + step.what, 4);
+    if (!step.measure.empty()) steps += "    " + wrapped("numbers: " + step.measure, 6);
+    steps += "    " + wrapped("stop if: " + step.stop, 6);
   }
+  for (const std::string& why : reasons.notes()) text += wrapped(why, 2);
+  text += steps;
   for (const std::string& note : drawing::notes_on_steps()) text += wrapped(note, 2);
   return text;
 }

@@ -121,38 +121,27 @@ std::string carried_in(const job::Job& job, const facts::Facts& facts) {
          " above the datum at least, and let down at its place";
 }
 
-namespace {
+std::string Reasons::taken_from(Step& step) {
+  const std::string then = ". Then: ";
+  const std::size_t at = step.what.find(then);
+  if (!step.waits || at == std::string::npos) return "";
+  const bool no_number = step.measure.starts_with("no number is given");
+  const std::string hold = "HOLD ", head = step.what.substr(0, at);
+  const std::string why =
+      (head.starts_with(hold) ? head.substr(hold.size()) : head) + (no_number ? "; " + step.measure : "") + ".";
+  step.what = step.what.substr(at + then.size());
+  if (no_number) step.measure = "";
+  auto known = std::find(all_.begin(), all_.end(), why);
+  if (known == all_.end()) known = all_.insert(all_.end(), why);
+  return std::string{" "} + static_cast<char>('a' + (known - all_.begin()));
+}
 
-/// Why steps wait, each reason once, by letters.
-class Reasons {
- public:
-  /// Its letter, where it waits for a check that fails: out of the step's words, where it would be read twenty times.
-  std::string taken_from(Step& step) {
-    const std::string then = ". Then: ";
-    const std::size_t at = step.what.find(then);
-    if (!step.waits || at == std::string::npos) return "";
-    const bool no_number = step.measure.starts_with("no number is given");
-    const std::string hold = "HOLD ", head = step.what.substr(0, at);
-    const std::string why =
-        (head.starts_with(hold) ? head.substr(hold.size()) : head) + (no_number ? "; " + step.measure : "") + ".";
-    step.what = step.what.substr(at + then.size());
-    if (no_number) step.measure = "";
-    auto known = std::find(all_.begin(), all_.end(), why);
-    if (known == all_.end()) known = all_.insert(all_.end(), why);
-    return std::string{" "} + static_cast<char>('a' + (known - all_.begin()));
-  }
-  std::vector<std::string> notes() const {
-    std::vector<std::string> notes;
-    for (std::size_t i = 0; i < all_.size(); ++i)
-      notes.push_back(std::string{"HOLD "} + static_cast<char>('a' + static_cast<char>(i)) + ": " + all_[i]);
-    return notes;
-  }
-
- private:
-  std::vector<std::string> all_;
-};
-
-}  // namespace
+std::vector<std::string> Reasons::notes() const {
+  std::vector<std::string> notes;
+  for (std::size_t i = 0; i < all_.size(); ++i)
+    notes.push_back(std::string{"HOLD "} + static_cast<char>('a' + static_cast<char>(i)) + ": " + all_[i]);
+  return notes;
+}
 
 std::vector<Sheet> draw_steps(const Subject& subject, std::vector<Step> steps) {
   const double hold = is_small(paper_of(subject.job())) ? 1.1 : 0.85;  // "HOLD a" in one line

@@ -21,6 +21,18 @@ struct Step {
   std::string unseen = {};  ///< what it brings that is too thin for pictures: "membrane"
 };
 
+/// Why steps wait, each reason once, by letters.
+class Reasons {
+ public:
+  /// Its letter after a blank, where it waits for a check that fails: out of the step's words, where it would be read
+  /// twenty times. Empty where it waits for none.
+  std::string taken_from(Step& step);
+  std::vector<std::string> notes() const;
+
+ private:
+  std::vector<std::string> all_;
+};
+
 /// In their order on site, each with the numbers of this job. Sheets are named in words: "the bed sheet".
 std::vector<Step> steps_of(const job::Job& job, const Findings& findings);
 

@@ -197,6 +197,20 @@ TEST(SurveyCommand, AMistypedCommandIsToldTheNearest) {
   EXPECT_THAT(run("nonsense " + ferry).out, HasSubstr("there is no command 'nonsense'; there are build, check, "));
 }
 
+TEST(SurveyCommand, WhyStepsWaitIsToldOnceAndByALetterAtEach) {
+  // Source: the contract of the order of work: a reason that many steps have is read once.
+  const std::string steps = run("steps " + ferry).out;
+  const auto count = [&](const std::string& words) {
+    int found = 0;
+    for (std::size_t at = steps.find(words); at != std::string::npos; at = steps.find(words, at + 1)) ++found;
+    return found;
+  };
+  EXPECT_EQ(count("HOLD a: until the base is settled; no number is given: the check 'bore misses the joists' fails."), 1);
+  EXPECT_EQ(count("no number is given"), 1);
+  EXPECT_GT(count(" HOLD a, "), 10);
+  EXPECT_EQ(count("Then: "), 0);
+}
+
 TEST(SurveyCommand, AJobComesThroughStandardInput) {
   // Source: the contract of the command line.
   const sample::Ran file = run("takeoff " + ferry), input = run("takeoff - < " + ferry);
