@@ -219,20 +219,17 @@ std::string lengths_of_sides(const Subject& s) {
 
 /// What its heavy dashes are; nothing where it has none.
 std::string furring_words(const Subject& s) {
-  const bool metric = s.job().is_metric();
-  const auto& studs = s.facts.room.studs;
-  const bool furred =
-      std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) { return is_furred(stud, metric); });
-  const bool above = std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) {
-    return is_furred_above(s, stud, metric) && !is_strip_held(s, stud.part_id);
-  });
-  const bool held = std::any_of(studs.begin(), studs.end(), [&](const facts::StudGap& stud) {
-    return (is_furred(stud, metric) ? stud.at_upstand_mm > 0 : is_furred_above(s, stud, metric)) &&
-           is_strip_held(s, stud.part_id);
-  });
-  if (!furred && !above && !held) return "";
-  return " Heavy dashes: to be furred out, so thick at the upstand, down to a mark" +
-         std::string{above ? "; above: none there, but higher up" : ""} +
+  bool any = false, above = false, held = false;
+  for (const facts::StudGap& stud : s.facts.room.studs) {
+    const std::optional<FurringTold> told = furring_told(s, stud);
+    if (!told) continue;
+    any = true;
+    above = above || (told->is_above() && !told->held);
+    held = held || (told->held && told->in_mm <= 0);
+  }
+  if (!any) return "";
+  return " Heavy dashes: to be furred out, so thick at the foot by the cut list" +
+         std::string{above ? "; above: nothing there, but higher up" : ""} +
          std::string{held ? "; HOLD: that strip waits, see {cuts}." : "."} + late_furring_in_short(s);
 }
 

@@ -32,12 +32,15 @@ struct BenchEdges {
 BenchEdges bench_edges(const Subject& subject);
 /// The alcove's two diagonals are drawn where both its side walls stand.
 bool has_diagonals(const job::Job& job);
-/// Whether a stud stands so far off what stands before it that its shim is told.
-bool is_furred(const facts::StudGap& stud, bool metric);
-/// Whether the cut list holds the strip before a stud: nobody cuts it yet.
-/// Not at the upstand, but higher up.
-bool is_furred_above(const Subject& subject, const facts::StudGap& stud, bool metric);
-bool is_strip_held(const Subject& subject, const std::string& stud);
+/// What a plan tells of the strips before a stud, as the cut list has them.
+struct FurringTold {
+  double foot_mm = 0;  ///< as thick as one is cut at the stud's foot; 0: there is none there
+  double in_mm = 0;    ///< so far the stud itself stands in the way at the upstand
+  bool held = false;   ///< nobody cuts one yet
+  bool is_above() const { return foot_mm <= 0 && in_mm <= 0; }
+};
+/// Nothing where a stud needs no strip.
+std::optional<FurringTold> furring_told(const Subject& subject, const facts::StudGap& stud);
 
 /// Draws the set-out: everything is measured from stud faces, running dimensions from one named corner.
 class Plan {

@@ -3,6 +3,7 @@
 
 #include "drawing/plan.hpp"
 #include "drawing/steps.hpp"
+#include "drawing/wall.hpp"
 #include "job/layout.hpp"
 #include "takeoff/cuts.hpp"
 
@@ -53,34 +54,35 @@ void Plan::hidden_edges() {
   if (edges.base_is_hidden()) edge(base_edge_, edges.laps ? "base's edge, LAPPED" : "base's edge");
 }
 
-bool is_furred(const facts::StudGap& stud, bool metric) {
-  return !stud.stands_alone() && std::abs(stud.at_upstand_mm) >= units::tape_mark_mm(metric);
-}
-
-bool is_furred_above(const Subject& subject, const facts::StudGap& stud, bool metric) {
-  return !stud.stands_alone() && !is_furred(stud, metric) &&
-         std::any_of(subject.cuts.begin(), subject.cuts.end(), [&](const takeoff::CutRow& cut) {
-           return cut.furring &&
-                  std::find(cut.part_ids.begin(), cut.part_ids.end(), stud.part_id) != cut.part_ids.end();
-         });
-}
-
-bool is_strip_held(const Subject& subject, const std::string& stud) {
-  return std::any_of(subject.cuts.begin(), subject.cuts.end(), [&](const takeoff::CutRow& cut) {
-    return cut.furring && cut.hold && std::find(cut.part_ids.begin(), cut.part_ids.end(), stud) != cut.part_ids.end();
-  });
+std::optional<FurringTold> furring_told(const Subject& subject, const facts::StudGap& stud) {
+  if (stud.stands_alone()) return std::nullopt;
+  const double mark = units::tape_mark_mm(subject.job().is_metric());
+  FurringTold told;
+  bool listed = false;
+  for (const takeoff::CutRow& cut : subject.cuts) {
+    if (!cut.furring || std::find(cut.part_ids.begin(), cut.part_ids.end(), stud.part_id) == cut.part_ids.end())
+      continue;
+    listed = true, told.held = told.held || cut.hold;
+    if (takeoff::strip_of(stud, cut).from <= 0)
+      told.foot_mm = std::max(told.foot_mm, thick_at(takeoff::StripEnd::foot, cut));
+  }
+  told.in_mm = std::max(0.0, -stud.at_upstand_mm);
+  if (told.in_mm < mark) told.in_mm = 0;
+  if (!listed && stud.is_beyond_furring())
+    told.foot_mm = takeoff::furring_mm(stud.at_floor_mm, subject.job().is_metric());
+  return listed || told.in_mm > 0 || told.foot_mm > 0 ? std::optional{told} : std::nullopt;
 }
 
 void Plan::furring() {
   for (const facts::StudGap& stud : s_.facts.room.studs) {
-    const bool at_upstand = is_furred(stud, sheet_.metric), held = is_strip_held(s_, stud.part_id);
-    if (!at_upstand && !is_furred_above(s_, stud, sheet_.metric)) continue;
+    const std::optional<FurringTold> told = furring_told(s_, stud);
+    if (!told) continue;
     furring_at(stud.wall, part(s_.facts, stud.part_id).bbox_mm,
-               at_upstand && stud.at_upstand_mm <= 0 ? "in " + pen_.words(-stud.at_upstand_mm)
-               : held                                ? "fur HOLD"
-               : !at_upstand                         ? "fur above"
-                             : "fur " + pen_.words(takeoff::furring_mm(stud.at_upstand_mm, sheet_.metric)),
-               !at_upstand);
+               told->in_mm > 0     ? "in " + pen_.words(told->in_mm)
+               : told->held        ? "fur HOLD"
+               : told->foot_mm > 0 ? "fur " + pen_.words(told->foot_mm)
+                                   : "fur above",
+               told->is_above());
   }
   // Before blocks between them the same, of those one above the other once; how thick, their lists say.
   std::vector<std::pair<long, long>> seen;

@@ -90,7 +90,7 @@ class Wall {
     if (furred_)
       told.push_back(
           std::string{"Heavy dashes: a strip of furring, its mark and, where there is room, its thickness at "
-                      "foot and top; of all strips: "} +
+                      "foot and top, 'at' the height where it ends elsewhere; of all strips: "} +
           (apart_ ? "{schedules}" : "the table") + (held_ ? ", and which are on HOLD." : ".") +
           late_furring_in_short(s_, side_));
     if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_})) told.push_back(where_pieces_stand(s_));
@@ -232,11 +232,7 @@ class Wall {
         const facts::Strip& on = strip_before(s_, cut, stud);
         const double foot = line.from.y, head = line.to.y;
         sheet_.lines.push_back(line);
-        const std::string low = on.from > 0 ? "begins " + pen_.words(foot - f.y0) + " up"
-                                            : pen_.words(thick_at(takeoff::StripEnd::foot, cut)) + " foot",
-                          high = on.to < 1 ? "ends " + pen_.words(head - f.y0) + " up"
-                                           : pen_.words(thick_at(takeoff::StripEnd::head, cut)) + " top",
-                          strip_words = cut.mark + (cut.hold ? " HOLD" : ": " + low + ", " + high),
+        const std::string strip_words = cut.mark + (cut.hold ? " HOLD" : ": " + ends_of_strip(pen_, cut, on, line)),
                           words = "fur " + strip_words;
         const Point strip{line.from.x, foot + 0.6 * (head - foot)};
         if (on.parted && on.turn == facts::Turn::base) {
@@ -484,8 +480,7 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
   if (!is_small(paper_of(subject.job())))
     if (Sheet both = wall_with(true); both.page.scale <= sheets.front().page.scale) return {std::move(both)};
   sheets.push_back(details_alone(
-      "wall-upstand",
-      std::string{edge->lapped ? "Lapped edge" : "Upstand"} + " at the back wall, " + bed_section(subject),
+      "wall-upstand", std::string{edge->lapped ? "Lapped edge" : "Upstand"} + " at the back wall, " + bed_section(subject),
       subject.job(), [&](Sheet& sheet, Pen& pen, double scale) {
         sheet.sight = bed_cut(subject).sight();
         warn(sheet, base_warning(subject));

@@ -32,10 +32,13 @@ Line line_of_strip(const Subject& subject, const takeoff::CutRow& cut, const par
 /// How thick a strip of furring is cut at one of its ends.
 double thick_at(takeoff::StripEnd end, const takeoff::CutRow& cut);
 
+/// "26 at 189, 21 top": how thick it is at its ends, and how high over the datum those stand that are not the stud's.
+std::string ends_of_strip(const Pen& pen, const takeoff::CutRow& cut, const facts::Strip& on, const Line& line);
+
 /// The same before a block: along it, with the row's mark, in what is `clear` over it where that has room.
 void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block, double clear);
-/// The strip beside the base, which is cut off over its edge and goes in before what stands on it: its end is drawn, and
-/// it is named at its foot.
+/// The strip beside the base, which is cut off over its edge and goes in before what stands on it: its end is drawn,
+/// and it is named at its foot.
 void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, const Line& strip);
 
 /// Whether a stud stands before the line of base or bench as high as that is in a way: its wall's sheet says how far.

@@ -87,6 +87,15 @@ double thick_at(takeoff::StripEnd end, const takeoff::CutRow& cut) {
   return cut.taper && cut.taper->thin_at == end ? cut.taper->thin_mm : cut.thickness_mm;
 }
 
+std::string ends_of_strip(const Pen& pen, const takeoff::CutRow& cut, const facts::Strip& on, const Line& line) {
+  const double foot = thick_at(takeoff::StripEnd::foot, cut), head = thick_at(takeoff::StripEnd::head, cut);
+  const auto within = [&](double thick, const char* nothing, double z) {
+    return (thick > 0 ? pen.words(thick) : nothing) + " at " + pen.words(z);
+  };
+  return (on.from > 0 ? within(foot, "begins", line.from.y) : pen.words(foot) + " foot") + ", " +
+         (on.to < 1 ? within(head, "ends", line.to.y) : pen.words(head) + " top");
+}
+
 void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block, double clear) {
   // Over its upper edge: an upstand's dashes, which may run through it, are others.
   const double t = pen.text_mm(), size = 2.5 / 3, x = (block.x0 + block.x1) / 2, line = block.y1 + 0.3 * t,

@@ -5,6 +5,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "drawing/plan.hpp"
+#include "drawing/wall.hpp"
 #include "outside/drawn.hpp"
 
 namespace fallwright::drawing {
@@ -196,6 +198,39 @@ TEST(Marks, OfThinMembersAreLedUprightPastAChain) {
         EXPECT_GT(box_of(front.texts.at(mark.text)).x0, left) << name << " " << mark.mark;
       }
   }
+}
+
+TEST(Strips, HaveOneThicknessOnPlanAndListAndHeightsOverTheDatum) {
+  // Source: by hand: a gap of 27.42 at an upstand is 27 to a mark, but the strip is cut 26: the plan says 26. A foot
+  // piece of 144 on a plate of 45 ends 189 over the datum; the rest begins there. A strip that ends under a seat and is
+  // cut to nothing stands at the foot, and one that begins over that does not.
+  const Drawn& d = drawn_demo("tannery-lane-5c");
+  const auto row = [](double thick, double thin, takeoff::StripEnd thin_at, facts::Turn turn) {
+    takeoff::CutRow cut;
+    cut.part_ids = {"one"}, cut.furring = takeoff::Furring::strip, cut.thickness_mm = thick, cut.turn = turn;
+    if (thin < thick) cut.taper = takeoff::Taper{thin, thin_at};
+    return cut;
+  };
+  using facts::Strip, facts::Turn, takeoff::StripEnd;
+  facts::StudGap stud{"one", survey::Side::left, facts::Before::base, 25, 27.73, 27.42, 21.76};
+  std::vector<takeoff::CutRow> cuts{row(26, 26, StripEnd::head, Turn::base), row(26, 21, StripEnd::head, Turn::after)};
+  const Subject subject{{d.facts, cuts, {}, d.rows, d.judgement}, *d.model};
+  stud.strips = {Strip{26, 26, 0, 0.06, Turn::base}, Strip{26, 21, 0.06, 1, Turn::after}};
+  EXPECT_EQ(furring_told(subject, stud)->foot_mm, 26);
+  Sheet sheet;
+  sheet.metric = true;
+  Pen pen{sheet, 3};
+  EXPECT_EQ(ends_of_strip(pen, cuts[1], stud.strips[1], {{0, 189}, {0, 2355}}), "26 at 189, 21 top");
+  EXPECT_EQ(ends_of_strip(pen, cuts[0], stud.strips[0], {{0, 45}, {0, 189}}), "26 foot, 26 at 189");
+  cuts = {row(2, 0, StripEnd::head, Turn::framing)};
+  stud.strips = {Strip{2, 0, 0, 0.2}}, stud.at_upstand_mm = 0.4;
+  EXPECT_FALSE(furring_told(subject, stud)->is_above());
+  EXPECT_EQ(ends_of_strip(pen, cuts[0], stud.strips[0], {{0, 45}, {0, 424}}), "2 foot, ends at 424");
+  cuts = {row(19, 0, StripEnd::foot, Turn::framing)};
+  stud.strips = {Strip{0, 19, 0.2, 1}}, stud.at_upstand_mm = 18;
+  EXPECT_TRUE(furring_told(subject, stud)->is_above());
+  cuts.clear();
+  EXPECT_FALSE(furring_told(subject, stud)) << "what no list has is on no plan";
 }
 
 }  // namespace

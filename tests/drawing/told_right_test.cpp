@@ -71,7 +71,7 @@ TEST(ToldRight, AStripIsSaidToBeNoThickerThanItsGap) {
   std::string all;
   for (const Sheet& sheet : drawn_demo("ferry-steps-3").sheets)
     if (sheet.name.starts_with("plan")) all += notes_told_right(sheet);
-  EXPECT_THAT(all, HasSubstr("so thick at the upstand, down to a mark"));
+  EXPECT_THAT(all, HasSubstr("so thick at the foot by the cut list"));
 }
 
 TEST(ToldRight, ABenchWithoutNamedFastenersIsOnHold) {
