@@ -91,7 +91,8 @@ class Cover {
     if (assembly == others_.end()) return top;
     Sheet shown;  // without the names of what is numbered
     for (const Line& line : assembly->lines)
-      if (line.kind == LineKind::outline || line.kind == LineKind::dimension || line.kind == LineKind::rejected)
+      if (line.kind == LineKind::outline || line.kind == LineKind::existing || line.kind == LineKind::dimension ||
+          line.kind == LineKind::rejected)
         shown.lines.push_back(line);
     shown.arcs = assembly->arcs;  // about the numbers: for their room alone
     const Frame f = frame_of(shown);

@@ -58,15 +58,7 @@ std::string plain_name(const std::string& shows, const Subject& s) {
     return floor + (bore_is_void(s) ? ", its bore VOID" : ", bored later");
   }
   if (shows == "walls") {
-    const auto [strips, now, held, late, over, last] = furring_turns(s);
-    std::vector<std::string> work;
-    if (!s.job().walls.blocking.empty()) work.emplace_back("blocked");
-    if (now > 0)
-      work.emplace_back(held > 0          ? "furred, all but what is on HOLD"
-                        : late + last > 0 ? "furred, all but beside the base"
-                        : over > 0        ? "furred, all but over the seat"
-                                          : "furred");
-    return work.empty() ? "walls" : "walls, " + units::listed(work);
+    return s.job().walls.blocking.empty() ? "walls" : "walls, blocked";  // furring is in no picture
   }
   static const std::map<std::string, std::string> all{{"bench", "bench frame"},
                                                       {"felt", "felt"},
@@ -244,7 +236,7 @@ Sheet draw_assembly(const Subject& subject) {
       continue;
     }
     stages.push_back(stage);
-    groups.push_back(shapes_for(subject, stage.shows));
+    groups.push_back(brought_by(subject, stage.shows));
   }
   // The bed's edges show below the base's; of a base built on site it runs into that and is drawn as it is.
   groups.push_back(subject.facts.site_built
@@ -253,8 +245,13 @@ Sheet draw_assembly(const Subject& subject) {
   groups.emplace_back();
   for (const parts::Solid& solid : subject.model.solids)
     if (in_nearest_wall(solid, job) && solid.part.kind == parts::Kind::sole_plate) groups.back().push_back(solid.shape);
+  groups.push_back(standing_framing(subject));
   const View view = corner_view(job);
-  const std::vector<Projection> seen = project_apart(groups, view);
+  std::vector<Projection> seen = project_apart(groups, view);
+  const Projection stood = seen.back();
+  seen.pop_back();
+  for (std::size_t i = 0; i < stages.size(); ++i)
+    if (stages[i].shows == "walls") seen[i] = with_standing(stood, seen[i]);
   const double side = bench_is_right(job) ? -1 : 1;  // names stand where the nearest wall is left out
   return on_page("assembly", "The assembly", job, [&](Sheet& sheet, Pen& pen) {
     for (std::size_t i = 0; i <= stages.size(); ++i) pen.add(seen[i]);  // the bed after them
@@ -354,7 +351,9 @@ Sheet draw_exploded(const Subject& subject) {
   const View view = corner_view(subject.job());
   const double side = bench_is_right(subject.job()) ? -1 : 1;  // names stand where the bench does not
   const Lifted parts = lifted(subject, view);
-  const Projection walls = project(shapes_for(subject, "walls"), view, false);
+  const std::vector<Projection> framing =
+      project_apart({standing_framing(subject), brought_by(subject, "walls")}, view);
+  const Projection walls = with_standing(framing.front(), framing.back());
   return on_page("exploded", "In the order it goes together", subject.job(), [&](Sheet& sheet, Pen& pen) {
     for (const Projection& one : parts.seen) pen.add(one);
     for (const Projection& one : parts.struck) pen.add(one);

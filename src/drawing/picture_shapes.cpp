@@ -159,6 +159,15 @@ std::vector<TopoDS_Shape> brought_by(const Subject& s, const std::string& shows,
   return shows == "walls" && s.job().walls.existing ? framing(s, true) : shapes_for(s, shows, bored);
 }
 
+Projection with_standing(const Projection& before, const Projection& brought) {
+  if (before.lines.empty() && before.arcs.empty()) return brought;
+  Projection both = as_kind(before, LineKind::existing);
+  both.lines.insert(both.lines.end(), brought.lines.begin(), brought.lines.end());
+  both.arcs.insert(both.arcs.end(), brought.arcs.begin(), brought.arcs.end());
+  both.lines = tidy(both.lines);  // where dots lie on a full line it is full
+  return both;
+}
+
 std::vector<TopoDS_Shape> before_boards(const Subject& s, std::vector<TopoDS_Shape> shapes) {
   for (const TopoDS_Shape& behind : behind_boards(s, bench_is_right(s.job()) ? job::Side::left : job::Side::right))
     for (TopoDS_Shape& shape : shapes) shape = BRepAlgoAPI_Cut{shape, behind};

@@ -17,11 +17,14 @@ View corner_view(const job::Job& job);
 bool in_nearest_wall(const parts::Solid& solid, const job::Job& job);
 
 /// What a step brings, by the name it has in `Step::shows`, without the wall nearest the eye; its floor with the bore
-/// in it or before that. Of walls all their framing, whoever set it. Slabs stand for the floor and the bed, and of a base there is what can be seen from above.
+/// in it or before that. Of walls all their framing, whoever set it. Slabs stand for the floor and the bed, and of a
+/// base there is what can be seen from above.
 std::vector<TopoDS_Shape> shapes_for(const Subject& s, const std::string& shows, bool bored = true);
 /// Framing that stands before any work: of walls that stand already all but their blocking, which their step brings.
 std::vector<TopoDS_Shape> standing_framing(const Subject& s);
 std::vector<TopoDS_Shape> brought_by(const Subject& s, const std::string& shows, bool bored = true);
+/// Framing with what stood `before` its step in dots.
+Projection with_standing(const Projection& before, const Projection& brought);
 /// Of that what lies before wall boards that stand already: its edges at the walls behind them would be hidden.
 std::vector<TopoDS_Shape> before_boards(const Subject& s, std::vector<TopoDS_Shape> shapes);
 

@@ -188,6 +188,12 @@ TEST(Pictures, FramingThatStandsAlreadyIsDottedInAllOfThemAndIsBroughtByNone) {
   EXPECT_EQ(dots(framed), 0);
   EXPECT_THAT(read_through(framed), HasSubstr(" walls"));
   EXPECT_GT(dots(drawn_demo("ferry-steps-3").sheet("steps")), 0);
+  EXPECT_THAT(read_through(drawn_demo("ferry-steps-3").sheet("steps")), Not(HasSubstr("furred")))
+      << "a note says that furring is in no picture";
+  for (const char* other : {"assembly", "exploded", "cover"}) {
+    EXPECT_GE(dots(drawn_demo("coopers-yard-4").sheet(other)), 30) << other;
+    EXPECT_EQ(dots(drawn_demo("tannery-lane-2a").sheet(other)), 0) << other;
+  }
 }
 
 TEST(SetBy, MembersInTheUpstandsDetailHaveTheirMarks) {
