@@ -429,8 +429,8 @@ std::vector<Sheet> draw_bed(const Subject& subject) {
                                  depth_rows(Pen{any, 1}, subject), {"The points are those of {bed}."}))
       sheets.push_back(std::move(sheet));
   if (has_threshold(subject))
-    sheets.push_back(details_alone("bed-threshold", "Mortar under the threshold, " + bed_section(subject),
-                                   subject.job(), [&](Sheet& sheet, Pen& pen, double scale) {
+    sheets.push_back(details_alone("bed-threshold", "Threshold's mortar, " + bed_section(subject), subject.job(),
+                                   [&](Sheet& sheet, Pen& pen, double scale) {
                                      sheet.sight = bed_cut(subject).sight();
                                      warn(sheet, base_warning(subject));
                                      add_threshold(sheet, pen, scale, subject, cut, {0, 0});

@@ -361,7 +361,7 @@ std::vector<Sheet> draw_bench_end(const Subject& subject) {
   const Wanted both = [](const parts::Solid& s) { return in_frame(s) || s.role == Role::seat_block; };
   const Projection seen = uncrowded(project(shapes_of(model, both), view, is_timber(subject.job())));
   const bool back = subject.job().bench->place == job::Side::back;
-  const char* title = back ? "Bench frame and seat from the right" : "Bench frame and seat from the entry";
+  const char* title = back ? "Bench from the right" : "Bench from the entry";
   const bool notched = apron_is_notched(subject), small = is_small(paper_of(subject.job()));
   Sheet side = on_page("bench-side", title, subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);

@@ -370,7 +370,7 @@ struct Apart {
 
 Apart joints_apart(const Subject& subject, const std::vector<CutSolid>& solids) {
   const auto with = [&](bool wall_end, bool close) {
-    return details_alone("bench-joints", "Seat and base: joints of section B-B", subject.job(),
+    return details_alone("bench-joints", "Joints of seat and base, B-B", subject.job(),
                          [&](Sheet& sheet, Pen& pen, double scale) {
                            sheet.sight = bench_cut(subject).sight();
                            warn(sheet, base_warning(subject));

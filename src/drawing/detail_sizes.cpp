@@ -161,6 +161,9 @@ void size_nose(Detail& detail, const Pen& pen, const Subject& subject, const std
     detail.widths.push_back({face, skirt, pen.words(std::abs(skirt - face)) + " apron"});
   if (tape_shows(pen, std::abs(nose - skirt)))
     detail.widths.push_back({skirt, nose, pen.words(std::abs(nose - skirt)) + " overhang"});
+  const double within = face - out * beside_edge_mm;  // behind the apron, whose foot is another
+  if (const auto over = seat.top(within), under = seat.foot(within); over && under)
+    detail.rises.push_back({*under, *over, face, nose + out * off_thing_mm, pen.words(*over - *under) + " nose"});
 }
 
 void size_wall_end(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut, double wall, double into) {
@@ -178,7 +181,7 @@ void size_wall_end(Detail& detail, const Pen& pen, const std::vector<CutSolid>& 
   }
   const double seen = inner + into * beside_edge_mm;  // where it is told on the view from the entry
   if (const auto over = seat.top(seen), under = seat.foot(seen); over && under)
-    detail.spots.push_back({pen.words(*over - *under) + " seat", {inner + into * off_thing_mm, (*over + *under) / 2}});
+    detail.rises.push_back({*under, *over, seen, inner + into * off_thing_mm, pen.words(*over - *under) + " seat"});
 }
 
 void size_threshold(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut) {

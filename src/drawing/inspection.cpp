@@ -328,7 +328,7 @@ std::vector<Sheet> draw_inspection(const Subject& subject, const std::vector<She
   std::vector<Sheet> sheets = on_pages("inspection", "Inspection", subject.job(), inspection_columns(small), rows,
                                        notes, small ? Beside{1, {}, later} : flood);
   if (const std::vector<Cells> care = care_rows(subject, numbers.by_check); !care.empty())
-    for (Sheet& sheet : on_pages("inspection-care", "What asks for care, and what is open", subject.job(),
+    for (Sheet& sheet : on_pages("inspection-care", "Asks for care, or is open", subject.job(),
                                  {{"rows", 1.5}, {"which", 3}, {"what to do, or to read", 10}}, care,
                                  {"Rows are those of {inspection}."}))
       sheets.push_back(std::move(sheet));

@@ -405,15 +405,16 @@ Sheet screed_sheet(const Subject& subject, bool with_table) {
              Anchor::left, 0.9);
     const std::vector<Cells>& listed = marks.lettered();
     const bool in_table = with_table && !listed.empty() && add_lettered(sheet, pen, subject, listed);
+    // As far as the table's last column says, which has no 'at'.
+    const std::string off_the = in_table ? " 'from drain' so far from the " : " 'at' so far from the ";
     sheet.notes = {
         figures_told(subject, pen),
         fall_told(subject) + " Marks along walls stand " + pen.said(subject.job().base.site.every.in_mm()) +
             " apart from a wall's left or back end; on the " +
-            (channel ? "thin lines 'at' so far from the channel's middle. Screed from the walls to the channel, "
-                       "straight across to "
-                       "it: the bed falls to its line, not to a point."
-                     : "rays 'at' so far from the drain's middle. Screed from the walls to the drain, straight along a "
-                       "ray.") +
+            (channel ? "thin lines" + off_the +
+                           "channel's middle. Screed from the walls to the channel, straight "
+                           "across to it: the bed falls to its line, not to a point."
+                     : "rays" + off_the + "drain's middle. Screed from the walls to the drain, straight along a ray.") +
             (marks.all_told() ? "" : " Marks too near others have no figures."),
         over_liner(subject)
             ? "Flood the liner before the top coat goes on. Keep the weep holes free: gravel round the drain. "
@@ -421,8 +422,7 @@ Sheet screed_sheet(const Subject& subject, bool with_table) {
             : "The membrane goes on once the bed has set, by its maker's word. Wet mortar is caustic: gloves and "
               "goggles."};
     if (!listed.empty())
-      sheet.notes.push_back(in_table ? "Letters: marks on the rays, in the table; 'from drain': from its middle."
-                                     : letters_told(listed));
+      sheet.notes.push_back(in_table ? "Letters: marks on the rays, in the table." : letters_told(listed));
     if (const std::string rough = rough_threshold(subject.job(), subject); !rough.empty())
       sheet.notes.push_back(
           "The bed runs on under the threshold to a form along the entry, which comes first; 'form': its top, at both "

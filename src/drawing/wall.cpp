@@ -480,7 +480,7 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
   if (!is_small(paper_of(subject.job())))
     if (Sheet both = wall_with(true); both.page.scale <= sheets.front().page.scale) return {std::move(both)};
   sheets.push_back(details_alone(
-      "wall-upstand", std::string{edge->lapped ? "Lapped edge" : "Upstand"} + " at the back wall, " + bed_section(subject),
+      "wall-upstand", std::string{edge->lapped ? "Lapped edge" : "Upstand"} + " at the back, " + bed_section(subject),
       subject.job(), [&](Sheet& sheet, Pen& pen, double scale) {
         sheet.sight = bed_cut(subject).sight();
         warn(sheet, base_warning(subject));

@@ -34,6 +34,8 @@ TEST(DetailSizes, OfSeatAndBaseAreThoseOfTheJob) {
   // At the wall the seat is as thick as the view from the entry tells it: 18-5/16 less the frame's 16-3/4.
   EXPECT_THAT(read_through(small_sheet("tannery-lane-2a", "bench-wall")),
               AllOf(HasSubstr("1/2 upstand "), HasSubstr(" 3 upstand "), HasSubstr("1-9/16 seat ")));
+  // Its nose is as thick as the job says.
+  EXPECT_THAT(joints, HasSubstr("1-1/4 nose "));
   EXPECT_THAT(read_through(small_sheet("tannery-lane-5c", "bench-joints")),
               AllOf(HasSubstr("12 apron "), HasSubstr("12 holdback "), HasSubstr("deck K, 18 ")));
 }

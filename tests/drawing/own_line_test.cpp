@@ -233,5 +233,16 @@ TEST(Strips, HaveOneThicknessOnPlanAndListAndHeightsOverTheDatum) {
   EXPECT_FALSE(furring_told(subject, stud)) << "what no list has is on no plan";
 }
 
+TEST(TitleBlock, OnSmallPaperNoTitleIsSmallerThanThatOfALongSection) {
+  // Source: none: letters of 2.5 mm are those of notes, a title's are 3 and more.
+  for (const char* name : {"tannery-lane-2a", "coopers-yard-4"})
+    for (const Sheet& sheet : on_small_paper(name).sheets)
+      for (const Text& text : sheet.texts)
+        if (text.words == sheet.title && sheet.page.scale > 0 &&
+            text.at.y < sheet.page.corner.y + 60 * sheet.page.scale && sheet.name != "cover") {
+          EXPECT_GT(text.height / sheet.page.scale, 2.6) << sheet.title;
+        }
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
