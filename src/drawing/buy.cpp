@@ -160,6 +160,8 @@ std::string pack_of(const takeoff::Row& row, const job::Job& job) {
   return words;
 }
 
+constexpr const char *kind_on_hold = ", kind on HOLD", *unsaid = "job does not say";
+
 /// What the counter asks for beside the name, as the model and the job have it; nothing where they do not.
 std::string size_to_carry(const takeoff::Row& row, const Subject& subject) {
   const job::Job& job = subject.job();
@@ -181,18 +183,17 @@ std::string size_to_carry(const takeoff::Row& row, const Subject& subject) {
     return board.empty() ? takeoff::ripped_from(job) : board;
   }
   if (row.blanks == takeoff::Blanks::shims) return "tapered pairs, or strips of card in layers";
-  std::vector<std::string> words{which_of(row, job), pack_of(row, job)};
+  const std::string which = which_of(row, job);  // of what nobody can ask for no pack is known either
+  std::vector<std::string> words{which, which.find(unsaid) == std::string::npos ? pack_of(row, job) : ""};
   if (const auto others = takeoff::sharers_of(row, subject.rows); !others.empty())
     words.push_back("for " + units::listed(others) + " as well");
   std::erase(words, "");
   return units::joined(words, "; ");
 }
 
-constexpr const char* kind_on_hold = ", kind on HOLD";
-
 /// Of a kind that the job does not say: nobody can ask for it at the counter.
 bool is_unnamed(const takeoff::Row& row, const Subject& subject) {
-  return size_to_carry(row, subject).find("job does not say") != std::string::npos;
+  return size_to_carry(row, subject).find(unsaid) != std::string::npos;
 }
 
 /// What to carry: how much of what, and where it is had if the prices say so.
@@ -222,7 +223,12 @@ std::vector<Sheet> draw_carried(const Subject& subject) {
   }
   std::vector<Column> columns{{"got", 0.5, true}, {"how much", 2.5}, {"of what", 2.9}, {"size", 4.2}};
   if (named) columns.push_back({"from", 2.5});
-  return on_pages("buy", "Buy list: what to carry", subject.job(), columns, rows, advice(subject));
+  std::vector<std::string> notes = advice(subject);
+  if (std::any_of(subject.rows.begin(), subject.rows.end(), [&](const takeoff::Row& row) {
+        return row.for_sale && !row.hold && !is_told_above(row, subject.rows) && is_unnamed(row, subject);
+      }))
+    notes.emplace_back("Kind on HOLD: how many is known, which kind nobody said; its pack is known with that.");
+  return on_pages("buy", "Buy list: what to carry", subject.job(), columns, rows, notes);
 }
 
 /// How that was reckoned, for whoever prices or doubts it.

@@ -165,5 +165,13 @@ TEST(Grain, OfADeckIsOnTheFileThatMachinesCutBy) {
       << "an arrow each way, on the layer of its words";
 }
 
+TEST(BuyList, SaysWhatAKindOnHoldIsAndGuessesNoPackOfIt) {
+  // Source: by hand: 2A names no screws for its upstand, so that nobody knows how many of them a box has.
+  const Sheet& list = drawn_demo("tannery-lane-2a").sheet("buy");
+  EXPECT_THAT(read_through(list), HasSubstr("kind on HOLD"));
+  EXPECT_THAT(read_through(list), Not(testing::ContainsRegex("job does not say[; ]+each")));
+  EXPECT_THAT(all_notes(list), HasSubstr("Kind on HOLD: how many is known"));
+}
+
 }  // namespace
 }  // namespace fallwright::drawing
