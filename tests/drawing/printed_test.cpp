@@ -131,10 +131,9 @@ TEST(PrintedPlan, IsSetOutFromStudFaces) {
 }
 
 TEST(PrintedPlan, NamesSidesAndFurring) {
-  // Source: by hand: at the upstand, 5-1/2 up, left studs stand 0.945 clear of the base's edge, right ones 0.762, 1.561
-  // and 1.927 of the bench's, where a wall is framed first; strips are told as they are cut at the foot, one of them
-  // 7/8; the back ones 0.03, less than a mark. Diagonals hypot(82, 40) and hypot(80, 40). What fails: a subfloor 0.8
-  // out of level; 0.945 left over along the width; tile below 72.
+  // Source: by hand: 5-1/2 up left studs stand 0.945 clear of the base's edge, right ones 0.762, 1.561 and 1.927 of the
+  // bench's, which is framed first; back ones 0.03, no mark. One strip's foot is cut 7/8. Diagonals hypot(82, 40) and
+  // hypot(80, 40). What fails: a subfloor 0.8 out of level; 0.945 left over along the width; tile below 72.
   const Sheet& s = settled("plan");
   expect_words(s, {"fur 15/16", "fur 15/16", "fur 7/8", "fur 15/16", "fur HOLD", "fur 1-1/2", "fur 1-7/8", "91-1/4",
                    "89-7/16", "BACK WALL  80", "LEFT WALL  40", "RIGHT WALL  40-1/16", "ENTRY  82", "bore 5",
