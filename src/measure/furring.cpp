@@ -244,8 +244,8 @@ void add_strips(const parts::Model& model, const facts::Heights& heights, std::v
     // Its own ends lie between the heights of its gaps: at those it would stand before the line, beside a leaning wall.
     std::vector<facts::Strip> strips = facts::strips_for(gap.at(box[2]), gap.at(box[5]), gap.widest_mm(), mark);
     const auto face = room_face(solid, gap.wall);
-    const double thinnest = facts::thinnest_strip_mm(mark) - flush_mm;
-    if (strips.empty() || std::max(strips[0].foot_mm, strips[0].head_mm) < thinnest || !face) continue;
+    if (strips.empty() || !face || std::max(gap.at(box[2]), gap.at(box[5])) < facts::least_furred_mm - flush_mm)
+      continue;
     const auto beside = gap.before == facts::Before::base ? std::optional{base_top} : std::nullopt;
     const LaidOut before{in_their_way, *face, box, gap.wall, mark, beside};
     if (is_beside_base(model, gap.wall, face->from, face->to)) {
@@ -390,7 +390,7 @@ std::vector<facts::BlockStrip> Boards::block_strips() const {
     const bool back = wall == Side::back;
     facts::BlockStrip strip{
         solid.id, wall, cut(back ? low : high), cut(back ? high : low), face->to - face->from, box[5] - box[2], z};
-    if (std::max(strip.first_mm, strip.other_mm) < facts::thinnest_strip_mm(mark) - flush_mm) continue;
+    if (std::max(low, high) < facts::least_furred_mm - flush_mm) continue;
     const auto lies = [&](double) {
       double in = std::numeric_limits<double>::lowest();
       for (const gp_Pnt& p : face->outline) in = std::max(in, into_room(wall, p));

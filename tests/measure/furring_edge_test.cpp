@@ -77,12 +77,23 @@ TEST(Furring, ThatRunsOutBehindTheBasesEdgeIsLeftOut) {
 }
 
 TEST(Furring, IsNoCardOfAMillimetre) {
-  // Source: common practice, no source: less than 1/16 in is drawn to the stud by the board's own screws, in either unit.
-  for (const double gap_mm : {1.2, 1.5, 2.1})
-    for (const double mark_mm : {1., 1.5875}) {
-      const auto strips = facts::strips_for(gap_mm, gap_mm, gap_mm, mark_mm);
-      const bool any = !strips.empty() && strips[0].foot_mm >= facts::thinnest_strip_mm(mark_mm) - 1e-6;
-      EXPECT_EQ(any, gap_mm > 2) << gap_mm << " " << mark_mm;
+  // Source: common practice, no source: less than 2 mm is drawn to the stud by the board's own screws, in either unit: a
+  // base that leaves 1.7 at each side gets no strip, one that leaves 2.3 gets them.
+  for (const double gap_mm : {1.7, 2.3})
+    for (const bool metric : {false, true}) {
+      job::Job job = job::read(narrow, "x.toml");
+      const facts::Facts wide = measure(*parts::build(job));
+      double left = 0, right = 0;
+      for (const facts::StudGap& gap : wide.room.studs) {
+        if (gap.wall == Side::left) left = gap.at_floor_mm;
+        if (gap.wall == Side::right) right = gap.at_floor_mm;
+      }
+      job.base.length = job::Length::mm(job.base.length.in_mm() + left + right - 2 * gap_mm);
+      if (metric) job.unit = job::UnitSystem::metric;
+      std::size_t beside = 0;
+      for (const facts::StudGap& gap : measure(*parts::build(job)).room.studs)
+        beside += gap.wall == Side::back ? 0 : gap.strips.size();
+      EXPECT_EQ(beside > 0, gap_mm > 2) << gap_mm << metric;
     }
 }
 

@@ -127,8 +127,8 @@ TEST(Fasteners, TheDeckIsScrewedToWhatItLiesOn) {
 
 TEST(Fasteners, StripsOfFurringAreScrewedOn) {
   // Source: common practice, no source: one at either end and at most 16 in apart. By hand: a foot piece of 6 in takes
-  // 2, and 1 where all of it but its head is behind the base, the 87 in over it 5 + 2 more of 5.4 spaces, one of 14-1/2 before a block 2; shims are caught by the board's
-  // screws.
+  // 2, and 1 where all of it but its head is behind the base, the 87 in over it 5 + 2 more of 5.4 spaces, one of 14-1/2
+  // before a block 2; shims are caught by the board's screws.
   const job::Job job = sample::alcove();
   for (const job::Side wall : {job::Side::left, job::Side::right}) {
     facts::Facts facts;
