@@ -36,7 +36,8 @@ std::string steps_text(const Work& work) {
   int number = 0;
   for (drawing::Step& step : drawing::steps_of(r.job, {r.facts, r.cuts, r.plan, r.rows, r.judgement})) {
     const std::string why = reasons.taken_from(step);
-    steps += wrapped(std::to_string(++number) + (step.hold ? " HOLD" + why + ", " : " ") + step.who + ": " + step.what, 4);
+    steps +=
+        wrapped(std::to_string(++number) + (step.hold ? " HOLD" + why + ", " : " ") + step.who + ": " + step.what, 4);
     if (!step.measure.empty()) steps += "    " + wrapped("numbers: " + step.measure, 6);
     steps += "    " + wrapped("stop if: " + step.stop, 6);
   }

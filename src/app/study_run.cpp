@@ -43,8 +43,8 @@ Wanted wanted_by(const job::Study& study) {
   wanted.rows = study.aim == job::Aim::fewest_bags || buys;
   wanted.report = !study.columns.empty();
   // What the words of checks tell is among it, and all that is cut or bought.
-  wanted.told = asks("fit") || asks("bed") || asks("checks") || asks("finish") || asks("sections") || wanted.cuts ||
-                wanted.rows;
+  wanted.told =
+      asks("fit") || asks("bed") || asks("checks") || asks("finish") || asks("sections") || wanted.cuts || wanted.rows;
   return wanted;
 }
 

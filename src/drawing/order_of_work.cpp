@@ -352,15 +352,16 @@ class Order {
            std::to_string(late.count) + (late.count == 1 ? " strip" : " strips") + " by the cut list" + held_of(late),
            "a strip pushes at the base: plane it thinner, and read the level again"});
     if (upstands)
-      add_on_base({!s_.judgement.holds.loose.empty(), "crew",
-                   "Hold it: a screw at each stud along an upstand, from the first to the last, its head over the edge. "
-                   "Never through the upstand." +
-                       std::string{stands_on_upstand(job_) ? " The apron's foot is hollowed for each head." : ""} +
-                       around(" ", clear_of_apron(job_, f_)),
-                   "upstand's edge " + len(*f_.heights.upstand_top_mm) + " above the datum; then at most " +
-                       len(job_.buy.fasteners.upstand.in_mm()) + " apart" +
-                       (s_.judgement.holds.loose.empty() ? "" : "; on HOLD till the studs are read"),
-                   "the screw pulls the base off its level: read again"});
+      add_on_base(
+          {!s_.judgement.holds.loose.empty(), "crew",
+           "Hold it: a screw at each stud along an upstand, from the first to the last, its head over the edge. "
+           "Never through the upstand." +
+               std::string{stands_on_upstand(job_) ? " The apron's foot is hollowed for each head." : ""} +
+               around(" ", clear_of_apron(job_, f_)),
+           "upstand's edge " + len(*f_.heights.upstand_top_mm) + " above the datum; then at most " +
+               len(job_.buy.fasteners.upstand.in_mm()) + " apart" +
+               (s_.judgement.holds.loose.empty() ? "" : "; on HOLD till the studs are read"),
+           "the screw pulls the base off its level: read again"});
     add_on_base({false, "crew", "Nobody steps on it until it has set: the maker's word, on the bag or the cement.",
                  "write down when it was pressed in, and when it may first be stepped on", "it moves under a hand"});
   }
@@ -408,7 +409,8 @@ class Order {
              std::string{!lapped_edges(job_, true).empty() && rises_beside_bench(job_)
                              ? " Try it dry first: its apron is notched, see " + sheet_of_notches(job_) + "."
                              : ""},
-         row(Item::adhesive) + (bonded().empty() ? "" : " on " + bonded()) + "; " + seat_edge(job_, f_) + carried_in(job_, f_),
+         row(Item::adhesive) + (bonded().empty() ? "" : " on " + bonded()) + "; " + seat_edge(job_, f_) +
+             carried_in(job_, f_),
          "the seat falls away from the base", "seat"});
     if (const LateFurring over = furring_over_seat(s_); over.count > 0)
       add_on_seat(

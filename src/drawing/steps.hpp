@@ -77,7 +77,7 @@ std::string wall_work(const job::Job& job, bool furring);
 /// Strips of furring that wait.
 struct LateFurring {
   int count = 0;
-  std::string words;  ///< "strips T, V on the right wall", by their marks in the cut list
+  std::string words;       ///< "strips T, V on the right wall", by their marks in the cut list
   int held = 0;            ///< so many of them are on hold
   std::string held_words;  ///< those
 };

@@ -20,8 +20,8 @@ inline constexpr double most_furring_mm = 38.1;
 /// saw. Such gaps are shimmed with tapered pairs or with strips of card in layers. Common practice, no source.
 inline constexpr double least_ripped_mm = 6.35;
 
-/// Nor is anything put before a stud that wants less than that, whatever tape it is read by: the board's own screws draw
-/// it there. Common practice, no source.
+/// Nor is anything put before a stud that wants less than that, whatever tape it is read by: the board's own screws
+/// draw it there. Common practice, no source.
 inline constexpr double least_furred_mm = 2;
 /// As thin as a strip for such a gap is cut, 1/16 in or 2 mm.
 inline double thinnest_strip_mm(double mark_mm) {

@@ -117,7 +117,8 @@ std::vector<facts::Strip> around(const facts::Strip& strip, double from, double 
   low.head_mm = thick_at(low.to), high.foot_mm = thick_at(high.from);
   low.below_seat = true, high.turn = facts::Turn::seat;
   for (const facts::Strip& part : {low, high})
-    if (part.to - part.from > least_share && std::max(part.foot_mm, part.head_mm) >= facts::thinnest_strip_mm(mark) - flush_mm)
+    if (part.to - part.from > least_share &&
+        std::max(part.foot_mm, part.head_mm) >= facts::thinnest_strip_mm(mark) - flush_mm)
       left.push_back(part);
   return left;
 }

@@ -60,8 +60,8 @@ std::vector<Back> all_that_stand_back(const job::Job& job, const facts::Facts& f
   return all;
 }
 
-/// A base that has play to that wall may be set against it, or half-way, in the middle. What is won there is lost on the
-/// other side: it is told where all gaps then keep their limit.
+/// A base that has play to that wall may be set against it, or half-way, in the middle. What is won there is lost on
+/// the other side: it is told where all gaps then keep their limit.
 std::string closer_to(const Back& most, double limit_mm, const job::Job& job, const facts::Facts& facts) {
   if (most.wall == job::Side::back) return "";
   const double play = play_mm(job, facts, most.wall == job::Side::right);

@@ -237,17 +237,16 @@ Finding seat_goes_in(const job::Job& job, const facts::Facts& facts, const Limit
   const bool level = way->tip_deg == 0 || way->least_mm >= way->tip_clear_mm;
   const double left = level ? way->least_mm : way->tip_clear_mm;
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
-  Finding finding =
-      found(left,
-            (level ? "held level, its foot " + len(way->carried_mm) + " above the datum"
-                   : tipped_words(way->tip_deg) + ", as it levels out or under the ceiling") +
-                "; " + len(way->length_mm) + " long, over the base between what stands then, narrowest " +
-                len(way->least_at_mm) + " above the datum" +
-                (way->narrower ? "; " + width_text(*way->narrower, job) : ""),
-            left < -units::tolerance::on_mark_mm
-                ? std::string{"the seat block does not come to its place over the base: "}
-                : "the seat block comes to its place over the base with " + text_at_most(std::max(0.0, left), job) +
-                      " to spare at both ends together: ");
+  Finding finding = found(left,
+                          (level ? "held level, its foot " + len(way->carried_mm) + " above the datum"
+                                 : tipped_words(way->tip_deg) + ", as it levels out or under the ceiling") +
+                              "; " + len(way->length_mm) + " long, over the base between what stands then, narrowest " +
+                              len(way->least_at_mm) + " above the datum" +
+                              (way->narrower ? "; " + width_text(*way->narrower, job) : ""),
+                          left < -units::tolerance::on_mark_mm
+                              ? std::string{"the seat block does not come to its place over the base: "}
+                              : "the seat block comes to its place over the base with " +
+                                    text_at_most(std::max(0.0, left), job) + " to spare at both ends together: ");
   finding.fails_below = -planed_mm;
   return shorter_block(std::move(finding), job, *limit.least - way->least_mm, "plane or move the studs that stand in");
 }

@@ -372,7 +372,7 @@ double deck_on_rail(const facts::Rail& rail, const job::Fasteners& f) {
 constexpr double furring_apart_mm = 406.4, furring_hold_mm = 38.1;
 
 struct FurringScrews {
-  int strips = 0, count = 0;
+  int strips = 0, count = 0, over_edge = 0;  ///< `over_edge`: strips that one screw holds
 };
 
 /// What is ripped is screwed on; shims are caught by the board's own screws.
@@ -381,7 +381,7 @@ FurringScrews furring_screws(const facts::Facts& facts) {
   const auto add = [&](double length_mm, double thick_mm, bool over_edge_alone = false) {
     if (thick_mm <= facts::least_ripped_mm - units::tolerance::length_mm) return;
     const int along = static_cast<int>(count_along(length_mm, job::Length::mm(furring_apart_mm))) + 1;
-    ++screws.strips, screws.count += over_edge_alone ? 1 : along;
+    ++screws.strips, screws.over_edge += over_edge_alone, screws.count += over_edge_alone ? 1 : along;
   };
   for (const facts::StudGap& gap : facts.room.studs) {
     const auto stud = std::find_if(facts.parts.begin(), facts.parts.end(),
@@ -450,6 +450,9 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   add(Item::furring_screws, furring.count,
       "in each of " + std::to_string(furring.strips) + (furring.strips == 1 ? " strip" : " strips") +
           " one at either end and at most " + text(job::Length::mm(furring_apart_mm)) + " apart, " +
+          (furring.over_edge > 0
+               ? "but one alone, over the base's edge, in " + std::to_string(furring.over_edge) + " of them, "
+               : "") +
           text(job::Length::mm(furring_hold_mm)) + " longer than it is thick",
       "");
   return rows;

@@ -205,7 +205,8 @@ TEST(SurveyCommand, WhyStepsWaitIsToldOnceAndByALetterAtEach) {
     for (std::size_t at = steps.find(words); at != std::string::npos; at = steps.find(words, at + 1)) ++found;
     return found;
   };
-  EXPECT_EQ(count("HOLD a: until the base is settled; no number is given: the check 'bore misses the joists' fails."), 1);
+  EXPECT_EQ(count("HOLD a: until the base is settled; no number is given: the check 'bore misses the joists' fails."),
+            1);
   EXPECT_EQ(count("no number is given"), 1);
   EXPECT_GT(count(" HOLD a, "), 10);
   EXPECT_EQ(count("Then: "), 0);

@@ -1,6 +1,6 @@
 /// Speed, as ratios within one run, each beside what is wanted: a machine's own pace drops out of them. Of several
-/// readings the least counts: what else a machine does only adds to it. By hand, with nothing else going on; ends with 1
-/// where something is slower than wanted.
+/// readings the least counts: what else a machine does only adds to it. By hand, with nothing else going on; ends with
+/// 1 where something is slower than wanted.
 #include <algorithm>
 #include <cstdio>
 #include <map>

@@ -144,6 +144,12 @@ void register_processes() {
   add("check 1,000 spots", "check " + spots(40, 25), 3);
   add("build flat 2A", "build " + flat_2a + " --out " + folder() / "out", 5);
   add("study of 40", "study " + forty_variants() + " --threads 1 --out " + folder() / "out", 7);
-  benchmark::RegisterBenchmark("bare STEP of 2A", bare_step)->Iterations(1)->Repetitions(5)->Unit(benchmark::kMillisecond);
-  benchmark::RegisterBenchmark("bare PDF of 2A", bare_pdf)->Iterations(1)->Repetitions(5)->Unit(benchmark::kMillisecond);
+  benchmark::RegisterBenchmark("bare STEP of 2A", bare_step)
+      ->Iterations(1)
+      ->Repetitions(5)
+      ->Unit(benchmark::kMillisecond);
+  benchmark::RegisterBenchmark("bare PDF of 2A", bare_pdf)
+      ->Iterations(1)
+      ->Repetitions(5)
+      ->Unit(benchmark::kMillisecond);
 }

@@ -29,7 +29,8 @@ job::Job with_ribs(int columns, int rows) {
   return j;
 }
 
-/// The whole of it: every solid of the alcove, looked at once (faces, corners, boxes), all volumes and masses, all falls.
+/// The whole of it: every solid of the alcove, looked at once (faces, corners, boxes), all volumes and masses, all
+/// falls.
 void direct(benchmark::State& state) {
   const job::Job j = with_ribs(static_cast<int>(state.range(0)), static_cast<int>(state.range(1)));
   for (auto _ : state) {

@@ -142,7 +142,8 @@ TEST(Pdf, TextsHaveWhiteBehindThem) {
 }
 
 TEST(Pdf, TextsLeaveTheRulesOfTheSheetWhole) {
-  // Source: by hand: a rule of the title block 0.3 mm over capitals that are 2.54 mm high, their foot 85 mm from the top.
+  // Source: by hand: a rule of the title block 0.3 mm over capitals that are 2.54 mm high, their foot 85 mm from the
+  // top.
   Sheet s = small_sheet(false);
   s.lines.clear(), s.arcs.clear();
   s.texts = {{{10, 20}, 5.08, "HHH", 0, Anchor::left}};

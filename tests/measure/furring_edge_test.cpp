@@ -42,8 +42,8 @@ TEST(Furring, GoesOnBelowItsStudsAsAtTheirFeet) {
 }
 
 TEST(Furring, OfABlockIsSetBesideTheBaseWhereAScrewHoldsItThere) {
-  // Source: by hand: a screw stands 1/8 in over the base's edge and 3/8 in from every edge of what it goes into: a block
-  // whose top is less than 1/2 in over that edge gets no strip, which would be slipped down behind it and held by
+  // Source: by hand: a screw stands 1/8 in over the base's edge and 3/8 in from every edge of what it goes into: a
+  // block whose top is less than 1/2 in over that edge gets no strip, which would be slipped down behind it and held by
   // nothing.
   job::Job job = job::read(narrow, "x.toml");
   const double edge = measure(*parts::build(job)).heights.upstand_top_mm.value() / in;
@@ -57,8 +57,8 @@ TEST(Furring, OfABlockIsSetBesideTheBaseWhereAScrewHoldsItThere) {
 }
 
 TEST(Furring, ThatRunsOutBehindTheBasesEdgeIsLeftOut) {
-  // Source: by hand: where a wall leans in so that its gap of 3/16 is gone 2 in up, what would be slipped down behind an
-  // edge at 5 in or so ends below it: no screw holds it. A wall that is plumb keeps its foot pieces.
+  // Source: by hand: where a wall leans in so that its gap of 3/16 is gone 2 in up, what would be slipped down behind
+  // an edge at 5 in or so ends below it: no screw holds it. A wall that is plumb keeps its foot pieces.
   for (const double lean_in : {0., 4.5}) {
     job::Job job = job::read(with_bench_wall_leaning(0), "x.toml");
     for (survey::Plumb& plumb : job.survey.plumbs)
@@ -77,8 +77,8 @@ TEST(Furring, ThatRunsOutBehindTheBasesEdgeIsLeftOut) {
 }
 
 TEST(Furring, IsNoCardOfAMillimetre) {
-  // Source: common practice, no source: less than 2 mm is drawn to the stud by the board's own screws, in either unit: a
-  // base that leaves 1.7 at each side gets no strip, one that leaves 2.3 gets them.
+  // Source: common practice, no source: less than 2 mm is drawn to the stud by the board's own screws, in either unit:
+  // a base that leaves 1.7 at each side gets no strip, one that leaves 2.3 gets them.
   for (const double gap_mm : {1.7, 2.3})
     for (const bool metric : {false, true}) {
       job::Job job = job::read(narrow, "x.toml");

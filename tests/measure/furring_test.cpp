@@ -8,12 +8,12 @@
 #include "job/read.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
+#include "measure/furred_rooms.hpp"
 #include "measure/furring.hpp"
 #include "measure/measure.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "rules/check.hpp"
-#include "measure/furred_rooms.hpp"
 #include "support/crooked_room.hpp"
 #include "support/imperial.hpp"
 
@@ -84,8 +84,8 @@ TEST(Furring, AWallThatIsToBeFramedOutIsNotKnownToBeFlat) {
 }
 
 TEST(Furring, ABaseIsSetElsewhereOnlyWhereBothItsGapsThenKeepTheirLimit) {
-  // Source: by hand: 32-63/64 in between the walls. A base of 31-1/4 leaves 1-47/64 at both ends together, 55/64 at each
-  // in the middle: over 1/2 wherever it is set. One of 32-1/4 leaves 47/64: over at one wall, 23/64 at each in the
+  // Source: by hand: 32-63/64 in between the walls. A base of 31-1/4 leaves 1-47/64 at both ends together, 55/64 at
+  // each in the middle: over 1/2 wherever it is set. One of 32-1/4 leaves 47/64: over at one wall, 23/64 at each in the
   // middle. What is advised is followed, and the gap keeps its limit.
   for (const double base_in : {31.25, 32.25})
     for (const auto against : {job::Against::left, job::Against::right, job::Against::middle}) {
@@ -95,7 +95,8 @@ TEST(Furring, ABaseIsSetElsewhereOnlyWhereBothItsGapsThenKeepTheirLimit) {
       const rules::Result* gap = rules::find(results, "room.stud-gap");
       ASSERT_TRUE(gap);
       const bool over = against != job::Against::middle && base_in > 32;
-      EXPECT_EQ(gap->advice.find("in the middle (base.against = \"middle\")") != std::string::npos, over) << gap->advice;
+      EXPECT_EQ(gap->advice.find("in the middle (base.against = \"middle\")") != std::string::npos, over)
+          << gap->advice;
       EXPECT_EQ(gap->advice.find("set the base") != std::string::npos, over) << gap->advice;
       if (!over) continue;
       job.base.against = job::Against::middle;

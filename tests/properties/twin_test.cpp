@@ -238,8 +238,9 @@ TEST_P(RandomRoom, IsJudgedTheSameInTheOtherUnit) {
   };
   same.named = [](const std::string& shown) {
     if (shown == "checks[clear.area].measured") return 2 * mark_mm * longest_mm;
-    if (is_among(shown, {R"(checks\[(access\.(opening|inside-width|inside-depth|face)|clear\.(width|circle))\]\.measured)",
-                         R"(checks\[(wall\.furred-flat|seat\.goes-in)\]\.measured)"}))
+    if (is_among(shown,
+                 {R"(checks\[(access\.(opening|inside-width|inside-depth|face)|clear\.(width|circle))\]\.measured)",
+                  R"(checks\[(wall\.furred-flat|seat\.goes-in)\]\.measured)"}))
       return 2 * mark_mm;
     if (is_among(shown, {R"(checks\[(wall\.furred-flat|seat\.goes-in)\]\.margin)"})) return 2 * mark_mm / 1.5;
     if (is_among(shown, {R"(checks\[(access|clear)\..*\]\.margin)"})) return 2 * mark_mm / 100;

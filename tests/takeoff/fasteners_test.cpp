@@ -1,4 +1,5 @@
 // Nails and screws, counted where they go.
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "support/imperial.hpp"
@@ -148,7 +149,10 @@ TEST(Fasteners, StripsOfFurringAreScrewedOn) {
     EXPECT_EQ(row->quantity, 2 + 7 + 2);
     EXPECT_NE(row->basis.find("in each of 3 strips one at either end and at most 16\" apart"), std::string::npos);
     facts.room.studs[0].strips[0].turn = facts::Turn::base, facts.room.studs[0].strips[0].parted = true;
-    EXPECT_EQ(row_named(takeoff::take_off(job, facts, {}, {}), "screws, furring")->quantity, 1 + 7 + 2);
+    const auto behind = takeoff::take_off(job, facts, {}, {});
+    EXPECT_EQ(row_named(behind, "screws, furring")->quantity, 1 + 7 + 2);
+    EXPECT_THAT(row_named(behind, "screws, furring")->basis,
+                testing::HasSubstr("but one alone, over the base's edge, in 1 of them"));
     facts.room.studs.clear(), facts.room.block_strips.clear();
     EXPECT_FALSE(row_named(takeoff::take_off(job, facts, {}, {}), "screws, furring"));
   }
