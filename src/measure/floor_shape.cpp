@@ -2,6 +2,7 @@
 #include <cmath>
 #include <limits>
 #include <optional>
+#include <set>
 
 #include "brep/properties.hpp"
 #include "measure/alcove.hpp"
@@ -141,14 +142,14 @@ struct Greatest {
 /// through a corner.
 Greatest greatest_along(const AlongLines& floor, const survey::Polygon& room, const std::vector<survey::Spot>& corners,
                         bool along_x) {
-  std::vector<double> lines;
-  for (const survey::Point& p : room) lines.push_back(along_x ? p.y : p.x);
-  for (const survey::Spot& s : corners) lines.push_back(along_x ? s.y : s.x);
+  std::set<double> lines;
+  for (const survey::Point& p : room) lines.insert(along_x ? p.y : p.x);
+  for (const survey::Spot& s : corners) lines.insert(along_x ? s.y : s.x);
   Greatest greatest;
   for (const double line : lines)
     if (const auto stretch = stretch_of(room, along_x, line))
       greatest.all_mm = std::max(greatest.all_mm, floor.difference(line, stretch->first, stretch->second));
-  for (const survey::Point& p : floor.read()) lines.push_back(along_x ? p.y : p.x);
+  for (const survey::Point& p : floor.read()) lines.insert(along_x ? p.y : p.x);
   for (const double line : lines)
     if (const auto stretch = stretch_of(room, along_x, line))
       greatest.read_mm = std::max(greatest.read_mm, floor.difference_read(line, stretch->first, stretch->second));

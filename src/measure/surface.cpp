@@ -20,16 +20,17 @@ bool in_polygon(const std::vector<survey::Point>& polygon, double x, double y) {
   return inside;
 }
 
-double to_edge(const std::vector<survey::Point>& polygon, double x, double y) {
+/// Squared: who looks for the nearest of many needs no more.
+double to_edge2(const std::vector<survey::Point>& polygon, double x, double y) {
   double least = std::numeric_limits<double>::max();
   for (std::size_t i = 0; i < polygon.size(); ++i) {
-    const survey::Point &a = polygon[i], &b = polygon[(i + 1) % polygon.size()];
+    const survey::Point &a = polygon[i], &b = polygon[i + 1 < polygon.size() ? i + 1 : 0];
     const double dx = b.x - a.x, dy = b.y - a.y, length2 = dx * dx + dy * dy;
     const double t = length2 > 0 ? std::clamp(((x - a.x) * dx + (y - a.y) * dy) / length2, 0.0, 1.0) : 0;
     const double off_x = x - a.x - t * dx, off_y = y - a.y - t * dy;
     least = std::min(least, off_x * off_x + off_y * off_y);
   }
-  return std::sqrt(least);
+  return least;
 }
 
 /// What of a polygon in space lies where `side` is not negative.
@@ -105,16 +106,24 @@ void Surface::make_grid() {
   }
 }
 
-double Surface::Face::away(double x, double y) const {
-  double least = to_edge(outline, x, y);
-  for (const auto& hole : holes) least = std::min(least, to_edge(hole, x, y));
+double Surface::Face::away2(double x, double y) const {
+  double least = to_edge2(outline, x, y);
+  for (const auto& hole : holes) least = std::min(least, to_edge2(hole, x, y));
   return least;
 }
 
+double Surface::Face::off_box2(double x, double y) const {
+  const double dx = x - std::clamp(x, box.x0, box.x1), dy = y - std::clamp(y, box.y0, box.y1);
+  return dx * dx + dy * dy;
+}
+
 bool Surface::Face::holds(double x, double y) const {
-  if (away(x, y) <= units::tolerance::length_mm) return true;
-  return in_polygon(outline, x, y) &&
-         std::none_of(holes.begin(), holes.end(), [&](const auto& hole) { return in_polygon(hole, x, y); });
+  constexpr double near = units::tolerance::length_mm;
+  if (off_box2(x, y) > 0) return false;
+  if (in_polygon(outline, x, y) &&
+      std::none_of(holes.begin(), holes.end(), [&](const auto& hole) { return in_polygon(hole, x, y); }))
+    return true;
+  return away2(x, y) <= near * near;
 }
 
 std::optional<double> Surface::at(double x, double y) const {
@@ -133,16 +142,16 @@ double Surface::carried_on(double x, double y) const {
   const Face* nearest = nullptr;
   double least = std::numeric_limits<double>::max();
   for (const Face& face : faces_) {
-    const survey::Rect& b = face.box;
-    if (std::hypot(x - std::clamp(x, b.x0, b.x1), y - std::clamp(y, b.y0, b.y1)) > least) continue;
-    if (const double away = face.away(x, y); away < least) least = away, nearest = &face;
+    if (face.off_box2(x, y) > least) continue;
+    if (const double away = face.away2(x, y); away < least) least = away, nearest = &face;
   }
   return nearest ? nearest->plane.at(x, y) : 0;
 }
 
 std::pair<double, double> Surface::range_along(bool along_x, double line, double from, double to) const {
   const auto end = [&](double stop) { return along_x ? carried_on(stop, line) : carried_on(line, stop); };
-  double low = std::min(end(from), end(to)), high = std::max(end(from), end(to));
+  const double at_from = end(from), at_to = end(to);
+  double low = std::min(at_from, at_to), high = std::max(at_from, at_to);
   const auto take = [&](const Face& face, const survey::Point& p) {
     const double stop = along_x ? p.x : p.y;
     if (stop < from || stop > to) return;
@@ -150,15 +159,17 @@ std::pair<double, double> Surface::range_along(bool along_x, double line, double
     low = std::min(low, z), high = std::max(high, z);
   };
   const auto off = [&](const survey::Point& p) { return (along_x ? p.y : p.x) - line; };
-  for (const Face& face : faces_)
+  for (const Face& face : faces_) {
+    if (along_x ? line < face.box.y0 || line > face.box.y1 : line < face.box.x0 || line > face.box.x1) continue;
     for (std::size_t i = 0; i < face.outline.size(); ++i) {
-      const survey::Point &a = face.outline[i], &b = face.outline[(i + 1) % face.outline.size()];
+      const survey::Point &a = face.outline[i], &b = face.outline[i + 1 < face.outline.size() ? i + 1 : 0];
       const double at_a = off(a), at_b = off(b);
       if (std::abs(at_a) <= units::tolerance::weld_mm) take(face, a);
       if ((at_a < 0) == (at_b < 0)) continue;
       const double t = at_a / (at_a - at_b);
       take(face, {a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)});
     }
+  }
   return {low, high};
 }
 

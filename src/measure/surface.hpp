@@ -42,7 +42,8 @@ class Surface {
     survey::HeightPlane plane;
     survey::Rect box;
     bool holds(double x, double y) const;
-    double away(double x, double y) const;
+    double away2(double x, double y) const;     ///< to the nearest edge, squared
+    double off_box2(double x, double y) const;  ///< out of its box, squared
   };
   /// Over the plan, about one cell for each face: which faces a point in it may lie on.
   struct Grid {
