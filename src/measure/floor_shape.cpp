@@ -161,7 +161,8 @@ std::vector<survey::Spot> distinct(const std::vector<survey::Spot>& spots) {
   std::vector<survey::Spot> kept;
   for (const survey::Spot& s : spots) {
     const auto same = std::find_if(kept.begin(), kept.end(), [&](const survey::Spot& k) {
-      return std::hypot(k.x - s.x, k.y - s.y) <= units::tolerance::length_mm;
+      const double dx = k.x - s.x, dy = k.y - s.y;
+      return dx * dx + dy * dy <= units::tolerance::length_mm * units::tolerance::length_mm;
     });
     if (same == kept.end())
       kept.push_back(s);

@@ -58,6 +58,7 @@ class InTheirWay {
     // would take in what lies before the strip.
     constexpr int slices = 16;
     for (const Solid& solid : solids_) {
+      if (solid.box[along] > to || solid.box[along + 3] < from) continue;
       const double foot = std::max(low, solid.box[2]), head = std::min(high, solid.box[5]);
       for (int i = 0; i < slices && foot < head; ++i) {
         Box3 box;
@@ -190,10 +191,15 @@ class LaidOut {
 
   std::vector<facts::Strip> of(std::vector<facts::Strip> strips) const {
     constexpr int most_rounds = 6;  // what is left after the first may still lean a little into what was looked past
-    for (int round = 0; round < most_rounds; ++round) {
+    bool taken = true;
+    for (int round = 0; round < most_rounds && taken; ++round) {
+      taken = false;
       std::vector<facts::Strip> left;
-      for (const facts::Strip& part : strips)
-        for (facts::Strip& each : past(part)) left.push_back(std::move(each));
+      for (const facts::Strip& part : strips) {
+        auto pieces = past(part);
+        if (!pieces) left.push_back(part);
+        if (pieces) left.insert(left.end(), pieces->begin(), pieces->end()), taken = true;
+      }
       strips = std::move(left);
     }
     return strips;
@@ -202,7 +208,8 @@ class LaidOut {
   double length_mm() const { return length_; }
 
  private:
-  std::vector<facts::Strip> past(const facts::Strip& part) const {
+  /// What is left of a strip; nothing where none of it is taken.
+  std::optional<std::vector<facts::Strip>> past(const facts::Strip& part) const {
     constexpr double hair_mm = 1;
     const auto lies = [&](double z) {
       const double begin = face_.innermost(wall_, z);
@@ -210,7 +217,7 @@ class LaidOut {
     };
     const auto [from, to] = width_left(face_, part);
     const auto taken = in_their_way_.in(wall_, from, to, low_ + part.from * length_, low_ + part.to * length_, lies);
-    if (!taken) return {part};
+    if (!taken) return std::nullopt;
     if (auto notch = base_top_mm_ && !part.notch ? notch_for(*taken, face_, mark_) : std::nullopt) {
       // Seat block and apron come down past it: what stands over the base's edge waits until they have.
       if (!part.parted) return in_two(part, share(*base_top_mm_), length_, mark_);
@@ -218,7 +225,7 @@ class LaidOut {
       notch->to = std::min(part.to, share(taken->top + hair_mm));
       facts::Strip notched = part;
       notched.notch = notch;
-      return {notched};
+      return std::vector{notched};
     }
     // From a hair below it up to the top of what stands there.
     return around(part, share(taken->first - hair_mm), share(taken->top + hair_mm), mark_);

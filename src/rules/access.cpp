@@ -64,7 +64,7 @@ constexpr double thin_bar = 1.25 * inch_mm / 2, thick_bar = 2 * inch_mm / 2;  //
 /// A bar is 1-1/4 to 2 in thick round the middle of its flange, and the shower's floor falls: its top is told at the
 /// least it may be, or where that is inside at the most.
 Finding bar_height(const Ground& ground, const Limit&) {
-  const auto& [job, facts, limits] = ground;
+  const auto& [job, facts, limits, joists] = ground;
   const Bounds limit = bounds_of(ground, "bar.height");
   const auto bars = all_of(job, job::FixtureKind::grab_bar);
   if (bars.empty()) return missing(no_bars);
@@ -122,7 +122,7 @@ std::optional<double> above_bars(const job::Fixture& control, const job::Job& jo
 }
 
 Finding controls_height(const Ground& ground, const Limit&) {
-  const auto& [job, facts, limits] = ground;
+  const auto& [job, facts, limits, joists] = ground;
   const Bounds limit = bounds_of(ground, "controls.height");
   const auto controls = all_of(job, job::FixtureKind::controls);
   if (controls.empty()) return missing(no_controls);
@@ -149,7 +149,7 @@ Finding controls_height(const Ground& ground, const Limit&) {
 
 /// Along the wall across from the seat, from the seat's own middle toward the entry.
 Finding controls_reach(const Ground& ground, const Limit&) {
-  const auto& [job, facts, limits] = ground;
+  const auto& [job, facts, limits, joists] = ground;
   const Bounds limit = bounds_of(ground, "controls.reach");
   if (!job.bench) return not_applicable("no bench");
   if (job.bench->place == job::Side::back) return not_applicable("a seat along the back has no wall across from it");

@@ -342,7 +342,7 @@ Finding inside(const Ground& ground, const Limit& limit) {
 }
 
 Finding notch_place(const Ground& ground, const Limit&) {
-  const auto& [job, facts, limits] = ground;
+  const auto& [job, facts, limits, joists] = ground;
   if (slab(job)) return not_applicable(no_joists);
   if (!job.trap) return unread();
   if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
@@ -368,7 +368,7 @@ Finding notch_place(const Ground& ground, const Limit&) {
 
 /// A notch is as long as the pipe is thick, at least.
 Finding notch_length(const Ground& ground, const Limit&) {
-  const auto& [job, facts, limits] = ground;
+  const auto& [job, facts, limits, joists] = ground;
   if (slab(job)) return not_applicable(no_joists);
   if (!job.trap) return unread();
   if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");

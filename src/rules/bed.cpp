@@ -14,7 +14,7 @@ namespace {
 
 /// The limit is what the job asks for: the bed may not come out thinner anywhere under the base.
 Finding least(const Ground& ground, const Limit&) {
-  const auto& [job, facts, limits] = ground;
+  const auto& [job, facts, limits, joists] = ground;
   if (facts.bed.contact_mm2 <= 0)
     return cannot_tell("base and bed share no face: look at both solids before trusting the bed");
   const double asked = least_in_force(job.bed.least.in_mm(), ground, "bed.least"), thin = facts.bed.least_under_ribs_mm;

@@ -9,6 +9,7 @@
 #include "facts/facts.hpp"
 #include "job/job.hpp"
 #include "job/pipe.hpp"
+#include "rules/floor_load.hpp"
 #include "rules/inputs.hpp"
 #include "rules/limits.hpp"
 #include "rules/result.hpp"
@@ -68,6 +69,7 @@ struct Ground {
   const job::Job& job;
   const facts::Facts& facts;
   const Limits& limits;  ///< all that hold, for advice that must keep other limits too
+  std::optional<FloorLoad> joists = floor_load(job, facts);  ///< worked out once for all that ask
 };
 
 /// A bound that the job itself gives, or the user's own where that is stricter: what is advised keeps both.

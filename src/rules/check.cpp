@@ -357,7 +357,8 @@ bool keeps(double value, const Limit& limit) {
 
 std::vector<Result> check(const job::Job& job, const facts::Facts& facts, const Limits& limits) {
   std::vector<Result> results;
-  for (const Rule& rule : all_rules()) results.push_back(judge(rule, {job, facts, limits}));
+  const Ground ground{job, facts, limits};
+  for (const Rule& rule : all_rules()) results.push_back(judge(rule, ground));
   care_within_a_mark(job, facts, results);
   advise_by_plan(job, facts, results);
   ask_for_the_design_first(results);

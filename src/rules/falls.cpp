@@ -66,7 +66,9 @@ Finding floor(const Ground& ground, bool least) {
   const Limit limit = ground.limits.at(least ? "floor.fall-least" : "floor.fall-greatest");
   const bool holds = keeps(facet.fall, limit);
   if (holds && is_curved(ground.job)) return cannot_tell(between_triangles);
-  Finding finding = found(facet.fall, where_of(facet, ground.facts.room.faces, ground.job), advice_for_floor(ground));
+  const std::string where = where_of(facet, ground.facts.room.faces, ground.job);
+  if (holds) return found(facet.fall, where, "");  // another place of the drain is looked for where one is wanted
+  Finding finding = found(facet.fall, where, advice_for_floor(ground));
   if (is_bought(ground.job)) return finding;
   const double low = ground.limits.at("floor.fall-least").least.value_or(0),
                high = ground.limits.at("floor.fall-greatest").greatest.value_or(1);

@@ -255,7 +255,7 @@ std::string what_it_may_lose(const job::Job& job, const facts::DrainWindow& w, c
 
 /// Where the drain may stand instead, and what that does to the floor's falls.
 std::string away_from_joists(const Ground& ground, double lacking, const std::string& with_base) {
-  const auto& [job, facts, limits] = ground;
+  const auto& [job, facts, limits, joists] = ground;
   const facts::DrainWindow& w = facts.room.drain;
   std::string text = by_make(job, "move the drain " + text_at_least(lacking, job) + " away from that joist",
                              "its drain stays where it is made: head the joist off, or buy another base");
@@ -274,7 +274,7 @@ std::string away_from_joists(const Ground& ground, double lacking, const std::st
 }
 
 Finding bore_and_joists(const Ground& ground, const Limit& limit) {
-  const auto& [job, facts, limits] = ground;
+  const auto& [job, facts, limits, joists] = ground;
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!facts.drain.bore_to_joist_mm)
     return job.floor.joist_first ? cannot_tell("no joist was found beside the bore: look at the solids") : unread();

@@ -1,3 +1,5 @@
+#include "rules/floor_load.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>

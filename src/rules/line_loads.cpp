@@ -1,7 +1,8 @@
 #include "rules/line_loads.hpp"
 
 #include <algorithm>
-#include <cmath>
+
+#include <boost/math/tools/minima.hpp>
 
 namespace fallwright::rules {
 namespace {
@@ -72,17 +73,9 @@ double greatest_deflection(const std::vector<LineLoad>& loads, double span) {
     return sum;
   };
   // Loads that push down bend a beam one way all along: it has one lowest place, which is closed in on.
-  const double golden = (std::sqrt(5.0) - 1) / 2;
-  double low = 0, high = span, p = high - golden * span, q = low + golden * span, at_p = at(p), at_q = at(q);
-  constexpr int steps = 34;  // to a ten-millionth of the span, and far less of how deep it is
-  for (int i = 0; i < steps; ++i) {
-    if (at_p < at_q) {
-      low = p, p = q, at_p = at_q, q = low + golden * (high - low), at_q = at(q);
-    } else {
-      high = q, q = p, at_q = at_p, p = high - golden * (high - low), at_p = at(p);
-    }
-  }
-  return std::max({0.0, at_p, at_q});
+  constexpr int bits = 20;  // to a millionth of the span, and far less of how deep it is
+  const auto [place, height] = boost::math::tools::brent_find_minima([&](double x) { return -at(x); }, 0.0, span, bits);
+  return std::max(0.0, -height);
 }
 
 }  // namespace fallwright::rules

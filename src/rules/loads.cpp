@@ -131,8 +131,8 @@ Finding with_panes(Finding finding, bool holds, const job::Job& job) {
                  units::listed(keys, ", ") + ")");
 }
 
-Finding joists_bending(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  const auto load = floor_load(job, facts);
+Finding joists_bending(const Ground& ground, const Limit& limit) {
+  const auto& [job, facts, limits, load] = ground;
   if (const auto none = no_load(job, load)) return *none;
   if (const auto wide = wide_panes(job, facts)) return *wide;
   const double share = strength_share(*load);
@@ -157,9 +157,9 @@ Limit sag_limit(const job::Job& job, Limit limit) {
   return limit;
 }
 
-Finding joists_deflection(const job::Job& job, const facts::Facts& facts, const Limit& of_book) {
+Finding joists_deflection(const Ground& ground, const Limit& of_book) {
+  const auto& [job, facts, limits, load] = ground;
   const Limit limit = sag_limit(job, of_book);
-  const auto load = floor_load(job, facts);
   if (const auto none = no_load(job, load)) return *none;
   if (const auto wide = wide_panes(job, facts)) return *wide;
   const double sag = sag_share(*load), best = load->best_deflection_mm / load->span_mm;

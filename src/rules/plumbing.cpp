@@ -30,7 +30,7 @@ Finding entry(const job::Job& job, const facts::Facts& facts, const Limit& limit
 }
 
 Finding seat_height(const Ground& ground, const Limit&) {
-  const auto& [job, facts, limits] = ground;
+  const auto& [job, facts, limits, joists] = ground;
   const Limit limit = limits.at("seat.height");  // as it holds: a bound that nobody sets is not broken
   if (!job.bench) return not_applicable("no bench");
   if (!facts.heights.outside)
@@ -130,7 +130,7 @@ Finding liner_above_seat(const job::Job& job, const facts::Facts&, const Limit& 
 
 /// Under a cover of one thickness the pre-slope falls as the floor does: one fall keeps both limits.
 Finding pre_slope_fall(const Ground& ground, const Limit& limit) {
-  const auto& [job, facts, limits] = ground;
+  const auto& [job, facts, limits, joists] = ground;
   const double least = std::max(limit.least.value_or(0), limits.at("floor.fall-least").least.value_or(0)),
                greatest = limits.at("floor.fall-greatest").greatest.value_or(1);
   Finding finding = found(facts.site_built->bed_fall_least, "bed's top, from the planes of its faces",
@@ -140,7 +140,7 @@ Finding pre_slope_fall(const Ground& ground, const Limit& limit) {
 }
 
 Finding liner_fall(const Ground& ground, const Limit& limit) {
-  const auto& [job, facts, limits] = ground;
+  const auto& [job, facts, limits, joists] = ground;
   if (!has_liner(job)) return not_applicable(why_no_liner(job));
   if (facts.site_built) return pre_slope_fall(ground, limit);  // the solid knows better than the job file
   if (!job.liner->fall) return missing("measure the fall of what the liner lies on (liner.fall)");

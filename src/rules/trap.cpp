@@ -100,7 +100,7 @@ Finding no_hole(const job::Job& job, const facts::Facts& facts) {
 
 /// The limits are the joist's own: a third of its depth and two inches from either edge; a sixth of its depth.
 Finding joist_hole(const Ground& ground, const Limit&) {
-  const auto& [job, facts, limits] = ground;
+  const auto& [job, facts, limits, joists] = ground;
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
   if (const auto clear = clear_of_joists(job, facts.pipe); clear && facts.pipe.offset_through.empty()) return *clear;
@@ -173,7 +173,7 @@ std::optional<Finding> on_tension_side(const job::Job& job, const facts::Facts& 
 }
 
 Finding joist_notch(const Ground& ground, const Limit&) {
-  const auto& [job, facts, limits] = ground;
+  const auto& [job, facts, limits, joists] = ground;
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
   if (!job.trap->notch) return not_applicable("the pipe takes no notch from a joist (trap.notch)");
@@ -192,7 +192,7 @@ Finding joist_notch(const Ground& ground, const Limit&) {
 
 /// A pipe is thicker outside than its name says; its hubs are thicker still and lie beside the joist.
 Finding hole_for_pipe(const Ground& ground, const Limit&) {
-  const auto& [job, facts, limits] = ground;
+  const auto& [job, facts, limits, joists] = ground;
   if (job.floor.kind == job::FloorKind::slab) return not_applicable("a slab has no joists");
   if (!job.trap) return unread();
   if (const auto clear = clear_of_joists(job, facts.pipe); clear && facts.pipe.offset_through.empty()) return *clear;
@@ -355,7 +355,7 @@ Finding bends(const job::Job& job, const facts::Facts&, const Limit& limit) {
 
 /// What a drain's outlet lets through its trap and arm take: no pipe narrows in the direction of flow.
 Finding size(const Ground& ground, const Limit&) {
-  const auto& [job, facts, limits] = ground;
+  const auto& [job, facts, limits, joists] = ground;
   if (!job.trap) return unread();
   if (!job.trap->pipe) return missing(which_pipe);
   if (!facts.drain.outlet_mm) return cannot_tell("the drain's outlet was not found on its solid");

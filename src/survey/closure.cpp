@@ -20,7 +20,7 @@ Quadrilateral to_figure(const Vector& v) {
 }
 
 double distance(Point a, Point b) {
-  return std::hypot(a.x - b.x, a.y - b.y);
+  return std::sqrt((a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y));
 }
 
 Point toward(Point a, Point b) {
@@ -73,8 +73,16 @@ const std::array<Kind, 6> kinds{{{"back", &Plan::back, &Q::back_left, &Q::back_r
                                  {"diagonal from back left", &Plan::from_back_left, &Q::back_left, &Q::front_right},
                                  {"diagonal from back right", &Plan::from_back_right, &Q::back_right, &Q::front_left}}};
 
-/// Gauss-Newton from a rectangle. @return nothing when the readings make no figure.
-std::optional<Vector> solve(const std::vector<Taken>& taken) {
+std::vector<Taken> taken_in(const Survey& survey) {
+  std::vector<Taken> taken;
+  for (const Kind& kind : kinds)
+    if (const auto& reading = survey.plan.*kind.reading)
+      taken.push_back({kind.name, *reading, survey.face_mm(reading->face), kind.from, kind.to});
+  return taken;
+}
+
+/// A rectangle as large as is read.
+Vector rectangle_of(const std::vector<Taken>& taken) {
   double width = 0, depth = 0;
   for (const Taken& t : taken) {
     const bool back = t.runs(&Q::back_left, &Q::back_right), front = t.runs(&Q::front_left, &Q::front_right),
@@ -84,10 +92,16 @@ std::optional<Vector> solve(const std::vector<Taken>& taken) {
   }
   Vector v;
   v << width, 0, -depth, width, -depth;
+  return v;
+}
+
+/// Gauss-Newton from a figure. @return nothing when the readings make none.
+std::optional<Vector> solve(const std::vector<Taken>& taken, Vector v) {
+  constexpr int most = static_cast<int>(kinds.size());
   const auto n = static_cast<Eigen::Index>(taken.size());
   for (int round = 0; round < 60; ++round) {
-    Eigen::VectorXd off(n);
-    Eigen::MatrixXd slope(n, unknowns);
+    Eigen::Matrix<double, Eigen::Dynamic, 1, 0, most, 1> off(n);
+    Eigen::Matrix<double, Eigen::Dynamic, unknowns, 0, most, unknowns> slope(n, unknowns);
     for (Eigen::Index i = 0; i < n; ++i) {
       const Taken& t = taken[static_cast<std::size_t>(i)];
       const double weight = 1 / t.reading.tolerance_mm;
@@ -147,7 +161,7 @@ void doubt(const std::vector<Taken>& taken, Closure& closure) {
   for (std::size_t i = 0; i < taken.size(); ++i) {
     std::vector<Taken> others = taken;
     others.erase(others.begin() + static_cast<std::ptrdiff_t>(i));
-    const auto v = solve(others);
+    const auto v = solve(others, rectangle_of(others));
     scores.push_back(v ? out_of_square(to_figure(*v)) : std::numeric_limits<double>::max());
     if (v) closure.readings[i].if_others_hold_mm = taken[i].predicted(to_figure(*v));
   }
@@ -185,17 +199,14 @@ std::vector<std::string> names_of(const std::vector<Side>& sides) {
   return names;
 }
 
-Closure close(const Survey& survey) {
+Closure figure_of(const Survey& survey) {
   Closure closure;
-  std::vector<Taken> taken;
+  const std::vector<Taken> taken = taken_in(survey);
   for (const Kind& kind : kinds)
-    if (const auto& reading = survey.plan.*kind.reading)
-      taken.push_back({kind.name, *reading, survey.face_mm(reading->face), kind.from, kind.to});
-    else
-      closure.missing.push_back(kind.name);
+    if (!(survey.plan.*kind.reading)) closure.missing.push_back(kind.name);
   if (taken.size() < unknowns) return closure;
   closure.impossible = broken_triangle(survey.plan);
-  const auto v = closure.impossible.empty() ? solve(taken) : std::nullopt;
+  const auto v = closure.impossible.empty() ? solve(taken, rectangle_of(taken)) : std::nullopt;
   if (!v) {
     if (closure.impossible.empty()) closure.impossible = "the readings make no figure with four corners";
     return closure;
@@ -209,7 +220,12 @@ Closure close(const Survey& survey) {
     closure.worst_share = std::max(closure.worst_share, off / t.reading.tolerance_mm);
   }
   closure.spare = taken.size() > unknowns;
-  if (closure.spare) doubt(taken, closure);
+  return closure;
+}
+
+Closure close(const Survey& survey) {
+  Closure closure = figure_of(survey);
+  if (closure.spare) doubt(taken_in(survey), closure);
   return closure;
 }
 

@@ -39,4 +39,8 @@ struct Closure {
 /// figure at least twice as square as leaving out any other.
 Closure close(const Survey& survey);
 
+/// The figure and how far each reading is off it, without what each would have to be and which one explains it: that
+/// takes as many figures again as there are readings.
+Closure figure_of(const Survey& survey);
+
 }  // namespace fallwright::survey

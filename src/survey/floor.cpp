@@ -259,29 +259,49 @@ Polygon to_polygon(const Rect& r) {
   return {{r.x0, r.y0}, {r.x1, r.y0}, {r.x1, r.y1}, {r.x0, r.y1}};
 }
 
-Polygon clip(const Polygon& polygon, Point a, Point b) {
-  const double length = std::hypot(b.x - a.x, b.y - a.y);
+namespace {
+
+/// Leaves of a convex polygon what lies to the left of the line from `a` to `b`. @param kept room to work in
+void keep_left(Polygon& polygon, Point a, Point b, Polygon& kept) {
+  kept.clear();
+  if (polygon.empty()) return;
+  const double dx = b.x - a.x, dy = b.y - a.y, length = std::sqrt(dx * dx + dy * dy);
   const auto side = [&](Point p) {
     const double d = cross(a, b, p) / length;
     return std::abs(d) < weld ? 0.0 : d;
   };
-  Polygon kept;
-  double twice = 0;
+  const double at_first = side(polygon.front());
+  double at_p = at_first;
   for (std::size_t i = 0; i < polygon.size(); ++i) {
-    const Point p = polygon[i], q = polygon[(i + 1) % polygon.size()];
-    const double at_p = side(p), at_q = side(q);
+    const bool last = i + 1 == polygon.size();
+    const Point p = polygon[i], q = polygon[last ? 0 : i + 1];
+    const double at_q = last ? at_first : side(q);
     if (at_p >= 0) kept.push_back(p);
-    if (at_p * at_q >= 0) continue;
-    const double t = at_p / (at_p - at_q);
-    kept.push_back({p.x + t * (q.x - p.x), p.y + t * (q.y - p.y)});
+    if (at_p * at_q < 0) {
+      const double t = at_p / (at_p - at_q);
+      kept.push_back({p.x + t * (q.x - p.x), p.y + t * (q.y - p.y)});
+    }
+    at_p = at_q;
   }
+  double twice = 0;
   for (std::size_t i = 1; i + 1 < kept.size(); ++i) twice += cross(kept[0], kept[i], kept[i + 1]);
-  return twice > weld ? kept : Polygon{};
+  if (!(twice > weld)) kept.clear();
+  polygon.swap(kept);
+}
+
+}  // namespace
+
+Polygon clip(const Polygon& polygon, Point a, Point b) {
+  Polygon left = polygon, kept;
+  keep_left(left, a, b, kept);
+  return left;
 }
 
 Polygon common(Polygon polygon, const Polygon& window) {
+  Polygon kept;
+  kept.reserve(polygon.size() + window.size());
   for (std::size_t i = 0; i < window.size() && !polygon.empty(); ++i)
-    polygon = clip(polygon, window[i], window[(i + 1) % window.size()]);
+    keep_left(polygon, window[i], window[(i + 1) % window.size()], kept);
   return polygon;
 }
 

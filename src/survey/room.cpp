@@ -38,23 +38,15 @@ Wall wall_of(Side side, const Quadrilateral& f, const std::vector<Plumb>& plumbs
 }  // namespace
 
 Wall::Wall(Side side, Point start, Point end, const std::vector<Plumb>& plumbs)
-    : side_{side}, start_{start}, end_{end} {
+    : side_{side}, start_{start}, end_{end}, length_{std::hypot(end.x - start.x, end.y - start.y)} {
+  direction_ = {(end.x - start.x) / length_, (end.y - start.y) / length_};
   for (const Plumb& p : plumbs)
     if (p.wall == side) leans_.push_back({p.along_mm, p.lean.mm / p.over_mm});
   std::sort(leans_.begin(), leans_.end(), [](const Lean& a, const Lean& b) { return a.along < b.along; });
 }
 
-double Wall::length() const {
-  return std::hypot(end_.x - start_.x, end_.y - start_.y);
-}
-
-Point Wall::direction() const {
-  const double l = length();
-  return {(end_.x - start_.x) / l, (end_.y - start_.y) / l};
-}
-
 Point Wall::inward() const {
-  const Point d = direction();
+  const Point& d = direction_;
   // The room lies to the left of the left wall (seen from back to front) and to the right of the other two.
   return side_ == Side::left ? Point{-d.y, d.x} : Point{d.y, -d.x};
 }
@@ -139,7 +131,7 @@ double Room::innermost(Side side, double from, double to, double low, double hig
 Room make_room(const Survey& survey, std::optional<double> width, std::optional<double> depth,
                const std::vector<Side>& walls) {
   Room room;
-  room.closure = close(survey);
+  room.closure = figure_of(survey);
   room.square_known = room.closure.solved;
   room.studs = survey.studs;
   room.levels_known = !survey.spots.empty();

@@ -21,9 +21,9 @@ class Wall {
   Side side() const { return side_; }
   Point start() const { return start_; }
   Point end() const { return end_; }
-  double length() const;
-  Point direction() const;  ///< from start to end, a unit vector
-  Point inward() const;     ///< square to it, into the room
+  double length() const { return length_; }
+  Point direction() const { return direction_; }  ///< from start to end, a unit vector
+  Point inward() const;                           ///< square to it, into the room
   bool plumb_known() const { return !leans_.empty(); }
   /// Horizontal travel into the room for each unit of height; between readings in proportion, past them as the last.
   /// Zero where nothing is known.
@@ -42,7 +42,8 @@ class Wall {
     double along, rate;
   };
   Side side_ = Side::back;
-  Point start_, end_;
+  Point start_, end_, direction_;
+  double length_ = 0;
   std::vector<Lean> leans_;
 };
 
