@@ -1,5 +1,4 @@
 # What `cmake --install` puts where, and the Debian package that `cpack` makes of it.
-include(GNUInstallDirs)
 set(contact "fallwright developers <fallwright@users.invalid>")
 set(texts ${CMAKE_CURRENT_BINARY_DIR}/texts)
 set(made fallwright.1.gz fallwright-job.5.gz job.schema.json report.schema.json fallwright.bash fallwright.zsh fallwright.fish changelog.gz)
@@ -14,6 +13,7 @@ set(share ${CMAKE_INSTALL_DATAROOTDIR})
 set(doc ${CMAKE_INSTALL_DOCDIR})
 set(CMAKE_INSTALL_DEFAULT_COMPONENT_NAME program)
 install(TARGETS fallwright)
+install(TARGETS fallwright-step LIBRARY DESTINATION ${module_folder})
 install(FILES ${texts}/fallwright.1.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man1)
 install(FILES ${texts}/fallwright-job.5.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man5)
 install(FILES ${texts}/job.schema.json ${texts}/report.schema.json DESTINATION ${share}/fallwright)

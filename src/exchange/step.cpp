@@ -100,3 +100,7 @@ void write_step(const parts::Model& model, const std::string& path, long timesta
 }
 
 }  // namespace fallwright::exchange
+
+extern "C" void fallwright_write_step(const fallwright::parts::Model& model, const std::string& path, long timestamp) {
+  fallwright::exchange::write_step(model, path, timestamp);
+}

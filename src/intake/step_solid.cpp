@@ -177,3 +177,7 @@ StepSolid solid_of_step(const std::string& text) {
 }
 
 }  // namespace fallwright::intake
+
+extern "C" void fallwright_read_step(const std::string& text, fallwright::intake::StepSolid& read) {
+  read = fallwright::intake::solid_of_step(text);
+}

@@ -72,6 +72,7 @@ class Installed(unittest.TestCase):
                      "share/doc/fallwright/LICENSE", "include/fallwright.hpp", "share/fallwright/report.schema.json", "share/doc/fallwright/README.md", "share/doc/fallwright/docs/job-file.md",
                      "share/doc/fallwright/rule-books/common.toml", "share/doc/fallwright/params/tannery-lane-2a.toml"):
             self.assertTrue((self.prefix / name).is_file(), name)
+        self.assertEqual(len(list(self.prefix.glob("lib*/**/fallwright/fallwright-step-*.so"))), 1)
 
     def test_links_of_the_documentation_hold(self):
         # Source: common practice, no source. What is for contributors stays with the source.

@@ -264,4 +264,20 @@ def without_threads(fallwright):
         must((alone.code, alone.out, alone.err) == (plain.code, plain.out, ""), "another result")
 
 
-CASES = [killed_in_a_build, stopped_in_a_build, two_builds, job_in_its_own_folder, odd_names, output_that_goes_nowhere, full_disk, without_threads]
+def without_its_module(fallwright):
+    # Source: none: who copies the program alone checks as before, and is told in words what STEP needs.
+    with Folder() as folder:
+        alone = pathlib.Path(shutil.copy(fallwright, folder))
+        room = job(folder, "small")
+        Ran([alone, "check", room]).expect(0, 1)
+        ran = build(alone, room, out=folder / "out").expect(3)
+        must("fallwright-step" in ran.err and "install the program again" in ran.err, f"does not say what is missing: {ran.err}")
+        must(not (folder / "out/small").exists(), "half of a build was written")
+        build(alone, room, out=folder / "out", more=("-q", "--only", "pdf")).expect(0, 1)
+        for module in fallwright.parent.glob("fallwright-step*.so"):
+            shutil.copy(module, folder)
+        build(alone, room, out=folder / "out").expect(0, 1)
+        must_be_whole(folder / "out/small")
+
+
+CASES = [without_its_module, killed_in_a_build, stopped_in_a_build, two_builds, job_in_its_own_folder, odd_names, output_that_goes_nowhere, full_disk, without_threads]
