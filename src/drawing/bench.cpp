@@ -14,6 +14,7 @@
 #include "drawing/warning.hpp"
 #include "job/layout.hpp"
 #include "takeoff/backing.hpp"
+#include "takeoff/item.hpp"
 #include "takeoff/takeoff.hpp"
 #include "units/length.hpp"
 #include "units/words.hpp"
@@ -165,17 +166,21 @@ void add_backing(Sheet& sheet, Pen& pen, const Subject& s, const View& view) {
                         ".");
   if (!settled) return;
   std::vector<Frame> studs;
+  double foot = backing->foot_mm;  // and over a track that studs stand in, as whose name it would be read
   for (const parts::Solid& solid : s.model.solids)
-    if (is_stud(solid)) studs.push_back(extent(solid, view));
+    if (is_stud(solid))
+      studs.push_back(extent(solid, view));
+    else if (takeoff::is_sole(solid.part))
+      foot = std::max(foot, extent(solid, view).y1);
   std::sort(studs.begin(), studs.end(), [](const Frame& a, const Frame& b) { return a.x0 < b.x0; });
   for (std::size_t i = 1; i < studs.size(); ++i) {
     const double from = studs[i - 1].x1, to = studs[i].x0, t = pen.text_mm();
     if (to - from <= s.job().mark_mm()) continue;
     pen.line({from, *backing->top_mm}, {to, *backing->top_mm}, LineKind::phantom);
     const std::string mark = mark_at(to - from), name = mark + " backing";
-    if (to - from > width_of(mark, t) + t && *backing->top_mm - backing->foot_mm > 2 * t)
+    if (to - from > width_of(mark, t) + t && *backing->top_mm - foot > 2 * t)
       // Low, and off what is written up the stud at the left.
-      pen.label({(from + to) / 2 + (to - from > width_of(name, t) + 2.4 * t ? 0.6 * t : 0), backing->foot_mm + 0.6 * t},
+      pen.label({(from + to) / 2 + (to - from > width_of(name, t) + 2.4 * t ? 0.6 * t : 0), foot + 0.6 * t},
                 to - from > width_of(name, t) + t ? name : mark, Anchor::middle);
   }
 }

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "drawing/rejected.hpp"
+#include "drawing/schedules.hpp"
 #include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
@@ -160,7 +161,7 @@ std::string pack_of(const takeoff::Row& row, const job::Job& job) {
   return words;
 }
 
-constexpr const char *kind_on_hold = ", kind on HOLD", *unsaid = "job does not say";
+constexpr const char* unsaid = "job does not say";
 
 /// What the counter asks for beside the name, as the model and the job have it; nothing where they do not.
 std::string size_to_carry(const takeoff::Row& row, const Subject& subject) {

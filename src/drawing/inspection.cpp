@@ -88,13 +88,13 @@ struct Numbered {
   std::map<std::string, std::size_t> by_check = {};
 };
 
-void add_checks(std::vector<Cells>& rows, const Subject& s, bool practice, const std::vector<Sheet>& sheets,
+/// Those that wait, or those that do not.
+void add_checks(std::vector<Cells>& rows, const Subject& s, bool practice, bool held, const std::vector<Sheet>& sheets,
                 Numbered& numbers) {
   for (const rules::Result& r : s.judgement.results) {
-    if (r.outcome == rules::Outcome::not_applicable || is_practice(r) != practice) continue;
+    if (r.outcome == rules::Outcome::not_applicable || is_practice(r) != practice || is_held(r, s) != held) continue;
     const std::string drawn = drawn_on(r.id, sheets);
     numbers.by_check[r.id] = ++numbers.last;
-    const bool held = is_held(r, s);
     rows.push_back({std::to_string(numbers.last), held ? title_of_check(r, s.job()) : what_is_measured(r, drawn, s),
                     rules::limit_text(r, s.job()), source_of(r.limit), held ? "HOLD" : measured(r, s.job()),
                     held && r.outcome == rules::Outcome::pass ? "" : printed(r.outcome), drawn});
@@ -272,10 +272,16 @@ std::string hold_told(const Subject& s) {
 
 /// All that is judged, was read and was built, and a line for each trade.
 std::vector<Cells> inspected(const Subject& subject, const std::vector<Sheet>& sheets, Numbered& numbers) {
-  std::vector<Cells> rows{{"BY CODE, OR BY THE JOB'S OWN LIMITS"}};
-  add_checks(rows, subject, false, sheets, numbers);
-  rows.push_back({"BY COMMON PRACTICE"});
-  add_checks(rows, subject, true, sheets, numbers);
+  std::vector<Cells> rows;
+  for (const bool practice : {false, true}) {
+    const std::string headline = practice ? "BY COMMON PRACTICE" : "BY CODE, OR BY THE JOB'S OWN LIMITS";
+    rows.push_back({headline});
+    add_checks(rows, subject, practice, false, sheets, numbers);
+    std::vector<Cells> held;
+    add_checks(held, subject, practice, true, sheets, numbers);
+    if (!held.empty()) rows.push_back({headline + ": ON HOLD, TO BE JUDGED ANEW"});
+    rows.insert(rows.end(), held.begin(), held.end());
+  }
   if (std::vector<Cells> read; add_readings(read, subject, numbers), !read.empty()) {
     rows.push_back({"THE ROOM AS IT WAS READ"});
     rows.insert(rows.end(), read.begin(), read.end());

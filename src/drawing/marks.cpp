@@ -43,11 +43,12 @@ class Marks {
       const bool hollow = is_track_from_its_end(m);  // a mark within it would be read as that of what stands there
       auto at = hollow ? std::nullopt : clear_spot(m, width / 2 + 0.6 * height, 1.2 * height, false);
       if (!at && !hollow) at = clear_spot(m, width / 2 + white, height / 2 + white, false);
-      if (at)
+      const auto spot = at ? std::nullopt : clear_spot(m, 0, 0, true);
+      if (at) {
         write(m, {at->x, at->y - height / 2});
-      else if (leads_ == Leads::upright && m.frame.width() > long_and_thin * m.frame.height())
+      } else if (spot && leads_ == Leads::upright && m.frame.width() > long_and_thin * m.frame.height()) {
         lead_upright(m, height);
-      else if (const auto spot = clear_spot(m, 0, 0, true)) {
+      } else if (spot) {
         pen_.name_led(*spot, {m.frame.x0 - 2 * height, spot->y - height / 2}, m.mark, Anchor::right, size);
         tag_member(pen_, s_, m.solid->id);
       }

@@ -358,10 +358,7 @@ class Order {
            "Never through the upstand." +
                std::string{stands_on_upstand(job_) ? " The apron's foot is hollowed for each head." : ""} +
                around(" ", clear_of_apron(job_, f_)),
-           "upstand's edge " + len(*f_.heights.upstand_top_mm) + " above the datum; then at most " +
-               len(job_.buy.fasteners.upstand.in_mm()) + " apart" +
-               (s_.judgement.holds.loose.empty() ? "" : "; on HOLD till the studs are read"),
-           "the screw pulls the base off its level: read again"});
+           screws_over_edge(job_, s_), "the screw pulls the base off its level: read again"});
     add_on_base({false, "crew", "Nobody steps on it until it has set: the maker's word, on the bag or the cement.",
                  "write down when it was pressed in, and when it may first be stepped on", "it moves under a hand"});
   }

@@ -160,4 +160,15 @@ std::vector<Sheet> draw_steps(const Subject& subject, std::vector<Step> steps) {
   return on_pages("order-of-work", "Order of work", subject.job(), columns, rows, notes);
 }
 
+std::string screws_over_edge(const job::Job& job, const Findings& s) {
+  const auto len = [&](double mm) { return units::to_text(units::Length::mm(mm), job.is_metric()); };
+  std::string words = "upstand's edge " + len(*s.facts.heights.upstand_top_mm) + " above the datum";
+  if (s.facts.holds.empty()) return words;
+  words += ", screws " + len(s.facts.holds.front().screws_mm);
+  if (!s.judgement.holds.loose.empty()) return words + "; on HOLD till the studs are read";
+  const takeoff::UpstandFasteners all = takeoff::upstand_fasteners(job, s.facts);
+  return words + "; " + std::to_string(all.count()) + " in all, " + takeoff::upstand_spacing(job, all) +
+         "; which screws nobody said: ask first";
+}
+
 }  // namespace fallwright::drawing

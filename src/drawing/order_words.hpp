@@ -45,6 +45,10 @@ double base_stands_to_mm(const facts::Facts& facts);
 /// a stud before its edge.
 std::string way_down_stop(const job::Job& job, const facts::Facts& facts);
 
+/// How high the screws of upstands go in, how many they are and where; in place of that what they wait for.
+/// @pre the base has upstands
+std::string screws_over_edge(const job::Job& job, const Findings& findings);
+
 /// Where a board would turn or fold on strips as they are cut: what to fur more or plane, where and by how much, which
 /// is on no list; nothing where walls are flat enough.
 std::optional<Step> straighten_walls(const Findings& findings);

@@ -208,8 +208,9 @@ void Pen::words_over(double x0, double x1, double y, const std::string& words, b
   std::vector<Point> places;
   if (room >= 0)
     for (const double share : {0.0, -0.2, 0.2, -0.35, 0.35, -0.5, 0.5}) places.push_back({middle + share * room, foot});
-  if (last) places.insert(places.end(), {{x1 + past, foot}, {x1 + past, y - 0.5 * text_}});
-  if (first) places.insert(places.end(), {{x0 - past, foot}, {x0 - past, y - 0.5 * text_}});
+  const bool wide = room > 2 * width;  // outside of a stretch with so much room it would be read as its neighbour's
+  if (last && !wide) places.insert(places.end(), {{x1 + past, foot}, {x1 + past, y - 0.5 * text_}});
+  if (first && !wide) places.insert(places.end(), {{x0 - past, foot}, {x0 - past, y - 0.5 * text_}});
   for (const double up : {0.0, 0.5, 1.3, 2.6, -2.0}) places.push_back({middle, foot + up * text_});
   note_at_one_of(std::move(places), words, Anchor::middle);
 }

@@ -59,7 +59,7 @@ Stretches Plan::gaps_beside_base(double left, double right) const {
 
 void Plan::across() {
   const double front = outside_.y0;
-  double row = front - 4 * t_;
+  double row = front - (shows_.framing ? 4 : 4.6) * t_;  // clear of what stands under a section's arrow
   const double left = from(BoreFrom::left_studs) ? bore_.x - *from(BoreFrom::left_studs) : 0,
                right = from(BoreFrom::right_studs) ? bore_.x + *from(BoreFrom::right_studs) : width_;
   const std::optional<double> from_face_to_face =

@@ -107,12 +107,9 @@ std::string counted_each(int count, const std::string& fastener) {
 }
 
 /// Of the base's upstand on one side, where fasteners are bought at all.
-void add_upstand(std::vector<Cells>& rows, const Pen& pen, const Subject& s, job::Side side) {
-  const std::vector<facts::Flashing>& tops = s.facts.finish.flashings;
-  const auto top = std::find_if(tops.begin(), tops.end(), [&](const facts::Flashing& edge) {
-    return edge.of == facts::Role::base && edge.side == side;
-  });
-  if (top == tops.end() || pieces_of(s, takeoff::Item::upstand_fasteners).empty()) return;
+void add_upstand(std::vector<Cells>& rows, const Pen& pen, const Subject& s, const facts::Hold& hold) {
+  const job::Side side = hold.side;
+  if (pieces_of(s, takeoff::Item::upstand_fasteners).empty()) return;
   if (base_is_void(s)) return rows.push_back({"base's upstand", "HOLD: the base is not settled", "HOLD"});
   const std::vector<job::Side>& loose = s.judgement.holds.loose;
   if (std::find(loose.begin(), loose.end(), side) != loose.end())
@@ -120,12 +117,13 @@ void add_upstand(std::vector<Cells>& rows, const Pen& pen, const Subject& s, job
   // At the bench the apron comes down on that edge, or over its end.
   const bool apron = stands_on_upstand(s.job()) && s.job().bench->place == side;
   const double under = takeoff::under_apron_mm(s.job(), s.facts, side);
+  const takeoff::UpstandFasteners fasteners = takeoff::upstand_fasteners(s.job(), s.facts, hold);
   rows.push_back(
       {"base's upstand",
-       "at most " + pen.said(s.job().buy.fasteners.upstand.in_mm()) + " apart, at each stud" +
+       takeoff::upstand_spacing(s.job(), fasteners) +
            (apron ? ", never through it; apron hollowed for heads" : "; heads over the edge, never through it") +
-           (under > 0 ? "; none in " + pen.said(under) + " under the apron" : ""),
-       std::to_string(takeoff::upstand_fasteners(s.job(), s.facts, *top))});
+           (under > 0 ? "; none in " + pen.said(under) + " under the apron" : "") + kind_on_hold,
+       std::to_string(fasteners.count())});
 }
 
 /// The row of a joint that a check of the bench finds too weak: nobody drives what it says.
@@ -184,21 +182,27 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
     std::string name = "backing boards";
     for (const takeoff::BackingBoards& boards : takeoff::boards_of(s.job(), *backing, s.cuts))
       name += ", " + boards.mark;
-    rows.push_back(held_or(
-        s, {name, "on cleats at the studs, flush in front: as local practice has it, the job does not say", ""}, {}));
+    rows.push_back(held_or(s,
+                           {name,
+                            "on cleats at the studs, flush in front: as local practice has it, the job does not say" +
+                                std::string{kind_on_hold},
+                            ""},
+                           {}));
   }
-  const std::string deck = frame.deck_fastener && frame.deck_fastener_length
-                               ? *frame.deck_fastener + ", " + pen.said(frame.deck_fastener_length->in_mm()) + " long, "
-                               : "screws, ";
-  rows.push_back(held_or(
-      s, {"deck to frame", deck + takeoff::deck_spacing(s.job(), s.facts), pieces_of(s, takeoff::Item::deck_screws)},
-      {"load.seat-rail"}));  // the frame it lies on is built otherwise then
+  const bool deck_known = frame.deck_fastener && frame.deck_fastener_length;
+  const std::string deck =
+      deck_known ? *frame.deck_fastener + ", " + pen.said(frame.deck_fastener_length->in_mm()) + " long, " : "screws, ";
+  rows.push_back(
+      held_or(s,
+              {"deck to frame", deck + takeoff::deck_spacing(s.job(), s.facts) + (deck_known ? "" : kind_on_hold),
+               pieces_of(s, takeoff::Item::deck_screws)},
+              {"load.seat-rail"}));  // the frame it lies on is built otherwise then
   rows.push_back({"seat block",
                   base_is_void(s) && has_apron(s.job()) ? "HOLD: its apron stands on the base, which is not settled"
                                                         : "adhesive alone: no screw through it",
                   ""});
   for (const facts::Hold& hold : s.facts.holds)
-    if (hold.behind == facts::Behind::bench) add_upstand(rows, pen, s, hold.side);
+    if (hold.behind == facts::Behind::bench) add_upstand(rows, pen, s, hold);
   return rows;
 }
 
@@ -223,11 +227,11 @@ std::vector<Cells> wall_fastenings(const Pen& pen, const Subject& s, const facts
   if (std::any_of(s.cuts.begin(), s.cuts.end(),
                   [&](const takeoff::CutRow& cut) { return cut.furring && count_in(s, cut, family) > 0; }))
     rows.push_back({"furring to studs",
-                    std::string{"as local practice fastens it: the job does not say"} +
+                    std::string{"as local practice fastens it: the job does not say"} + kind_on_hold +
                         (late_furring_note(s, family.wall).empty() ? "" : "; once the base is down"),
                     ""});
   for (const facts::Hold& hold : s.facts.holds)
-    if (hold.side == family.wall && hold.behind == facts::Behind::wall) add_upstand(rows, pen, s, hold.side);
+    if (hold.side == family.wall && hold.behind == facts::Behind::wall) add_upstand(rows, pen, s, hold);
   return rows;
 }
 

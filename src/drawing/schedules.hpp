@@ -5,6 +5,9 @@
 
 namespace fallwright::drawing {
 
+/// Of what is counted, and nobody said which.
+inline constexpr const char* kind_on_hold = ", kind on HOLD";
+
 /// Whether a piece of the cut list waits: lists then have a column that says which.
 bool any_on_hold(const std::vector<takeoff::CutRow>& cuts);
 

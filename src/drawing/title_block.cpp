@@ -314,6 +314,8 @@ const char* document_kind(const Sheet& sheet) {
                                     {"bench-wall", "detail"},
                                     {"bench-apron", "detail"},
                                     {"wall-upstand", "detail"},
+                                    {"wall-left-furring", "detail"},
+                                    {"wall-right-furring", "detail"},
                                     {"wall-", "elevation"},
                                     {"falls", "plan"},
                                     {"bed-threshold", "detail"},

@@ -5,12 +5,11 @@
 #include <functional>
 
 #include "drawing/assumed.hpp"
-#include "drawing/detail.hpp"
 #include "drawing/plates.hpp"
 #include "drawing/schedules.hpp"
 #include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
-#include "drawing/warning.hpp"
+#include "drawing/wall_upstand.hpp"
 #include "facts/assumed.hpp"
 #include "rules/words.hpp"
 #include "takeoff/takeoff.hpp"
@@ -51,6 +50,7 @@ class Wall {
     furring();
     leans_in_ = add_studs_in_the_way(pen_, s_, side_, view_);
     caught();
+    unheld();
     pen_.ladder(frame_.x1 + t_, levels_);
     if (apart_)
       below_ = {frame_of(sheet_).x1 + 4 * t_, frame_of(sheet_).y1};
@@ -139,7 +139,10 @@ class Wall {
     const bool has_one = std::find(base.upstands.begin(), base.upstands.end(), side_) != base.upstands.end();
     if (s_.facts.heights.upstand_top_mm && has_one)
       mark(facts::Role::base,
-           base_is_void(s_) ? "upstand, not settled: no fastener near it" : "upstand of the base: no fastener below",
+           base_is_void(s_) ? "upstand, not settled: no fastener near it"
+           : hold_along(s_, side_)
+               ? "upstand: screws " + pen_.words(hold_along(s_, side_)->screws_mm) + ", nothing below"
+               : "upstand of the base: no fastener below",
            *s_.facts.heights.upstand_top_mm);
     if (s_.job().bench && s_.job().bench->upstand_thickness.in_mm() > 0)
       mark(facts::Role::seat_block, "seat upstand: no fastener above deck",
@@ -236,7 +239,7 @@ class Wall {
                           words = "fur " + strip_words;
         const Point strip{line.from.x, foot + 0.6 * (head - foot)};
         if (on.parted && on.turn == facts::Turn::base) {
-          feet.push_back([=, this, &cut] { add_foot_piece(pen_, cut, f, line); });
+          feet.push_back([=, this, &cut] { add_foot_piece(pen_, cut, f, line, heights_struck()); });
           continue;
         }
         const double least = 2.2 * t_;
@@ -266,6 +269,10 @@ class Wall {
     if (places.empty()) return false;
     pen_.note_at_one_of(std::move(places), words, Anchor::middle, 2.5 / 3, 90);
     return true;
+  }
+
+  void unheld() {
+    for (Level& level : add_unheld(sheet_, pen_, s_, side_, view_)) levels_.push_back(std::move(level));
   }
 
   /// Where the base is caught on its way down, if it does not go in.
@@ -413,6 +420,11 @@ class Wall {
   struct Top {
     double from, to, z;
   };
+  std::vector<double> heights_struck() const {
+    std::vector<double> all;
+    for (const Top& top : tops_) all.push_back(top.z);
+    return all;
+  }
 
   const Subject& s_;
   job::Side side_;
@@ -445,8 +457,7 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
   const Projection framing =
       as_kind(seen(false), subject.job().walls.existing ? LineKind::existing : LineKind::outline);
   const Projection blocks = seen(true);
-  const std::optional<EdgeAtBack> edge = side == job::Side::back ? edge_at_back(subject) : std::nullopt;
-  const std::vector<CutSolid> cut = edge ? cut_at_bed(subject) : std::vector<CutSolid>{};
+  const std::optional<BesideWall> larger = beside_wall(subject, side);
   const bool apart = schedules_apart(subject);
   const auto wall_with = [&](bool detail) {
     return on_page(text_of(family), std::string{"Framing of the "} + job::name_of(side) + " wall", subject.job(),
@@ -460,32 +471,28 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
                      if (wall.is_caught()) warn(sheet, base_warning(subject));
                      for (const Warning& warning : plate_warnings(subject, side)) warn(sheet, warning);
                      for (std::string& note : wall.notes()) sheet.notes.push_back(std::move(note));
-                     if (edge && !detail) {
-                       const std::string larger =
-                           "The base's " + std::string{edge->name} + " before it, larger: {wall-upstand}.";
+                     if (larger && !detail) {
                        if (apart)  // one line of notes less is a scale more on small paper
-                         sheet.notes.back() += " " + larger;
+                         sheet.notes.back() += " " + larger->note;
                        else
-                         sheet.notes.push_back(larger);
+                         sheet.notes.push_back(larger->note);
                      }
                      if (!detail) return;
                      add_details(sheet, pen, subject.job(), [&](Sheet& on, Pen& with, double scale) {
-                       add_edge_at_back(on, with, scale, subject, cut, wall.below());
+                       larger->draw(on, with, scale, wall.below());
                      });
                    });
   };
   std::vector<Sheet> sheets{wall_with(false)};
-  if (!edge) return sheets;
+  if (!larger) return sheets;
   // Beside the view where that needs to be no smaller for it.
   if (!is_small(paper_of(subject.job())))
     if (Sheet both = wall_with(true); both.page.scale <= sheets.front().page.scale) return {std::move(both)};
-  sheets.push_back(details_alone(
-      "wall-upstand", std::string{edge->lapped ? "Lapped edge" : "Upstand"} + " at the back, " + bed_section(subject),
-      subject.job(), [&](Sheet& sheet, Pen& pen, double scale) {
-        sheet.sight = bed_cut(subject).sight();
-        warn(sheet, base_warning(subject));
-        add_edge_at_back(sheet, pen, scale, subject, cut, {0, 0});
-      }));
+  sheets.push_back(details_alone(larger->name, larger->title, subject.job(), [&](Sheet& sheet, Pen& pen, double scale) {
+    sheet.sight = larger->sight;
+    warn(sheet, base_warning(subject));
+    larger->draw(sheet, pen, scale, {0, 0});
+  }));
   return sheets;
 }
 

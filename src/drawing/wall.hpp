@@ -38,8 +38,9 @@ std::string ends_of_strip(const Pen& pen, const takeoff::CutRow& cut, const fact
 /// The same before a block: along it, with the row's mark, in what is `clear` over it where that has room.
 void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block, double clear);
 /// The strip beside the base, which is cut off over its edge and goes in before what stands on it: its end is drawn,
-/// and it is named at its foot.
-void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, const Line& strip);
+/// and it is named at its foot, on none of the dashes that run along the wall at those heights.
+void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, const Line& strip,
+                    const std::vector<double>& dashes);
 
 /// Whether a stud stands before the line of base or bench as high as that is in a way: its wall's sheet says how far.
 bool any_stud_in_the_way(const Subject& subject);

@@ -127,16 +127,28 @@ void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block, d
   }
 }
 
-void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, const Line& strip) {
+void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, const Line& strip,
+                    const std::vector<double>& dashes) {
   const double t = pen.text_mm(), size = 2.5 / 3, x = strip.from.x, foot = strip.from.y, head = strip.to.y;
   pen.line({stud.x0, head}, {stud.x1, head}, LineKind::outline);
   const std::string name = "fur " + cut.mark, words = cut.hold ? name + " HOLD" : name;
   const double aside = 0.8 * t + width_of(words, size * t) / 2;
+  const auto is_struck = [&](double y) {
+    return std::any_of(dashes.begin(), dashes.end(),
+                       [&](double z) { return z > y - 0.5 * t && z < y + (size + 0.5) * t; });
+  };
+  std::vector<double> heights;  // at its foot blocks have their marks
+  for (const double up : {1.3, 1.9, 2.6, 3.4, 0.5, 0.2, 0.8}) heights.push_back(foot + up * (head - foot));
+  for (const double over : {2.0, 4.0, 6.0, 9.0}) heights.push_back(head + over * t);
+  const double lowest = heights.front();
+  std::erase_if(heights, is_struck);
+  if (heights.empty()) heights.push_back(lowest);
   std::vector<Point> places;
   for (const double off : {aside, aside + 2 * t})
-    for (const double up : {0.5, 0.2, 0.8, 1.3, 1.9, 2.6, 3.4})
-      for (const double at : {stud.x1 + off, stud.x0 - off}) places.push_back({at, foot + up * (head - foot)});
+    for (const double y : heights)
+      for (const double at : {stud.x1 + off, stud.x0 - off}) places.push_back({at, y});
   pen.name_at_one_of({x, foot + 0.7 * (head - foot)}, std::move(places), words, Anchor::middle, size);
+  pen.always_led();  // beside the mark of its stud's other strip
   if (cut.hold) pen.otherwise(name, {x, head});
 }
 

@@ -55,6 +55,8 @@ struct Hold {
   double sure_apart_mm = 0;        ///< with what is known to be there alone: blocking, from end to end of its row
   double screws_mm = 0;            ///< so high fasteners go in over the upstand's edge
   double thickness_mm = 0;         ///< of the upstand
+  /// Where a fastener finds a stud: from and to, from the upstand's left end or from its back end, in that order.
+  std::vector<std::pair<double, double>> studs_mm = {};
 };
 
 /// The floor's deck between its joists.

@@ -108,7 +108,7 @@ facts::Hold hold_of(const parts::Model& model, const Upstand& up, const Boards& 
   const bool bench = up.side == bench_side(model.job);
   const facts::Family family =
       bench ? facts::Family{parts::Role::bench_frame} : facts::Family{parts::Role::wall, up.side};
-  std::vector<Stretch> places, sure;
+  std::vector<Stretch> places, sure, studs;
   Stretch row{up.to, up.from};  // of blocking, whose pieces run from stud to stud
   for (const parts::Solid& solid : model.solids) {
     if (solid.part.family != family) continue;
@@ -119,7 +119,10 @@ facts::Hold hold_of(const parts::Model& model, const Upstand& up, const Boards& 
     if (strip) shown->along = {std::max(shown->along.from, strip->from), std::min(shown->along.to, strip->to)};
     if (solid.part.kind == parts::Kind::blocking)
       row = {std::min(row.from, shown->along.from), std::max(row.to, shown->along.to)};
-    if (const auto place = place_for_fastener(shown->along)) places.push_back(*place);
+    const auto place = place_for_fastener(shown->along);
+    if (!place) continue;
+    places.push_back(*place);
+    if (solid.part.kind == parts::Kind::stud) studs.push_back(*place);
   }
   if (row.from < row.to)
     if (const auto place = place_for_fastener(row)) sure.push_back(*place);
@@ -137,6 +140,10 @@ facts::Hold hold_of(const parts::Model& model, const Upstand& up, const Boards& 
   hold.assumed = !bench && job::are_studs_assumed(model.job, up.side);
   hold.sure_apart_mm = hold.assumed ? without_studs.to - without_studs.from : hold.apart_mm;
   hold.screws_mm = up.screws_mm;
+  for (const Stretch& s : studs)
+    hold.studs_mm.emplace_back(up.back() ? s.from - up.from : up.to - s.to,
+                               up.back() ? s.to - up.from : up.to - s.from);
+  std::sort(hold.studs_mm.begin(), hold.studs_mm.end());
   return hold;
 }
 

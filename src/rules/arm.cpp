@@ -8,6 +8,7 @@
 #include "rules/joists.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "rules/words.hpp"
 #include "units/tolerance.hpp"
 #include "units/words.hpp"
 
@@ -380,10 +381,11 @@ Finding notch_length(const Ground& ground, const Limit&) {
   if (!job.trap->outside && pipe->outside_mm <= third && pipe->outside_most_mm > third)
     return missing(measure_outside(*pipe, job));
   const double outside = job.trap->outside ? job.trap->outside->in_mm() : pipe->outside_mm;
-  Finding finding = found(outside,
-                          "a notch as long as the pipe is thick; this joist is " +
-                              text_of(facts.room.drain.joist_depth_mm, Unit::mm, job) + " deep",
-                          "a notch may be " + text_at_most(third, job) + " long: bore instead, or ask an engineer");
+  Finding finding =
+      found(outside,
+            "a notch as long as the pipe is thick; this joist is " +
+                text_of(facts.room.drain.joist_depth_mm, Unit::mm, job) + " deep",
+            "a notch may be " + text_or_less(third, Unit::mm, job) + " long: bore instead, or ask an engineer");
   finding.greatest = third;
   finding.holds_anyway = job.trap->outside.has_value();  // whatever its name, it was measured
   return finding;

@@ -247,9 +247,9 @@ std::string what_it_may_lose(const job::Job& job, const facts::DrainWindow& w, c
   const double hole = hole_most(w.joist_depth_mm, limits).value_or(0),
                edge = limits.at("joist.hole-edges").least.value_or(0);
   if (hole <= 0) return "";
-  return " (a hole in this one at most " + text_at_most(hole, job) + " across" +
+  return " (a hole in this one at most " + text_or_less(hole, Unit::mm, job) + " across" +
          (edge > 0 ? " and " + text_at_least(edge, job) + " from either edge" : "") + ", a notch " +
-         text_at_most(notch_most(w.joist_depth_mm, limits).value_or(0), job) +
+         text_or_less(notch_most(w.joist_depth_mm, limits).value_or(0), Unit::mm, job) +
          ", no notch in the middle third: " + limits.at("joist.hole").source + ")";
 }
 

@@ -8,6 +8,7 @@
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/rule_book.hpp"
+#include "rules/words.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
@@ -108,14 +109,14 @@ Finding joist_hole(const Ground& ground, const Limit&) {
   if (!facts.room.drain.joists_known) return unread();
   const double most = greatest_in_force(joist_cuts(facts.room.drain.joist_depth_mm).hole_mm, ground, "joist.hole");
   const double edge = limits.at("joist.hole-edges").least.value_or(0);
-  Finding finding =
-      found(job.trap->hole->in_mm(),
-            "hole for the trap arm; this joist is " + text_of(facts.room.drain.joist_depth_mm, Unit::mm, job) + " deep",
-            "at most " + text_at_most(most, job) + (edge > 0 ? ", at least " + text_at_least(edge, job) : "") +
-                (edge > 0 ? " from either edge" : "") + ": route the arm along the bay, or ask an engineer");
+  Finding finding = found(
+      job.trap->hole->in_mm(),
+      "hole for the trap arm; this joist is " + text_of(facts.room.drain.joist_depth_mm, Unit::mm, job) + " deep",
+      "at most " + text_or_less(most, Unit::mm, job) + (edge > 0 ? ", at least " + text_at_least(edge, job) : "") +
+          (edge > 0 ? " from either edge" : "") + ": route the arm along the bay, or ask an engineer");
   finding.greatest = most;
   if (most <= 0) return finding;
-  return mended_by(std::move(finding), {set_length("trap.hole", down_to_rule_mark(most, job), job)});
+  return mended_by(std::move(finding), {set_length("trap.hole", units::down_to_mark(most, job.mark_mm()), job)});
 }
 
 /// Of the joists that were described the one in which the arm lies deepest, where it takes notches alone.
@@ -138,7 +139,7 @@ Finding too_shallow(const NotchAt& at, double most, const job::Job& job, const f
             "notch from " + std::string{at.from_below ? "below" : "above"} + " that takes the arm in " + joist + ", " +
                 len(at.crossing->from_weir_mm) + " from the weir; the one that the job file tells of, " +
                 len(job.trap->notch->in_mm()) + " deep, does not reach it (trap.notch)",
-            "the arm lies too deep in its joists for a notch of at most " + text_at_most(most, job) +
+            "the arm lies too deep in its joists for a notch of at most " + text_or_less(most, Unit::mm, job) +
                 ": bore instead (trap.hole), route the arm along the bay, or ask an engineer; or read "
                 "again how high it lies (trap.weir)");
   finding.greatest = most;
@@ -185,9 +186,9 @@ Finding joist_notch(const Ground& ground, const Limit&) {
   if (deepest && deepest->deep_mm > job.trap->notch->in_mm() + job.mark_mm() / 2)
     return too_shallow(*deepest, most, job, facts);
   Finding finding = found(job.trap->notch->in_mm(), "notch, outside the middle third of the span",
-                          "at most " + text_at_most(most, job) + ": bore instead, or ask an engineer");
+                          "at most " + text_or_less(most, Unit::mm, job) + ": bore instead, or ask an engineer");
   finding.greatest = most;
-  return mended_by(std::move(finding), {set_length("trap.notch", down_to_rule_mark(most, job), job)});
+  return mended_by(std::move(finding), {set_length("trap.notch", units::down_to_mark(most, job.mark_mm()), job)});
 }
 
 /// A pipe is thicker outside than its name says; its hubs are thicker still and lie beside the joist.
@@ -214,8 +215,8 @@ Finding hole_for_pipe(const Ground& ground, const Limit&) {
       [&](const Bounds& held) {
         const std::string wanted = text_at_least(*held.least, job);
         if (past_the_joist(*held.least))
-          return "no hole that this joist allows, " + text_at_most(most, job) + " at most, takes a pipe " + wanted +
-                 " thick: route the arm along the bay, or ask an engineer";
+          return "no hole that this joist allows, " + text_or_less(most, Unit::mm, job) + " at most, takes a pipe " +
+                 wanted + " thick: route the arm along the bay, or ask an engineer";
         return "bore it " + wanted + " at least (trap.hole)";
       });
   if (!finding.least || past_the_joist(*finding.least)) return finding;

@@ -45,9 +45,9 @@ std::string with_noun(std::string number, double value, Unit unit, const std::st
 /// A greatest length (a sixth of a joist's depth) must not read as the mark above it, a least (a pipe's outside) not as
 /// the one below.
 std::string greatest_text(double value, Unit unit, const job::Job& job) {
-  constexpr double in_tenths = 20;  // mm: on longer ones nobody reads them
-  if (unit == Unit::mm && job.is_metric() && value >= in_tenths && is_between_marks(value, unit, job))
-    return text_of(units::down_to_mark(value, units::tape_mark_mm(true)), unit, job);
+  constexpr double finer = 20;  // mm: of longer ones nobody reads tenths, or 64ths
+  if (unit == Unit::mm && value >= finer && is_between_marks(value, unit, job))
+    return text_of(units::down_to_mark(value, job.mark_mm()), unit, job);
   return is_between_marks(value, unit, job) ? text_at_most(value, job) : text_of(value, unit, job);
 }
 std::string least_text(double value, Unit unit, const job::Job& job) {

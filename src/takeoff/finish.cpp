@@ -345,11 +345,6 @@ int sole_fasteners(const job::Job& job, const facts::Facts& facts) {
   return static_cast<int>(count_along(sole->length_mm, along_sole(units_of(job).metric))) + 1;
 }
 
-int upstand_fasteners(const job::Job& job, const facts::Facts& facts, const facts::Flashing& upstand) {
-  const double open = upstand.length_mm - under_apron_mm(job, facts, upstand.side);
-  return static_cast<int>(count_along(std::max(0.0, open), job.buy.fasteners.upstand)) + 1;
-}
-
 std::string deck_spacing(const job::Job& job, const facts::Facts& facts) {
   const job::Fasteners& f = job.buy.fasteners;
   const bool metric = units_of(job).metric;
@@ -373,13 +368,22 @@ constexpr double furring_apart_mm = 406.4, furring_hold_mm = 38.1;
 
 struct FurringScrews {
   int strips = 0, count = 0, over_edge = 0;  ///< `over_edge`: strips that one screw holds
+  int waiting = 0;                           ///< strips besides, on hold: none of theirs is counted
 };
 
+bool waits(const std::vector<CutRow>& cuts, const std::string& part_id, facts::Turn turn, bool on_block) {
+  return std::any_of(cuts.begin(), cuts.end(), [&](const CutRow& cut) {
+    return cut.furring && cut.hold && cut.turn == turn && cut.on_block == on_block &&
+           std::find(cut.part_ids.begin(), cut.part_ids.end(), part_id) != cut.part_ids.end();
+  });
+}
+
 /// What is ripped is screwed on; shims are caught by the board's own screws.
-FurringScrews furring_screws(const facts::Facts& facts) {
+FurringScrews furring_screws(const facts::Facts& facts, const std::vector<CutRow>& cuts) {
   FurringScrews screws;
-  const auto add = [&](double length_mm, double thick_mm, bool over_edge_alone = false) {
+  const auto add = [&](double length_mm, double thick_mm, bool on_hold, bool over_edge_alone = false) {
     if (thick_mm <= facts::least_ripped_mm - units::tolerance::length_mm) return;
+    if (on_hold) return void(++screws.waiting);
     const int along = static_cast<int>(count_along(length_mm, job::Length::mm(furring_apart_mm))) + 1;
     ++screws.strips, screws.over_edge += over_edge_alone, screws.count += over_edge_alone ? 1 : along;
   };
@@ -390,29 +394,29 @@ FurringScrews furring_screws(const facts::Facts& facts) {
     const double length = stud->bbox_mm[5] - stud->bbox_mm[2];
     for (const facts::Strip& strip : gap.strips)
       add((strip.to - strip.from) * length, std::max(strip.foot_mm, strip.head_mm),
+          waits(cuts, gap.part_id, strip.turn, false),
           strip.turn == facts::Turn::base && strip.parted);  // the rest of it is behind the base
   }
   for (const facts::BlockStrip& block : facts.room.block_strips)
-    add(block.length_mm, std::max(block.first_mm, block.other_mm));
-  return screws;
+    add(block.length_mm, std::max(block.first_mm, block.other_mm), waits(cuts, block.part_id, block.turn, true));
+  // Where all of them wait the row does: it has their number then.
+  return screws.strips == 0 && screws.waiting > 0 ? furring_screws(facts, {}) : screws;
 }
 
 }  // namespace
 
-std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
+std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts, const std::vector<CutRow>& cuts) {
   if (!job.buy.wants("fasteners")) return {};
   const job::Fasteners& f = job.buy.fasteners;
   const BenchFasteners bench = bench_fasteners(job, facts);
   int sticks = 0, bench_sticks = 0;
-  double edge = 0, field = 0, upstands = 0;
+  double edge = 0, field = 0;
   for (const facts::Member& m : facts.members) {
     const bool apart = fastens_bench_apart(job) && m.which.family.role == facts::Role::bench_frame;
     (apart ? bench_sticks : sticks) += !m.sheet && !has_own_fasteners(m.which);
     if (m.sheet) edge += 2 * (m.length_mm + m.width_mm);
     if (m.which.is(facts::Role::bench_frame, facts::Kind::joist)) field += m.length_mm;
   }
-  for (const facts::Flashing& seam : facts.finish.flashings)
-    if (seam.of == facts::Role::base) upstands += upstand_fasteners(job, facts, seam);
   std::vector<Row> rows;
   const auto add = [&](Item item, double count, const std::string& from, const std::string& product) {
     if (count <= 0) return;
@@ -420,7 +424,6 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
     rows.back().product = product;
   };
   const bool metric = units_of(job).metric;
-  const auto text = [&](job::Length l) { return units::to_text(l, metric); };
   const auto in_ends = [&](Item item, int of, bool steel) {
     const std::string product = frame_fastener(steel);
     add(item, of * 2. * f.per_end,
@@ -444,16 +447,18 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts) {
   add(Item::deck_screws,
       facts.rail ? deck_on_rail(*facts.rail, f) : count_along(edge, f.deck_edge) + count_along(field, f.deck_field),
       (bench.deck.empty() ? "" : bench.deck + ": ") + deck_spacing(job, facts), bench.deck);
-  add(Item::upstand_fasteners, upstands,
-      "at most " + text(f.upstand) + " apart, above the upstand's edge and never through what must stay tight", "");
-  const FurringScrews furring = furring_screws(facts);
+  const UpstandFasteners upstands = upstand_fasteners(job, facts);
+  add(Item::upstand_fasteners, upstands.count(),
+      upstand_spacing(job, upstands) + ", over the upstand's edge and never through what must stay tight", "");
+  const FurringScrews furring = furring_screws(facts, cuts);
   add(Item::furring_screws, furring.count,
       "in each of " + std::to_string(furring.strips) + (furring.strips == 1 ? " strip" : " strips") +
-          " one at either end and at most " + text(job::Length::mm(furring_apart_mm)) + " apart, " +
+          " one at either end and at most " + units::to_text(job::Length::mm(furring_apart_mm), metric) + " apart, " +
           (furring.over_edge > 0
                ? "but one alone, over the base's edge, in " + std::to_string(furring.over_edge) + " of them, "
                : "") +
-          text(job::Length::mm(furring_hold_mm)) + " longer than it is thick",
+          units::to_text(job::Length::mm(furring_hold_mm), metric) + " longer than it is thick" +
+          (furring.waiting > 0 ? ", none yet for " + std::to_string(furring.waiting) + " on HOLD" : ""),
       "");
   return rows;
 }

@@ -56,6 +56,6 @@ std::vector<Row> mortar_rows(const job::Job& job, const facts::Facts& facts);
 /// What a base built on site takes beside mortar and tile: liner, reinforcement, forms along open edges.
 std::vector<Row> site_built_rows(const job::Job& job, const facts::Facts& facts);
 std::vector<Row> finish_rows(const job::Job& job, const facts::Facts& facts);
-std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts);
+std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts, const std::vector<CutRow>& cuts);
 
 }  // namespace fallwright::takeoff

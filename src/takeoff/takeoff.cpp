@@ -256,7 +256,7 @@ std::vector<Row> take_off(const job::Job& job, const facts::Facts& facts, const 
   add_build_up(facts, rows);
   add_sheets(job, facts, rows);
   add_backing_boards(job, facts, rows);
-  for (const auto& more : {site_built_rows(job, facts), finish_rows(job, facts), fastener_rows(job, facts)})
+  for (const auto& more : {site_built_rows(job, facts), finish_rows(job, facts), fastener_rows(job, facts, cuts)})
     rows.insert(rows.end(), more.begin(), more.end());
   add_weights(job, facts, rows);
   add_drain(job, facts, rows);

@@ -105,8 +105,17 @@ int sole_fasteners(const job::Job& job, const facts::Facts& facts);
 /// joists between".
 std::string deck_spacing(const job::Job& job, const facts::Facts& facts);
 
-/// How many fasteners hold one upstand of the base, by its top edge along a wall or the bench.
-int upstand_fasteners(const job::Job& job, const facts::Facts& facts, const facts::Flashing& upstand);
+/// What holds one upstand of the base: a fastener at each stud that is behind it, from the first to the last, and more
+/// where these or the upstand's ends are farther apart than the job says.
+struct UpstandFasteners {
+  int at_studs = 0, between = 0;
+  int count() const { return at_studs + between; }
+};
+UpstandFasteners upstand_fasteners(const job::Job& job, const facts::Facts& facts, const facts::Hold& upstand);
+/// Of all upstands.
+UpstandFasteners upstand_fasteners(const job::Job& job, const facts::Facts& facts);
+/// "one at each stud, first to last", and how far apart at most where there are more than those.
+std::string upstand_spacing(const job::Job& job, const UpstandFasteners& fasteners);
 /// How much of the end of the base's upstand along a wall a bench's apron comes down over, where it is notched over
 /// that: no fastener stands there.
 double under_apron_mm(const job::Job& job, const facts::Facts& facts, survey::Side side);

@@ -398,5 +398,40 @@ TEST(Chains, AStretchTooShortForItsNumberHasItBeyondTheChainsEnd) {
   }
 }
 
+TEST(Crowded, InASteelBenchsSoleTrackNothingIsNamedButIt) {
+  // Source: by hand: the sole track is 32 mm high from the floor; the boards behind its front begin in it, and the wall
+  // track at the height of the front one is hidden by that.
+  const Sheet& front = drawn_demo("tannery-lane-5c").sheet("bench-front");
+  int boards = 0, tracks = 0;
+  for (const Text& text : front.texts) {
+    tracks += text.words == "C";
+    if (text.words != "L backing") continue;
+    ++boards;
+    EXPECT_GT(text.at.y, 32);
+  }
+  EXPECT_EQ(boards, 3);
+  EXPECT_EQ(tracks, 3) << "front track, top track and sole track";
+}
+
+TEST(Crowded, ALengthWithRoomForItsNumberHasItBetweenItsEnds) {
+  // Source: ISO 129-1 (from memory): past its ends stands what has no room between them. By hand: 750 mm at 1:20 are
+  // 37 on paper, 12 for its number; the chain's 12 beside it is less than one.
+  job::Job small = demo("tannery-lane-5c");
+  small.drawings.paper = job::PaperSize::a4;
+  const Drawn d = drawn(small, false);
+  const Sheet& plan = d.sheet("plan");
+  int wide = 0;
+  for (const Dimension& row : plan.dimensions) {
+    if (!row.picture || row.picture->turn_deg != 0 || row.running || row.length_mm < 300) continue;
+    const Text& number = plan.texts[row.picture->text];
+    const Box box = box_of(number);
+    EXPECT_GT(box.x0, std::min(row.from.x, row.to.x)) << row.words;
+    EXPECT_LT(box.x1, std::max(row.from.x, row.to.x)) << row.words;
+    EXPECT_GT(box.y0, row.picture->line_at.y) << row.words << ": over its line, not over the next one";
+    ++wide;
+  }
+  EXPECT_GE(wide, 8);
+}
+
 }  // namespace
 }  // namespace fallwright::drawing

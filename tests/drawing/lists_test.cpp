@@ -110,5 +110,30 @@ TEST(Lists, TheArmsHolesStandJoistByJoist) {
   }
 }
 
+TEST(Lists, WhatWaitsIsInspectedUnderAHeadlineOfItsOwn) {
+  // Source: none: who inspects sees at once what is open, and what nobody looks at yet.
+  const Drawn& d = drawn_demo("ferry-steps-3");
+  std::size_t held = 0, open = 0, headlines = 0;
+  bool waits = false;
+  for (const Sheet& sheet : d.sheets) {
+    if (!sheet.name.starts_with("inspection") || sheet.name == "inspection-care") continue;
+    for (const std::string& line : lines_of({sheet}, sheet.name)) {
+      if (line.starts_with("BY ") || line.starts_with("THE ROOM")) {
+        waits = line.find("ON HOLD") != std::string::npos;
+        headlines += waits && line.find("continued") == std::string::npos;
+      } else if (line.find(" | HOLD") != std::string::npos) {
+        EXPECT_TRUE(waits) << line;
+        ++held;
+      } else if (line.find(" | CAUTION") != std::string::npos || line.find(" | NOT CHECKED") != std::string::npos) {
+        EXPECT_FALSE(waits) << line;
+        ++open;
+      }
+    }
+  }
+  EXPECT_EQ(headlines, 2u);
+  EXPECT_GT(held, 10u);
+  EXPECT_GT(open, 10u);
+}
+
 }  // namespace
 }  // namespace fallwright::drawing

@@ -380,10 +380,10 @@ TEST(PrintedWalls, ShowUpstandsAndBlocking) {
   // Source: by hand: the base's upstands 5-1/2 up, from 1 to 65 along the back, all along the left; the seat's 3 above
   // its highest, 18.30, from 64-1/2 to 80 along the back and, seen from the room, from -40 to 0 on the right.
   expect_words(settled("wall-back"),
-               {"0  datum", "5-1/2  upstand of the base: no fastener below", "6  centre of blocking",
+               {"0  datum", "5-1/2  upstand: screws 5-5/8, nothing below", "6  centre of blocking",
                 "21-5/16  seat upstand: no fastener above deck", "34  centre of blocking", "96  top of framing"});
   expect_words(settled("wall-left"),
-               {"5-1/2  upstand of the base: no fastener below", "6  centre of blocking", "34  centre of blocking"});
+               {"5-1/2  upstand: screws 5-5/8, nothing below", "6  centre of blocking", "34  centre of blocking"});
   expect_words(settled("wall-right"), {"21-5/16  seat upstand: no fastener above deck"});
   EXPECT_TRUE(has_line(settled("wall-back"), LineKind::limit, 1, 5.5, 65, 5.5));
   EXPECT_TRUE(has_line(settled("wall-left"), LineKind::limit, 0, 5.5, 40, 5.5));

@@ -83,6 +83,23 @@ TEST(Hold, TheLongestWayAndItsPlaceAreTold) {
   EXPECT_NEAR(back.to_at_mm[0], 70.625 * in, 1e-6);
 }
 
+TEST(Hold, KnowsEachStudThatTakesAScrew) {
+  // Source: by hand: of studs centred 3/4, 20, 50 and 71 in from the left three stand behind a base from 14-1/2 to
+  // 72 in, each 1-1/2 in wide and 3/8 in of that from its edges: 19-5/8 to 20-3/8 in, 5-1/8 to 5-7/8 in from its end.
+  // From the back end of a side wall's the stud at 16 in is 15-1/4 to 16-3/4 in off O, as is the base's back edge.
+  const job::Job j = standing({0.75 * in, 20 * in, 50 * in, 71 * in});
+  const facts::Hold back = hold(measured(j), Side::back), other = hold(measured(mirrored(j)), Side::back);
+  ASSERT_EQ(back.studs_mm.size(), 3u);
+  EXPECT_NEAR(back.studs_mm[0].first, 5.125 * in, 1e-6);
+  EXPECT_NEAR(back.studs_mm[0].second, 5.875 * in, 1e-6);
+  EXPECT_NEAR(back.studs_mm[2].first, 56.125 * in, 1e-6);
+  ASSERT_EQ(other.studs_mm.size(), 3u);
+  EXPECT_NEAR(other.studs_mm[2].second, back.length_mm - 5.125 * in, 1e-6);
+  const facts::Hold right = hold(measured(sample::alcove()), Side::right);
+  ASSERT_GE(right.studs_mm.size(), 2u);
+  EXPECT_NEAR(right.studs_mm[1].first, 15.625 * in, 1e-6);
+}
+
 TEST(Hold, IsTheSameInTheMirror) {
   // Source: property: whatever is true of a room is true of its mirror.
   const job::Job j = standing({0.75 * in, 20 * in, 50 * in, 71 * in});

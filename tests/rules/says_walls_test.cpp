@@ -6,8 +6,8 @@ namespace fallwright::rules {
 namespace {
 
 TEST(Says, OfPipesAndLiner) {
-  // Source: by hand: 3 in less 2.4 is 0.6, so 5/8; 2x8: a third of its depth is 2-13/32 on a good rule, a sixth
-  // 1-13/64.
+  // Source: by hand: 3 in less 2.4 is 0.6, so 5/8; 2x8: a third of its depth is 2-3/8 on the tape, a sixth
+  // 1-3/16, both down to its mark.
   expect_said(
       {{"liner.above-threshold",
         [](Job& j, Facts&) { j.liner->above_threshold = Length::inches(2.4); },
@@ -33,8 +33,8 @@ TEST(Says, OfPipesAndLiner) {
         3,
         in,
         {"this joist is 7-1/4\" deep"},
-        {"at most 2-13/32\""}},
-       {"joist.notch", [](Job& j, Facts&) { j.trap->notch = Length::inches(2); }, 2, in, {}, {"at most 1-13/64\""}},
+        {"at most 2-3/8\""}},
+       {"joist.notch", [](Job& j, Facts&) { j.trap->notch = Length::inches(2); }, 2, in, {}, {"at most 1-3/16\""}},
        {"drain.outlet",
         [](Job&, Facts& f) { f.drain.outlet_mm = 1.25 * in; },
         1.25,

@@ -53,6 +53,8 @@ facts::Facts finished_room() {
   f.finish.flashings = {{facts::Role::base, job::Side::back, 60 * in},
                         {facts::Role::base, job::Side::right, 36 * in},
                         {facts::Role::seat_block, job::Side::back, 15 * in}};
+  f.holds.resize(2);  // along blocking alone
+  f.holds[0].length_mm = 60 * in, f.holds[1].length_mm = 36 * in;
   f.finish.flashing_corners = 2;
   f.finish.seat_bond_mm2 = 504 * in2;
   f.finish.seat_bonds = {{"deck", 360 * in2}, {"front rail", 144 * in2}};

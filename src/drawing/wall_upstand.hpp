@@ -1,0 +1,31 @@
+/// How a base's upstand is held along a wall: where nothing takes its screws, and what stands behind its edge. Inside
+/// `drawing` only.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "drawing/detail.hpp"
+#include "drawing/warning.hpp"
+
+namespace fallwright::drawing {
+
+/// The upstand along a wall; null where none stands there.
+const facts::Hold* hold_along(const Subject& subject, job::Side wall);
+
+/// Where it finds no timber over a longer way than its check allows: struck out, as high as the screws go, and in one
+/// large line what comes first. @return that height in words
+std::vector<Level> add_unheld(Sheet& sheet, Pen& pen, const Subject& subject, job::Side wall, const View& view);
+
+/// What stands beside a wall's view, larger, or on a sheet of its own: the base's edge before the back wall; of a side
+/// wall a section through a stud whose furring is parted at that edge, with the upstand's screw.
+struct BesideWall {
+  std::string name, title, note;  ///< of that sheet, and where to look for it
+  Sight sight;
+  std::function<void(Sheet& sheet, Pen& pen, double scale, Point place)> draw;
+};
+std::optional<BesideWall> beside_wall(const Subject& subject, job::Side side);
+
+}  // namespace fallwright::drawing

@@ -1,0 +1,53 @@
+#include <algorithm>
+#include <cmath>
+
+#include "takeoff/takeoff.hpp"
+#include "units/length.hpp"
+#include "units/tolerance.hpp"
+
+namespace fallwright::takeoff {
+namespace {
+
+/// How many stretches no longer than `apart` make up one; that which comes out even, to rounding, wants none besides.
+int stretches_in(double length_mm, const job::Length& apart) {
+  return static_cast<int>(std::ceil(length_mm / apart.in_mm() - units::tolerance::length_mm));
+}
+
+}  // namespace
+
+UpstandFasteners upstand_fasteners(const job::Job& job, const facts::Facts& facts, const facts::Hold& upstand) {
+  const double under = under_apron_mm(job, facts, upstand.side);  // at the end where the bench is
+  const bool at_end = job.bench && job.bench->place == job::Side::right;
+  const double from = at_end ? 0 : under, to = upstand.length_mm - (at_end ? under : 0);
+  const job::Length& apart = job.buy.fasteners.upstand;
+  UpstandFasteners all;
+  double reached = from;
+  const auto go_on_to = [&](double next) { all.between += std::max(0, stretches_in(next - reached, apart) - 1); };
+  if (!upstand.assumed)
+    for (const auto& [low, high] : upstand.studs_mm) {
+      if (high < from || low > to) continue;
+      ++all.at_studs;
+      go_on_to(std::max(low, from));
+      reached = std::min(high, to);
+    }
+  if (all.at_studs == 0) return {0, stretches_in(std::max(0.0, to - from), apart) + 1};  // along blocking alone
+  go_on_to(to);
+  return all;
+}
+
+UpstandFasteners upstand_fasteners(const job::Job& job, const facts::Facts& facts) {
+  UpstandFasteners all;
+  for (const facts::Hold& upstand : facts.holds) {
+    const UpstandFasteners own = upstand_fasteners(job, facts, upstand);
+    all.at_studs += own.at_studs, all.between += own.between;
+  }
+  return all;
+}
+
+std::string upstand_spacing(const job::Job& job, const UpstandFasteners& fasteners) {
+  const std::string apart = "at most " + units::to_text(job.buy.fasteners.upstand, job.is_metric()) + " apart";
+  if (fasteners.at_studs == 0) return apart;
+  return "one at each stud, first to last" + (fasteners.between > 0 ? "; where studs leave more, " + apart : "");
+}
+
+}  // namespace fallwright::takeoff
