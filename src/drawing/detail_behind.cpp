@@ -35,8 +35,27 @@ std::optional<Span> across_at(const parts::Solid& solid, const View& view, doubl
   return span.from < span.to ? std::optional{span} : std::nullopt;
 }
 
-/// The largest usual scale at which a sheet with its details still fits its page; nothing where none does.
-std::optional<double> scale_of_details(const Sheet& sheet, const Pen& pen, const job::Job& job, const Details& draw) {
+/// Whether what a trial has more than the sheet stands over that one's texts: with its words or its level and upright
+/// lines, between which the others lie. A detail's number in the view is no part of it.
+bool stands_on_texts(const Sheet& trial, const Sheet& sheet) {
+  std::vector<Box> added;
+  for (std::size_t i = sheet.texts.size(); i < trial.texts.size(); ++i)
+    if (trial.texts[i].words.size() > 1) added.push_back(box_of(trial.texts[i]));
+  for (std::size_t i = sheet.lines.size(); i < trial.lines.size(); ++i) {
+    const auto [x0, x1] = std::minmax(trial.lines[i].from.x, trial.lines[i].to.x);
+    const auto [y0, y1] = std::minmax(trial.lines[i].from.y, trial.lines[i].to.y);
+    if (trial.lines[i].kind != LineKind::hatch && (x0 == x1 || y0 == y1)) added.push_back({x0, y0, x1, y1});
+  }
+  const std::vector<Box> texts = boxes_of_texts(sheet);
+  return std::any_of(added.begin(), added.end(), [&](const Box& box) {
+    return std::any_of(texts.begin(), texts.end(), [&](const Box& text) { return meet(box, text); });
+  });
+}
+
+/// The largest usual scale at which a sheet with its details still fits its page, and where these keep `clear` of what
+/// is written there; nothing where none does.
+std::optional<double> scale_of_details(const Sheet& sheet, const Pen& pen, const job::Job& job, const Details& draw,
+                                       bool clear = false) {
   const double t = pen.text_mm(), scale = t / letter, least = least_of_details(sheet, scale);
   const Frame room = room_on(sheet, paper_of(job));
   for (const double own : scales_of(sheet.metric)) {  // the largest first
@@ -45,7 +64,8 @@ std::optional<double> scale_of_details(const Sheet& sheet, const Pen& pen, const
     Pen trying{trial, t};
     draw(trial, trying, own);
     const Frame all = frame_of(trial);
-    if (all.width() <= room.width() * scale && all.height() <= room.height() * scale) return own;
+    if (all.width() > room.width() * scale || all.height() > room.height() * scale) continue;
+    if (!clear || !stands_on_texts(trial, sheet)) return own;
   }
   return std::nullopt;
 }
@@ -96,7 +116,7 @@ void add_details_at(Sheet& sheet, Pen& pen, const job::Job& job, const std::vect
   std::optional<double> best;
   Point place = places.front();
   for (const Point& other : places) {
-    const auto own = scale_of_details(sheet, pen, job, at(other));
+    const auto own = scale_of_details(sheet, pen, job, at(other), true);
     if (own && (!best || *own < *best)) best = own, place = other;
   }
   draw(sheet, pen, best.value_or(least_of_details(sheet, pen.text_mm() / letter)), place);

@@ -433,7 +433,8 @@ Sheet draw_drain_section(const Subject& subject, const std::vector<CutSolid>& so
     if (small)
       circle_detail(sheet, pen, flange_window(subject, middle), 1);
     else
-      add_details_at(sheet, pen, subject.job(), {beside, under_texts(sheet, x1, t)},
+      add_details_at(sheet, pen, subject.job(),
+                     {beside, under_texts(sheet, x1, t), {frame_of(sheet).x1 + 4 * t, beside.y}},
                      [&](Sheet& on, Pen& with, double scale, Point place) {
                        add_flange(on, with, scale, subject, solids, middle, true, place);
                      });

@@ -50,7 +50,7 @@ class Wall {
     furring();
     leans_in_ = add_studs_in_the_way(pen_, s_, side_, view_);
     caught();
-    unheld();
+    for (Level& level : add_unheld(sheet_, pen_, s_, side_, view_)) levels_.push_back(std::move(level));
     pen_.ladder(frame_.x1 + t_, levels_);
     if (apart_)
       below_ = {frame_of(sheet_).x1 + 4 * t_, frame_of(sheet_).y1};
@@ -131,7 +131,7 @@ class Wall {
       pen_.line({stretch->first, top}, {stretch->second, top}, LineKind::limit);
       const bool settled = role != facts::Role::base || !base_is_void(s_);
       levels_.push_back({(settled ? pen_.words(top) : "HOLD") + "  " + what, top});
-      tops_.push_back({stretch->first, stretch->second, top});
+      tops_.push_back({stretch->first, stretch->second, top}), dashes_.push_back(top);
       upstands_ = true;
     };
     if (s_.facts.site_built && over_liner(s_)) behind_liner();
@@ -168,7 +168,7 @@ class Wall {
     pen_.line({stretch.first, z}, {stretch.second, z}, kind);
     const std::string told = read.empty() ? told_over_finish(s_.job(), s_, z) : read;
     levels_.push_back({(base_is_void(s_) || rejected_liner(s_) ? "HOLD" : bare(told)) + "  " + what, z});
-    tops_.push_back({stretch.first, stretch.second, z});
+    tops_.push_back({stretch.first, stretch.second, z}), dashes_.push_back(z);
   }
 
   /// What of the bench is fastened to the studs of this wall: they, and blocking, must be where it goes.
@@ -239,7 +239,7 @@ class Wall {
                           words = "fur " + strip_words;
         const Point strip{line.from.x, foot + 0.6 * (head - foot)};
         if (on.parted && on.turn == facts::Turn::base) {
-          feet.push_back([=, this, &cut] { add_foot_piece(pen_, cut, f, line, heights_struck()); });
+          feet.push_back([=, this, &cut] { add_foot_piece(pen_, cut, f, line, dashes_); });
           continue;
         }
         const double least = 2.2 * t_;
@@ -269,10 +269,6 @@ class Wall {
     if (places.empty()) return false;
     pen_.note_at_one_of(std::move(places), words, Anchor::middle, 2.5 / 3, 90);
     return true;
-  }
-
-  void unheld() {
-    for (Level& level : add_unheld(sheet_, pen_, s_, side_, view_)) levels_.push_back(std::move(level));
   }
 
   /// Where the base is caught on its way down, if it does not go in.
@@ -420,11 +416,6 @@ class Wall {
   struct Top {
     double from, to, z;
   };
-  std::vector<double> heights_struck() const {
-    std::vector<double> all;
-    for (const Top& top : tops_) all.push_back(top.z);
-    return all;
-  }
 
   const Subject& s_;
   job::Side side_;
@@ -438,6 +429,7 @@ class Wall {
   double corner_;
   std::vector<Level> levels_;
   std::vector<Top> tops_;
+  std::vector<double> dashes_;  ///< the heights of those
   Point below_;
   bool past_corner_ = false, fixtures_ = false, furred_ = false, held_ = false, liner_ = false, upstands_ = false,
        leans_in_ = false, cleat_ = false, caught_ = false;  ///< on the sheet, for its notes

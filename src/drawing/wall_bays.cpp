@@ -149,7 +149,7 @@ void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, con
       for (const double at : {stud.x1 + off, stud.x0 - off}) places.push_back({at, y});
   pen.name_at_one_of({x, foot + 0.7 * (head - foot)}, std::move(places), words, Anchor::middle, size);
   pen.always_led();  // beside the mark of its stud's other strip
-  if (cut.hold) pen.otherwise(name, {x, head});
+  if (cut.hold) pen.nowhere_else(), pen.otherwise(name, {x, head});
 }
 
 bool any_stud_in_the_way(const Subject& subject) {

@@ -72,6 +72,13 @@ std::string title_of(const Subject& s, const FurredEdge& edge, const Pen& pen) {
   return "furring at the stud at " + pen.words(running_of(s, *edge.stud)) + ", seen from the entry";
 }
 
+/// Through the middle of that stud, seen from the entry. No plan marks it: its title says which stud that is.
+Cut cut_through(const FurredEdge& edge) {
+  const auto box = parts::box_of(*edge.stud);
+  return {job::name_of(*edge.stud->part.family.wall), gp_Pln{gp_Pnt{0, (box[1] + box[4]) / 2, 0}, gp::DY()},
+          view_from(gp_Dir{0, -1, 0})};
+}
+
 /// Section through a furred stud and the base before it, seen from the entry.
 class FurredSection {
  public:
@@ -83,14 +90,13 @@ class FurredSection {
         into_{wall_ == job::Side::left ? 1. : -1.},
         box_{parts::box_of(*edge.stud)},
         hold_{hold_along(s, wall_)} {
-    const Cut plane{"", gp_Pln{gp_Pnt{0, (box_[1] + box_[4]) / 2, 0}, gp::DY()}, view_from(gp_Dir{0, -1, 0})};
     cut_ = cut_solids(
         s.model,
         [&](const parts::Solid& solid) {
           return solid.role == Role::base || solid.role == Role::bed || solid.role == Role::subfloor ||
                  solid.part.family == facts::Family{Role::wall, wall_};
         },
-        plane);
+        cut_through(edge));
     for (CutSolid& solid : cut_)
       if (const std::string mark = mark_of(s, solid.solid->id); !mark.empty()) solid.name += " " + mark;
   }
@@ -169,6 +175,11 @@ class FurredSection {
 };
 
 }  // namespace
+
+std::optional<Cut> furred_cut(const Subject& s, job::Side wall) {
+  const auto edge = furred_edge(s, wall);
+  return edge ? std::optional{cut_through(*edge)} : std::nullopt;
+}
 
 std::optional<BesideWall> beside_wall(const Subject& s, job::Side side) {
   if (const auto edge = side == job::Side::back ? edge_at_back(s) : std::nullopt)

@@ -26,6 +26,8 @@ struct BesideWall {
   Sight sight;
   std::function<void(Sheet& sheet, Pen& pen, double scale, Point place)> draw;
 };
+/// That section; nothing where no strip is parted so.
+std::optional<Cut> furred_cut(const Subject& subject, job::Side wall);
 std::optional<BesideWall> beside_wall(const Subject& subject, job::Side side);
 
 }  // namespace fallwright::drawing

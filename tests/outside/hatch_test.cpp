@@ -11,6 +11,7 @@
 #include <TopoDS.hxx>
 
 #include "drawing/hatch.hpp"
+#include "drawing/wall_upstand.hpp"
 #include "outside/drawn.hpp"
 
 namespace fallwright::drawing {
@@ -95,6 +96,8 @@ TEST(Hatches, AreAsLargeAsTheSectionsOfTheirSolids) {
     std::map<std::string, Cut> cuts;
     for (const Cut& cut : {drain_cut(subject), bed_cut(subject)}) cuts.emplace(cut.letter, cut);
     if (d.model->job.bench) cuts.emplace("B", bench_cut(subject));
+    for (const job::Side side : {job::Side::left, job::Side::right})
+      if (const auto cut = furred_cut(subject, side)) cuts.emplace(cut->letter, *cut);
     for (const Sheet& sheet : d.sheets)
       for (const Hatch& hatch : sheet.hatches) {
         const Hatch::Source& source = hatch.source;
