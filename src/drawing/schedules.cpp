@@ -190,13 +190,12 @@ std::vector<Cells> bench_fastenings(const Pen& pen, const Subject& s) {
                            {}));
   }
   const bool deck_known = frame.deck_fastener && frame.deck_fastener_length;
-  const std::string deck =
-      deck_known ? *frame.deck_fastener + ", " + pen.said(frame.deck_fastener_length->in_mm()) + " long, " : "screws, ";
-  rows.push_back(
-      held_or(s,
-              {"deck to frame", deck + takeoff::deck_spacing(s.job(), s.facts) + (deck_known ? "" : kind_on_hold),
-               pieces_of(s, takeoff::Item::deck_screws)},
-              {"load.seat-rail"}));  // the frame it lies on is built otherwise then
+  const std::string spacing = takeoff::deck_spacing(s.job(), s.facts),
+                    deck = deck_known ? *frame.deck_fastener + ", " + pen.said(frame.deck_fastener_length->in_mm()) +
+                                            " long, " + spacing
+                                      : "screws, " + spacing + kind_on_hold;
+  rows.push_back(held_or(s, {"deck to frame", deck, pieces_of(s, takeoff::Item::deck_screws)},
+                         {"load.seat-rail"}));  // the frame it lies on is built otherwise then
   rows.push_back({"seat block",
                   base_is_void(s) && has_apron(s.job()) ? "HOLD: its apron stands on the base, which is not settled"
                                                         : "adhesive alone: no screw through it",

@@ -170,7 +170,7 @@ TEST(Text, AHairOutsideDoesNotReadAsInside) {
   EXPECT_EQ(report::measured_text(of(9.01 * in, {{}, 9 * in, rules::Unit::mm, "", {}}), job), "just over 9\"");
   const rules::Result notch = of(1.5625 * in, {{}, 9.25 / 6 * in, rules::Unit::mm, "", {}});
   EXPECT_EQ(report::measured_text(notch, job), "1-9/16\"");
-  EXPECT_EQ(report::limit_text(notch, job), "at most 1-17/32\"") << "a sixth of 9-1/4 in is 1.5417";
+  EXPECT_EQ(report::limit_text(notch, job), "at most 1-1/2\"") << "a sixth of 9-1/4 in is 1.5417, which no tape has";
   EXPECT_EQ(report::measured_text(of(899.9 * in * in, {900 * in * in, {}, rules::Unit::mm2, "", {}}), job),
             "just under 900 in2");
   EXPECT_EQ(report::measured_text(of(2 * in, {2 * in, {}, rules::Unit::mm, "", {}}), job), "2\"");
