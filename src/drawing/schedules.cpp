@@ -300,7 +300,7 @@ bool schedules_apart(const Subject& s) {
   const double high = room_on(any, paper).height(), width = 46 * letter;
   // Beside its view one may be as long as that is high; under a bench along the back the view needs half of the page.
   // Notes take some of it.
-  const double beside = 0.8 * high, below = 0.4 * high;
+  const double beside = 0.83 * high, below = 0.4 * high;
   if (s.job().bench) {
     const double marks = -add_marks_table(pen, s, {facts::Role::bench_frame}, {0, 0}, width),
                  fasteners = -add_bench_fasteners(pen, s, {0, 0}, width);
