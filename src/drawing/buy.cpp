@@ -144,7 +144,8 @@ std::string which_of(const takeoff::Row& row, const job::Job& job) {
   if (gauge_alone) return row.product + ", how long the job does not say";
   if (!row.product.empty()) return row.product;
   if (is(row, Item::framing_fasteners)) return "size by the local table of framing fasteners";
-  constexpr std::array unnamed{Item::bench_fasteners, Item::deck_screws, Item::upstand_fasteners, Item::furring_screws};
+  constexpr std::array unnamed{Item::bench_fasteners, Item::deck_screws, Item::upstand_fasteners, Item::furring_screws,
+                               Item::shim_staples};
   return std::any_of(unnamed.begin(), unnamed.end(), [&](Item item) { return is(row, item); })
              ? "which and how long the job does not say"
              : "";
@@ -183,7 +184,9 @@ std::string size_to_carry(const takeoff::Row& row, const Subject& subject) {
     const std::string board = takeoff::board_as_sold(row.item);
     return board.empty() ? takeoff::ripped_from(job) : board;
   }
-  if (row.blanks == takeoff::Blanks::shims) return "tapered pairs, or strips of card in layers";
+  if (row.blanks == takeoff::Blanks::shims)
+    return takeoff::furring_named(row.item) == takeoff::Furring::shims ? "tapered pairs, or strips of card in layers"
+                                                                       : "offcuts of plywood as thick";
   const std::string which = which_of(row, job);  // of what nobody can ask for no pack is known either
   std::vector<std::string> words{which, which.find(unsaid) == std::string::npos ? pack_of(row, job) : ""};
   if (const auto others = takeoff::sharers_of(row, subject.rows); !others.empty())

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "drawing/assumed.hpp"
+#include "drawing/order_words.hpp"
 #include "drawing/piece.hpp"
 #include "drawing/schedules.hpp"
 #include "drawing/sheets.hpp"
@@ -19,7 +20,8 @@ const char* dust() {
 }
 
 std::string shims_note() {
-  return "SHIMS are too thin to rip: set tapered pairs, or strips of card in layers, that thick.";
+  return "SHIMS are too thin to rip: set tapered pairs, or strips of card in layers, that thick, and staple "
+         "them; the board's own screws go through them.";
 }
 
 /// Where one of them waits for studs that nobody read.
@@ -75,6 +77,8 @@ std::vector<Sheet> draw_list(const Subject& subject) {
       dust()};
   if (std::any_of(subject.cuts.begin(), subject.cuts.end(), [](const takeoff::CutRow& cut) { return cut.is_shim(); }))
     notes.push_back(shims_note());
+  if (const auto flat = straighten_walls(subject))
+    notes.push_back("NOT ON THIS LIST: " + flat->measure + ". " + flat->what);
   if (const std::string assumed = by_assumed_studs_note(subject); !assumed.empty()) notes.push_back(assumed);
   if (const std::string late = late_furring_note(subject); !late.empty()) notes.push_back(late);
   if (apron_is_notched(subject))

@@ -232,8 +232,10 @@ double add_centre(Pen& pen, const Subject& s, Point at) {
   for (const facts::Mark& m : s.facts.room.set_out)
     if (m.bore_from)
       pen.note({at.x, at.y -= 1.5 * t}, pen.words(m.mm) + "   " + name_of_centre(m, s.job(), pen), Anchor::left, 0.9);
-  if (!s.job().survey.finish_mm)
-    pen.note({at.x, at.y -= 1.5 * t}, "from finished walls: finish not read", Anchor::left, 0.9);
+  const auto note = [&](const std::string& words) { pen.note({at.x, at.y -= 1.5 * t}, words, Anchor::left, 0.9); };
+  if (!s.job().survey.finish_mm) note("from finished walls: finish not read");
+  if (const std::string walls = rules::framed_out(s.facts); !walls.empty())
+    note("from the finished " + walls + ": HOLD until framed out");
   return at.y;
 }
 

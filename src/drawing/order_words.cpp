@@ -78,7 +78,8 @@ std::string furring_by_turns(const Findings& s) {
 std::optional<Step> straighten_walls(const Findings& s) {
   const rules::Result* flat = rules::find(s.judgement.results, "wall.furred-flat");
   if (!flat || (flat->outcome != rules::Outcome::fail && flat->outcome != rules::Outcome::caution)) return std::nullopt;
-  return Step{true, "framer", "Before the board, with a long straightedge: " + flat->advice + ". No list has that.",
+  return Step{true, "framer",
+              "Before the board, with a long straightedge: " + flat->advice + ". The cut list has none of that.",
               flat->where, "a board turns about a stud as it is screwed on"};
 }
 
@@ -87,7 +88,7 @@ std::string thin_strips(const Findings& s) {
   for (const takeoff::CutRow& cut : s.cuts) thin += cut.is_shim() ? cut.count : 0;
   if (thin == 0) return "";
   return "; " + std::to_string(thin) + (thin < furring_turns(s).all ? " of all these" : "") +
-         " too thin to rip: shims, in tapered pairs or strips of card in layers";
+         " too thin to rip: shims, in tapered pairs or strips of card in layers, stapled where they go";
 }
 
 namespace {

@@ -211,7 +211,7 @@ bool is_unplanned(const takeoff::StockPlan& plan) {
 std::string unplanned_marks(const Subject& subject) {
   std::vector<std::string> marks;
   for (const takeoff::CutRow& cut : subject.cuts)
-    if (cut.hold && cut.furring && !cut.is_shim()) marks.push_back(cut.mark);
+    if (cut.hold && cut.furring && !cut.lies_on_no_stick()) marks.push_back(cut.mark);
   return units::joined(marks);
 }
 

@@ -2,6 +2,7 @@
 /// as they stand. Lengths in millimetres.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 
@@ -43,6 +44,12 @@ inline constexpr double screw_over_edge_mm = 3.175;
 /// And so far it keeps from every edge of what it goes into, 3/8 in. Common practice, no source.
 inline constexpr double screw_to_edge_mm = 9.525;
 
+/// From one end of an upstand to the first place for a fastener; its whole length where there is none.
+struct HoldEnd {
+  Side at = Side::back;
+  double to_first_mm = 0, sure_mm = 0;  ///< sure: with what is known to be there alone
+};
+
 /// What stands behind one upstand of the base, over its length: places where a fastener finds timber.
 struct Hold {
   Side side = Side::back;
@@ -57,6 +64,7 @@ struct Hold {
   double thickness_mm = 0;         ///< of the upstand
   /// Where a fastener finds a stud: from and to, from the upstand's left end or from its back end, in that order.
   std::vector<std::pair<double, double>> studs_mm = {};
+  std::array<HoldEnd, 2> ends{};   ///< left and right of the back's, back and front of a side's
 };
 
 /// The floor's deck between its joists.

@@ -33,9 +33,11 @@ class Walls {
     if (model.job.bench) bench_side_ = model.job.bench->place;
   }
 
-  std::vector<facts::StudGap> studs(double floor, double upstand) const {
+  /// Looked at up to the studs' heads; where one stands farther back than furring reaches above all tile alone, up to
+  /// that: nothing is to lie flat there. @param tile_top nothing where nobody said how high it goes
+  std::vector<facts::StudGap> studs(double floor, double upstand, std::optional<double> tile_top) const {
     std::vector<facts::StudGap> found;
-    const double top = model_.job.alcove.height.in_mm();
+    const double head = model_.job.alcove.height.in_mm();
     for (const parts::Solid& solid : model_.solids) {
       const auto side = stud_of(solid);
       if (!side) continue;
@@ -53,6 +55,9 @@ class Walls {
         return before == facts::Before::nothing ? 0.0 : face->least_to(*side, z, edge);
       };
       const double bound = bound_to(before, upstand);
+      const auto is_beyond = [&](double z) { return gap(z) > facts::most_furring_mm + units::tolerance::length_mm; };
+      const double tiled = std::max(bound, tile_top.value_or(head)),
+                   top = is_beyond(head) && !is_beyond(tiled) ? tiled : head;
       found.push_back({solid.id,
                        *side,
                        before,
@@ -374,8 +379,12 @@ std::vector<facts::WidthRead> widths_read(const parts::Model& model, const Frami
 }  // namespace
 
 std::vector<facts::StudGap> measure_studs(const parts::Model& model, const facts::Heights& heights) {
+  const job::Job& job = model.job;
+  const double tiled = heights.drain_top_mm + job.buy.tile.height.in_mm();
+  const bool is_said = !job.is_default("tile.height") && !job.buy.tile.height.is_zero();
   std::vector<facts::StudGap> studs =
-      Walls{model}.studs(heights.rib_plane_mm, heights.upstand_top_mm.value_or(heights.rim_greatest_mm));
+      Walls{model}.studs(heights.rib_plane_mm, heights.upstand_top_mm.value_or(heights.rim_greatest_mm),
+                         is_said ? std::optional{std::min(tiled, job.alcove.height.in_mm())} : std::nullopt);
   if (model.job.base.is_site_built())  // mortar follows the studs as they stand: nothing is to be brought out to it
     for (facts::StudGap& stud : studs)
       if (stud.before == facts::Before::base) {

@@ -94,8 +94,7 @@ std::optional<facts::DropIn> measure_seat_in(const parts::Model& model, const Fr
                                              std::optional<double> strips_mm);
 facts::DrainWindow measure_window(const parts::Model& model, const survey::StudFaces& faces);
 std::vector<facts::Gauge> measure_gauges(const parts::Model& model, const facts::Facts& facts);
-std::vector<facts::Mark> measure_set_out(const parts::Model& model, const survey::StudFaces& faces,
-                                         const Boards& boards);
+std::vector<facts::Mark> measure_set_out(const parts::Model& model, const facts::Room& room, const Boards& boards);
 
 /// The side of the base that stands against the bench.
 std::optional<job::Side> bench_side(const job::Job& job);

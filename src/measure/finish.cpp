@@ -319,15 +319,15 @@ class Finisher {
       const TopLoc_Location turned{turn};
       const auto skin = [&](const parts::Solid& solid) {
         const auto here = parts::skin_of(solid);
-        if (turned.IsIdentity()) return *here;
-        const auto there = brep::moved(*here, turned);
-        return there ? *there : brep::skin_of(solid.shape.Moved(turned));
+        if (turned.IsIdentity()) return here;
+        auto there = brep::moved(*here, turned);
+        return std::make_shared<const brep::Skin>(there ? std::move(*there) : brep::skin_of(solid.shape.Moved(turned)));
       };
-      const brep::Skin upper = skin(seat);
+      const auto upper = skin(seat);
       for (const parts::Solid& member : model_.solids)
         if (member.role == parts::Role::bench_frame &&
             brep::apart(parts::box_of(member), parts::box_of(seat)) <= units::tolerance::length_mm)
-          bond(words_of(member.part.kind), mate(View{upper}, sides_that_bear(View{skin(member)})).contact_mm2);
+          bond(words_of(member.part.kind), mate(View{*upper}, sides_that_bear(View{*skin(member)})).contact_mm2);
     }
   }
 

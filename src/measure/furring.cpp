@@ -239,6 +239,13 @@ class LaidOut {
   std::optional<double> base_top_mm_;
 };
 
+/// Above all tile a stud may stand farther back than furring reaches: there its strip ends, as thick as one is.
+void end_at_most(double foot_mm, double head_mm, facts::Strip& strip) {
+  if (head_mm <= facts::most_furring_mm + flush_mm || foot_mm >= head_mm) return;
+  strip.to = (facts::most_furring_mm - foot_mm) / (head_mm - foot_mm);
+  strip.head_mm = facts::most_furring_mm;
+}
+
 }  // namespace
 
 void add_strips(const parts::Model& model, const facts::Heights& heights, std::vector<facts::StudGap>& studs) {
@@ -254,6 +261,7 @@ void add_strips(const parts::Model& model, const facts::Heights& heights, std::v
     const auto face = room_face(solid, gap.wall);
     if (strips.empty() || !face || std::max(gap.at(box[2]), gap.at(box[5])) < facts::least_furred_mm - flush_mm)
       continue;
+    end_at_most(gap.at(box[2]), gap.at(box[5]), strips.front());
     const auto beside = gap.before == facts::Before::base ? std::optional{base_top} : std::nullopt;
     const LaidOut before{in_their_way, *face, box, gap.wall, mark, beside};
     if (is_beside_base(model, gap.wall, face->from, face->to)) {

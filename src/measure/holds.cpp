@@ -30,10 +30,11 @@ struct Stretch {
 /// One upstand along a wall: where it runs, and what is behind it.
 struct Upstand {
   Side side = Side::back;
-  double from = 0, to = 0;  ///< x of the back's, y of a side's
-  double face = 0;          ///< its outer face across
-  double high = 0;          ///< its edge
-  double screws_mm = 0;     ///< so high its fasteners go into what is behind it
+  double from = 0, to = 0;            ///< x of the back's, y of a side's
+  double open_from = 0, open_to = 0;  ///< what the upstands that meet it at its ends leave of it
+  double face = 0;                    ///< its outer face across
+  double high = 0;                    ///< its edge
+  double screws_mm = 0;               ///< so high its fasteners go into what is behind it
   bool back() const { return side == Side::back; }
 };
 
@@ -51,7 +52,7 @@ std::optional<Shown> behind(const parts::Solid& member, const Upstand& up) {
   const std::size_t along = up.back() ? 0 : 1, across = 1 - along;
   Box3 box;
   box.low[2] = up.screws_mm - edge_mm, box.high[2] = up.screws_mm + edge_mm;
-  box.low[along] = up.from, box.high[along] = up.to;
+  box.low[along] = up.open_from, box.high[along] = up.open_to;
   const bool toward_more = up.side == Side::back || up.side == Side::right;
   // A face may stand in by a tape's mark, or back as far as furring reaches.
   constexpr double in_front = 6.35;
@@ -84,24 +85,32 @@ gp_Pnt middle_of(const Upstand& up, const Stretch& s) {
   return {p[0], p[1], p[2]};
 }
 
+/// Of two that are alike the foremost.
+Stretch widest_of(const Stretch& a, const Stretch& b, const Upstand& up, const Foremost& foremost) {
+  constexpr double same_mm = units::tolerance::length_mm;
+  const double more = (b.to - b.from) - (a.to - a.from);
+  return more > same_mm || (more >= -same_mm && foremost.before(middle_of(up, b), middle_of(up, a))) ? b : a;
+}
+
 /// The greatest stretch without a place for a fastener, ends included.
 Stretch widest_gap(std::vector<Stretch> places, const Upstand& up, const Foremost& foremost) {
   std::sort(places.begin(), places.end(), [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
-  constexpr double same_mm = units::tolerance::length_mm;
   Stretch widest{up.from, up.from};
   double reached = up.from;
-  const auto look = [&](double next) {
-    const Stretch gap{reached, next};
-    const double more = (gap.to - gap.from) - (widest.to - widest.from);
-    if (more > same_mm || (more >= -same_mm && foremost.before(middle_of(up, gap), middle_of(up, widest))))
-      widest = gap;
-  };
   for (const Stretch& place : places) {
-    look(place.from);
+    widest = widest_of(widest, {reached, place.from}, up, foremost);
     reached = std::max(reached, place.to);
   }
-  look(up.to);
-  return widest;
+  return widest_of(widest, {reached, up.to}, up, foremost);
+}
+
+/// How far the first place lies from either end, as the back's ends are told from the left and a side's from the back.
+std::array<double, 2> to_ends(const std::vector<Stretch>& places, const Upstand& up) {
+  double first = up.to, last = up.from;
+  for (const Stretch& place : places) first = std::min(first, place.from), last = std::max(last, place.to);
+  std::array<double, 2> ends{first - up.from, up.to - last};
+  if (!up.back()) std::swap(ends[0], ends[1]);
+  return ends;
 }
 
 facts::Hold hold_of(const parts::Model& model, const Upstand& up, const Boards& boards) {
@@ -139,6 +148,10 @@ facts::Hold hold_of(const parts::Model& model, const Upstand& up, const Boards& 
   hold.to_at_mm = in_room(up, up.back() ? gap.to : gap.from);
   hold.assumed = !bench && job::are_studs_assumed(model.job, up.side);
   hold.sure_apart_mm = hold.assumed ? without_studs.to - without_studs.from : hold.apart_mm;
+  const auto ends = to_ends(places, up), sure_ends = hold.assumed ? to_ends(sure, up) : ends;
+  for (std::size_t i = 0; i < ends.size(); ++i)
+    hold.ends[i] = {up.back() ? (i == 0 ? Side::left : Side::right) : (i == 0 ? Side::back : Side::front), ends[i],
+                    sure_ends[i]};
   hold.screws_mm = up.screws_mm;
   for (const Stretch& s : studs)
     hold.studs_mm.emplace_back(up.back() ? s.from - up.from : up.to - s.to,
@@ -177,8 +190,8 @@ std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::H
   const parts::Solid& solid = *model.first(parts::Role::base);
   const Rim rim{solid};
   const Rect plan = *plan_of(model, parts::Role::base);
+  std::vector<std::pair<Upstand, double>> upstands;  // with their thicknesses
   for (const Side side : base.upstands) {
-    if (!model.job.alcove.has_wall(side)) continue;
     Upstand up;
     up.side = side;
     up.from = up.back() ? plan.x0 : plan.y0;
@@ -186,8 +199,19 @@ std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::H
     up.face = side == Side::left ? plan.x0 : side == Side::right ? plan.x1 : plan.y1;
     up.high = *heights.upstand_top_mm;
     up.screws_mm = up.high + facts::screw_over_edge_mm;
+    upstands.emplace_back(up, thickness_of(solid, rim, up));
+  }
+  const auto thick = [&](Side side) {
+    for (const auto& [up, mm] : upstands)
+      if (up.side == side) return mm;
+    return 0.0;
+  };
+  for (auto& [up, mm] : upstands) {
+    if (!model.job.alcove.has_wall(up.side)) continue;
+    up.open_from = up.from + thick(up.back() ? Side::left : Side::front);
+    up.open_to = up.to - thick(up.back() ? Side::right : Side::back);
     facts::Hold hold = hold_of(model, up, boards);
-    hold.thickness_mm = thickness_of(solid, rim, up);
+    hold.thickness_mm = mm;
     holds.push_back(std::move(hold));
   }
   return holds;

@@ -102,7 +102,7 @@ facts::Room look_at_room(const parts::Model& model, const Framing& framing, cons
   const auto& bore = room.drain.now_mm;
   room.chain = measure_chain(model, facts, bore[0], bore[1]);
   room.gauges = measure_gauges(model, facts);
-  room.set_out = measure_set_out(model, room.faces, boards);
+  room.set_out = measure_set_out(model, room, boards);
   room.as_set = measure_as_set(model, model.job.as_set);
   return room;
 }

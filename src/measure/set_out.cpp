@@ -16,8 +16,8 @@ using job::Side;
 /// Lengths that are marked in the room, each from a face that is there to be touched.
 class Marks {
  public:
-  Marks(const parts::Model& model, const survey::StudFaces& faces, const Boards& boards, facts::Point bore)
-      : model_{model}, faces_{faces}, boards_{boards}, bore_{bore} {}
+  Marks(const parts::Model& model, const facts::Room& room, const Boards& boards, facts::Point bore)
+      : model_{model}, room_{room}, faces_{room.faces}, boards_{boards}, bore_{bore} {}
 
   std::vector<facts::Mark> list() {
     from_walls();
@@ -43,7 +43,7 @@ class Marks {
       if (!wall_line(model_, side, 0)) continue;
       const double away = faces_.off(side, {bore_[0], bore_[1]});
       add(std::string{"bore centre from the "} + name_of(side) + " stud face", away, studs);
-      if (finish)
+      if (finish && !facts::is_framed_out(room_.studs, side))  // where another wall will stand nobody knows
         add(std::string{"bore centre from the finished "} + name_of(side) + " wall",
             to_board(side).value_or(away) - *finish, finished);
     }
@@ -101,6 +101,7 @@ class Marks {
   }
 
   const parts::Model& model_;
+  const facts::Room& room_;
   survey::StudFaces faces_;
   const Boards& boards_;
   facts::Point bore_;
@@ -109,10 +110,9 @@ class Marks {
 
 }  // namespace
 
-std::vector<facts::Mark> measure_set_out(const parts::Model& model, const survey::StudFaces& faces,
-                                         const Boards& boards) {
+std::vector<facts::Mark> measure_set_out(const parts::Model& model, const facts::Room& room, const Boards& boards) {
   const auto bore = widest_cylinder(*model.first(parts::Role::subfloor));
-  return bore ? Marks{model, faces, boards, to_point(bore->Location())}.list() : std::vector<facts::Mark>{};
+  return bore ? Marks{model, room, boards, to_point(bore->Location())}.list() : std::vector<facts::Mark>{};
 }
 
 }  // namespace fallwright::measure

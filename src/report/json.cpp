@@ -249,10 +249,15 @@ Json pipe(const facts::PipeRun& p, bool notched) {
           {"hub_in_mm", p.hub_in ? Json(std::min(p.hub_in->less_mm, p.hub_in->more_mm)) : Json()}};
 }
 
+Json hold_end(const facts::HoldEnd& e) {
+  return {{"at", job::name_of(e.at)}, {"to_first_mm", e.to_first_mm}, {"sure_mm", e.sure_mm}};
+}
+
 Json hold(const facts::Hold& h) {
   return {{"side", job::name_of(h.side)},   {"behind", name_of(h.behind)}, {"length_mm", h.length_mm},
           {"thickness_mm", h.thickness_mm}, {"apart_mm", h.apart_mm},      {"sure_apart_mm", h.sure_apart_mm},
-          {"from_at_mm", h.from_at_mm},     {"to_at_mm", h.to_at_mm},      {"studs_assumed", h.assumed}};
+          {"from_at_mm", h.from_at_mm},     {"to_at_mm", h.to_at_mm},      {"studs_assumed", h.assumed},
+          {"ends", list(h.ends, hold_end)}};
 }
 
 Json limit(const rules::Limit& l) {

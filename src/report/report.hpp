@@ -75,7 +75,7 @@ std::string check_table(const Report& report);
 std::string room_table(const Report& report, bool all);
 
 /// The base as readings on its rim say it lies.
-std::string as_set_text(const job::Job& job, const facts::AsSet& set);
+std::string as_set_text(const job::Job& job, const facts::AsSet& set, const std::vector<rules::Result>& results);
 
 /// The same with the checks that go with it, and in its last line what to do next.
 struct Verdict {

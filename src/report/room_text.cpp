@@ -11,6 +11,7 @@
 #include "rules/joists.hpp"
 #include "rules/levelling.hpp"
 #include "rules/spot.hpp"
+#include "rules/standing.hpp"
 #include "rules/words.hpp"
 #include "takeoff/cuts.hpp"
 #include "units/fall.hpp"
@@ -127,6 +128,9 @@ class RoomText {
            " need nothing, or have nothing before them (--all lists them)");
     if (std::any_of(room_.studs.begin(), room_.studs.end(), [](const facts::StudGap& s) { return s.assumed; }))
       line("centres in brackets: assumed at " + len(report_.job.walls.spacing.in_mm()) + ", not read (survey.studs)");
+    const rules::Result* flat = rules::find(report_.judgement.results, "wall.furred-flat");
+    if (flat && (flat->outcome == rules::Outcome::fail || flat->outcome == rules::Outcome::caution))
+      line("not flat once furred: " + flat->where + "; " + flat->advice);
     for (const facts::CornerGap& c : room_.corners)
       line("base's " + c.name() + " corner to the " + job::name_of(c.wall) + " wall: " + len(c.at_floor_mm) +
            " at the floor, " + len(c.at_upstand_mm) + " at the upstand");
@@ -310,29 +314,29 @@ class RoomText {
     head("SET-OUT");
     for (const facts::Mark& m : room_.set_out) line(padded(m.name, 62) + len(m.mm));
     if (!report_.job.survey.finish_mm) line("finished faces: not known; give survey.finish");
+    if (const std::string first = rules::to_frame_out(report_.facts); !first.empty())
+      line("where finished faces will stand is not known: " + first);
   }
 
   void as_set() {
-    if (room_.as_set.read) text_ += "\n" + as_set_text(report_.job, room_.as_set);
+    if (room_.as_set.read) text_ += "\n" + as_set_text(report_.job, room_.as_set, report_.judgement.results);
   }
 
   void doubt() {
     if (room_.worst.empty()) return;
     head("HOW SURE: bounds that hold with every reading off by its tolerance, all the worst way");
     for (const facts::Worst& w : room_.worst) {
+      const rules::Unit unit = w.is == facts::Bounded::fall ? rules::Unit::ratio : rules::Unit::mm;
+      const bool volume = w.is == facts::Bounded::volume;
       const auto value = [&](double v) {
-        return w.is == facts::Bounded::volume ? rules::text_of(v, rules::Unit::mm3, report_.job)
-               : w.is == facts::Bounded::fall ? fall(v)
-                                              : exact(v);
+        return volume ? rules::text_of(v, rules::Unit::mm3, report_.job)
+               : unit == rules::Unit::ratio
+                   ? rules::fall_as_checked(v, report_.judgement.results, report_.job).value_or(fall(v))
+                   : exact(v);
       };
       // Bounds no narrower than they are, and of what is to spare no more.
-      const bool length = w.is == facts::Bounded::length;
-      const auto low = [&](double v) {
-        return length ? rules::text_or_less(v, rules::Unit::mm, report_.job) : value(v);
-      };
-      const auto high = [&](double v) {
-        return length ? rules::text_or_more(v, rules::Unit::mm, report_.job) : value(v);
-      };
+      const auto low = [&](double v) { return volume ? value(v) : rules::text_or_less(v, unit, report_.job); };
+      const auto high = [&](double v) { return volume ? value(v) : rules::text_or_more(v, unit, report_.job); };
       line(w.what + ": " + value(w.nominal) +
            (w.unknown.empty() ? ", from " + low(w.least) + " to " + high(w.greatest) + "; most hangs on: " + w.reading
                               : "; from what to what is not known: " + w.unknown));
@@ -352,7 +356,7 @@ std::string room_table(const Report& report, bool all) {
   return RoomText{report, all}.text();
 }
 
-std::string as_set_text(const job::Job& job, const facts::AsSet& set) {
+std::string as_set_text(const job::Job& job, const facts::AsSet& set, const std::vector<rules::Result>& results) {
   const auto exact = [&](double mm) { return rules::text_or_more(mm, rules::Unit::mm, job); };
   std::string text = "  AS SET: the base as it lies now\n";
   for (const facts::AsSetPoint& p : set.points)
@@ -361,7 +365,8 @@ std::string as_set_text(const job::Job& job, const facts::AsSet& set) {
   const auto high = [&](double over_mm, const char* one, const char* other) {
     const std::string by = exact(std::abs(over_mm)), near = rules::text_of(std::abs(over_mm), rules::Unit::mm, job);
     if (by == exact(0)) return std::string{"level"};
-    return std::string{over_mm > 0 ? one : other} + " is high by " + (by == near ? by : "just over " + near);
+    const bool as_is = by == near || by.starts_with("under");
+    return std::string{over_mm > 0 ? one : other} + " is high by " + (as_is ? by : "just over " + near);
   };
   const auto size = [&](const job::Length& length) { return rules::text_of(length.in_mm(), rules::Unit::mm, job); };
   text += "    over all of its length, " + size(job.base.length) + ", " +
@@ -370,8 +375,10 @@ std::string as_set_text(const job::Job& job, const facts::AsSet& set) {
           exact(set.twist_mm) + "\n";
   if (set.raised_mm) text += "    its drain lies " + rules::raised_text(*set.raised_mm, job) + "\n";
   for (const facts::AsSetFall& f : set.falls)
-    text += "    " + padded(std::string{name_of(f.surface)} + ", " + f.facet, 24) +
-            rules::text_or_less(f.fall, rules::Unit::ratio, job) + "\n";
+    text +=
+        "    " + padded(std::string{name_of(f.surface)} + ", " + f.facet, 24) +
+        rules::fall_as_checked(f.fall, results, job).value_or(rules::text_or_less(f.fall, rules::Unit::ratio, job)) +
+        "\n";
   return text;
 }
 

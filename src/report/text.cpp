@@ -244,7 +244,7 @@ std::string check_table(const Report& report) {
 
 Verdict as_set_verdict(const Report& report) {
   const rules::AsSetVerdict& verdict = report.judgement.as_set;
-  std::string text = as_set_text(report.job, report.facts.room.as_set);
+  std::string text = as_set_text(report.job, report.facts.room.as_set, report.judgement.results);
   for (rules::Result r : report.judgement.results) {
     if (!rules::is_as_set(r.id) || r.outcome == rules::Outcome::not_applicable) continue;
     r.advice.clear();  // what to do stands in the last line, once

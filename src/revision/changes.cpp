@@ -8,10 +8,12 @@
 #include "revision/orders.hpp"
 #include "revision/stock.hpp"
 #include "rules/check.hpp"
+#include "rules/standing.hpp"
 #include "rules/words.hpp"
 #include "units/fall.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
+#include "units/tolerance.hpp"
 
 namespace fallwright::revision {
 namespace {
@@ -23,7 +25,8 @@ bool is_metric(const State& state) {
   return state.job.is_metric();
 }
 
-std::string text_of(const Size& size, const job::Job& job) {
+/// @param of the state that it is of: its checks tell a fall that they found
+std::string text_of(const Size& size, const State& of, const job::Job& job) {
   const bool metric = job.is_metric();
   switch (size.quantity) {
     case Quantity::least:
@@ -38,8 +41,9 @@ std::string text_of(const Size& size, const job::Job& job) {
     case Quantity::fall:
       break;
   }
-  const units::Fall fall = units::Fall::ratio(size.value);
-  return metric ? units::to_percent(fall) : units::to_inches_per_foot(fall);
+  const std::string fall = rules::fall_as_checked(size.value, of.results, job)
+                               .value_or(units::to_text(units::Fall::ratio(size.value), metric));
+  return fall.substr(0, fall.find(" (1:"));
 }
 
 std::vector<job::WrittenKey>::const_iterator written(const State& state, const std::string& key) {
@@ -61,10 +65,12 @@ std::vector<Changed> of_keys(const State& was, const State& now) {
 }
 
 /// Whether a size reads the same; lengths of jobs in different units may have been rounded to different tapes.
-bool reads_as(const Size& was, const Size& now, const job::Job& job, bool tapes_differ) {
+bool reads_as(const Size& was, const State& before, const Size& now, const State& after) {
   const bool is_length = now.quantity != Quantity::volume && now.quantity != Quantity::fall;
+  const bool tapes_differ = is_metric(before) != is_metric(after);
   if (tapes_differ && is_length && std::abs(was.value - now.value) < one_length_mm()) return true;
-  return text_of(was, job) == text_of(now, job);
+  if (now.quantity == Quantity::fall && std::abs(was.value - now.value) <= units::tolerance::ratio) return true;
+  return text_of(was, before, after.job) == text_of(now, after, after.job);
 }
 
 /// Both in the newer job's unit.
@@ -76,12 +82,12 @@ std::vector<Changed> of_sizes(const State& was, const State& now) {
   for (const Size& size : now.sizes) {
     const auto before = in(was, size.name);
     if (before == was.sizes.end())
-      changed.push_back({size.name, nothing, text_of(size, now.job)});
-    else if (!reads_as(*before, size, now.job, is_metric(now) != is_metric(was)))
-      changed.push_back({size.name, text_of(*before, now.job), text_of(size, now.job)});
+      changed.push_back({size.name, nothing, text_of(size, now, now.job)});
+    else if (!reads_as(*before, was, size, now))
+      changed.push_back({size.name, text_of(*before, was, now.job), text_of(size, now, now.job)});
   }
   for (const Size& size : was.sizes)
-    if (in(now, size.name) == now.sizes.end()) changed.push_back({size.name, text_of(size, now.job), nothing});
+    if (in(now, size.name) == now.sizes.end()) changed.push_back({size.name, text_of(size, was, now.job), nothing});
   return changed;
 }
 

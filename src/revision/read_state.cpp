@@ -86,6 +86,7 @@ takeoff::CutRow cut_of(const Json& json) {
   cut.count = json.at("count");
   if (cut.count < 0 || cut.count > most_pieces) throw std::invalid_argument{"no room has so many pieces of one mark"};
   cut.furring = takeoff::furring_named(cut.stock);
+  cut.on_block = cut.furring && !cut.part_ids.empty() && cut.part_ids.front().find("/blocking-") != std::string::npos;
   cut.ends = json.at("ends");
   cut.taper = takeoff::taper_named(cut.ends);
   cut.sheet = json.at("sheet");
@@ -161,8 +162,8 @@ State state_of(const Json& json) {
   for (const Json& row : json.at("takeoff")) state.rows.push_back(row_of(row));
   std::vector<Told> solids;
   for (const Json& part : json.at("parts"))
-    solids.push_back({part.at("role"), part.at("bbox_mm"), part.at("centroid_mm"), part.at("volume_mm3"),
-                      part.at("area_mm2")});
+    solids.push_back(
+        {part.at("role"), part.at("bbox_mm"), part.at("centroid_mm"), part.at("volume_mm3"), part.at("area_mm2")});
   state.articles = articles_of(solids);
   for (const Json& stock : json.at("stocks")) state.job.cuts = sawing_of(stock);
   return state;

@@ -45,7 +45,7 @@ class Fresh {
     for (const PieceUse& use : pieces.uses) {
       const auto cut =
           std::find_if(now.cuts.begin(), now.cuts.end(), [&](const CutRow& c) { return c.mark == use.mark; });
-      if (use.use != Use::fresh || cut == now.cuts.end() || cut->is_shim()) continue;
+      if (use.use != Use::fresh || cut == now.cuts.end() || cut->lies_on_no_stick()) continue;
       fresh_.push_back(*cut);
       fresh_.back().count = use.count;
     }

@@ -11,6 +11,7 @@
 #include "rules/joists.hpp"
 #include "rules/loads.hpp"
 #include "rules/spot.hpp"
+#include "rules/words.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::rules {
@@ -91,9 +92,9 @@ std::string read_two_walls(const Job& job) {
 
 std::string read_plan(const Job& job, const Facts& facts) {
   if (!told_by_figure(job)) return read_two_walls(job);
-  const std::vector<std::string>& missing = facts.room.closure.missing;
-  const std::string what = missing.size() == 6 ? "its four sides and both diagonals" : units::listed(missing, ", ");
-  return "measure the alcove at the floor: " + what + " (survey.plan)";
+  const auto& left = facts.room.closure.missing;
+  return "measure the alcove at the floor: " +
+         (left.size() == 6 ? "its four sides and both diagonals" : units::listed(left, ", ")) + " (survey.plan)";
 }
 
 std::string read_plumb(const Job&, const Facts& facts) {
@@ -256,8 +257,8 @@ const std::vector<Row>& readings() {
       {Input::board, "thickness of the wall board", STATE(read_or(j.survey.board_mm.has_value(), Standing::assumed)),
        READ("say how thick the wall board is (survey.board)")},
       {Input::wall_build_up, "the walls' build-up",
-       STATE(j.alcove.walls.empty() ? std::nullopt : State{read_or(f.clear.finished.has_value(), Standing::assumed)}),
-       READ("say how far the finished walls stand before the studs: board, bond coat and tile (survey.finish)")},
+       STATE(j.alcove.walls.empty() ? std::nullopt : State{read_or(is_build_up_known(f), Standing::assumed)}),
+       [](J, F f) { return build_up_to_read(f); }},
       {Input::waterproof_top, "height of the walls' waterproofing", STATE(given(j, "tile.height")),
        READ("say how high tile and waterproofing go on the walls (tile.height)")},
       {Input::drain_body, "the drain's body", STATE(given(j, "drain.body")),

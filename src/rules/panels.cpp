@@ -99,14 +99,6 @@ Finding folded(const job::Job& job, const facts::Fold& fold) {
                    " wall's studs straight, so that strips run on to their heads: else its tile does not lie flat");
 }
 
-/// Walls whose studs stand farther back than furring reaches: where their boards will lie nobody knows yet.
-std::string framed_out(const facts::Facts& facts) {
-  std::vector<std::string> walls;
-  for (const job::Side side : {job::Side::left, job::Side::back, job::Side::right})
-    if (facts::is_framed_out(facts.room.studs, side)) walls.emplace_back(job::name_of(side));
-  return units::listed(walls, ", ") + (walls.size() > 1 ? " walls" : " wall");
-}
-
 /// About which the board turns: from where studs of its wall are counted.
 std::string stud_of(const facts::Kink& kink, const job::Job& job) {
   return "the stud at " + text_of(kink.at_mm, Unit::mm, job) +
@@ -126,11 +118,7 @@ Finding furred_flat(const job::Job& job, const facts::Facts& facts, const Limit&
   const bool folds = fold && (!kink || off_flat_mm(*fold) > off_flat_mm(*kink) + units::tolerance::length_mm);
   const double most = std::max(kink ? off_flat_mm(*kink) : 0, fold ? off_flat_mm(*fold) : 0);
   const bool breaks = most > limit.greatest.value_or(0) + units::tolerance::length_mm;
-  if (!breaks && std::any_of(facts.room.studs.begin(), facts.room.studs.end(),
-                             [](const facts::StudGap& stud) { return stud.is_beyond_furring(); }))
-    return missing("frame the " + framed_out(facts) +
-                   " out first, then read plumb and studs again (survey.plumb, "
-                   "survey.studs): studs stand farther back than furring reaches");
+  if (const std::string first = to_frame_out(facts); !breaks && !first.empty()) return missing(first);
   if (folds) return folded(job, *fold);
   if (!kink) return not_applicable("no wall is furred before base or bench");
   const std::string stud = stud_of(*kink, job), more = text_at_least(kink->by_mm, job);

@@ -55,6 +55,15 @@ FallJudged judged_fall(const facts::Facet& facet, const std::vector<Result>& res
   return judged;
 }
 
+std::optional<std::string> fall_as_checked(double ratio, const std::vector<Result>& results, const job::Job& job) {
+  const Result* told = nullptr;
+  for (const Result& r : results) {
+    if (r.limit.unit != Unit::ratio || !r.measured || std::abs(*r.measured - ratio) > units::tolerance::ratio) continue;
+    if (!told || r.margin.value_or(1) < told->margin.value_or(1)) told = &r;
+  }
+  return told ? std::optional{measured_text(*told, job)} : std::nullopt;
+}
+
 std::string text_of_fall(const facts::Facet& facet, const FallJudged& judged, const job::Job& job) {
   switch (judged.standing) {
     case FallStanding::gentle:

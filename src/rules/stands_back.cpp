@@ -31,10 +31,14 @@ std::vector<Back> all_that_stand_back(const job::Job& job, const facts::Facts& f
   constexpr double same_mm = units::tolerance::length_mm;
   const job::Side hand = told_hand(facts);
   std::vector<Back> all;
-  const auto add = [&](double at_floor, double at_upstand, double at_top, const std::string& name, Back back) {
+  const auto is_whole = [&](const facts::StudGap& s) {
+    return s.top_mm <= s.floor_mm || s.top_mm >= job.alcove.height.in_mm() - same_mm;
+  };
+  const auto add = [&](double at_floor, double at_upstand, double at_top, const std::string& name, Back back,
+                       const char* top = ", at its top") {
     const double low = std::max(at_floor, at_upstand);
     back.gap_mm = std::max(low, at_top);
-    back.where = name + (at_top > low + same_mm             ? ", at its top"
+    back.where = name + (at_top > low + same_mm             ? top
                          : at_upstand >= at_floor - same_mm ? ", at the upstand's top"
                                                             : ", at the floor");
     all.push_back(std::move(back));
@@ -43,7 +47,8 @@ std::vector<Back> all_that_stand_back(const job::Job& job, const facts::Facts& f
     if (s.stands_alone()) continue;
     const bool from_right = s.wall == job::Side::back && hand == job::Side::right;
     add(s.at_floor_mm, s.at_upstand_mm, s.at_top_mm, "stud '" + s.part_id + "'",
-        {0, "", s.before, s.wall, {0, turn_of(s.wall, hand), from_right ? -s.running_mm : s.running_mm}});
+        {0, "", s.before, s.wall, {0, turn_of(s.wall, hand), from_right ? -s.running_mm : s.running_mm}},
+        is_whole(s) ? ", at its top" : ", as high as tile goes");
     if (facts.cleat && facts.cleat->farthest_id == s.part_id && facts.cleat->farthest_mm > all.back().gap_mm + same_mm)
       all.back().gap_mm = facts.cleat->farthest_mm,
       all.back().where = "stud '" + s.part_id + "', where that is fastened";
@@ -103,10 +108,12 @@ Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& li
   if (!most) return not_applicable("no wall stands behind the base");
   const bool furred = most->gap_mm <= facts::most_furring_mm + units::tolerance::length_mm;
   const std::string edge = std::string{name_of(most->before)} + "'s edge";
+  double thickest = facts::furring_mm(most->gap_mm, job.mark_mm());
+  for (const facts::StudGap& stud : facts.room.studs)  // above all tile they go on
+    for (const facts::Strip& strip : stud.strips) thickest = std::max({thickest, strip.foot_mm, strip.head_mm});
   Finding finding =
       found(most->gap_mm, "from the " + edge + " to the " + most->where,
-            (furred ? "fur the studs out to the " + edge + " (up to " +
-                          text_of(facts::furring_mm(most->gap_mm, job.mark_mm()), Unit::mm, job) +
+            (furred ? "fur the studs out to the " + edge + " (up to " + text_of(thickest, Unit::mm, job) +
                           "; the list of furring says how much at each)"
                     : "frame a wall before those studs: they stand farther back than furring reaches (" +
                           text_of(facts::most_furring_mm, Unit::mm, job) + ")") +

@@ -213,21 +213,39 @@ Finding clear_of_bench(const job::Job& job, const facts::Facts& facts, const Lim
                    raised(job, facts, [](const facts::Backing& b) { return b.behind_bench > 0 ? b.clear_by_mm : 0; }));
 }
 
-std::string stretch_of(const facts::Hold& hold, const job::Job& job) {
+/// What of an upstand is judged: the greatest way between its fasteners, or that from an end to the first of them.
+using Way = double (*)(const facts::Hold&);
+double between(const facts::Hold& hold) {
+  return hold.sure_apart_mm;
+}
+const facts::HoldEnd& freer_end(const facts::Hold& hold, job::Side hand) {
+  const double more = hold.ends[1].sure_mm - hold.ends[0].sure_mm;
+  const bool alike = std::abs(more) <= units::tolerance::length_mm;
+  return hold.ends[(alike ? hold.ends[1].at == hand : more > 0) ? 1 : 0];
+}
+double to_an_end(const facts::Hold& hold) {
+  return freer_end(hold, hold.ends[0].at).sure_mm;
+}
+
+std::string end_text(const facts::Hold& hold, const facts::HoldEnd& end) {
+  return std::string{job::name_of(end.at)} + " end of the " + job::name_of(hold.side) + " upstand";
+}
+
+std::string stretch_of(const facts::Hold& hold, const job::Job& job, job::Side hand, Way way) {
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
+  const std::string screws = ", where screws go in over its edge, " + len(hold.screws_mm) + " above the datum";
+  if (way == to_an_end) return "from the " + end_text(hold, freer_end(hold, hand)) + " on" + screws;
   return std::string{job::name_of(hold.side)} + " upstand, between " + len(hold.from_mm) + " and " + len(hold.to_mm) +
-         " from its " + (hold.side == job::Side::back ? "left" : "back") + " end, where screws go in over its edge, " +
-         len(hold.screws_mm) + " above the datum";
+         " from its " + (hold.side == job::Side::back ? "left" : "back") + " end" + screws;
 }
 
 /// One that breaks the limit by what was read comes before one that may. Of walls that are alike the first in turn.
-const facts::Hold& worst_hold(const facts::Facts& facts, double greatest_mm) {
-  const auto broken_surely = [&](const facts::Hold& h) { return !h.assumed && h.sure_apart_mm > greatest_mm; };
+const facts::Hold& worst_hold(const facts::Facts& facts, double greatest_mm, Way way) {
+  const auto broken_surely = [&](const facts::Hold& h) { return !h.assumed && way(h) > greatest_mm; };
   const job::Side hand = told_hand(facts);
   const auto before = [&](const facts::Hold& a, const facts::Hold& b) {
     if (broken_surely(a) != broken_surely(b)) return broken_surely(a);
-    if (std::abs(a.sure_apart_mm - b.sure_apart_mm) > units::tolerance::length_mm)
-      return a.sure_apart_mm > b.sure_apart_mm;
+    if (std::abs(way(a) - way(b)) > units::tolerance::length_mm) return way(a) > way(b);
     return turn_of(a.side, hand) < turn_of(b.side, hand);
   };
   const facts::Hold* worst = &facts.holds.front();
@@ -252,46 +270,65 @@ std::optional<double> stands_off(const facts::Facts& facts, job::Side side) {
   return least && *least > facts::most_furring_mm ? least : std::nullopt;
 }
 
-void hold_to_bench(const job::Job& job, const facts::Hold& hold, double limit_mm, ToHold& to) {
-  // Where nothing at all holds a plate's seam with its studs lies at the screws: more studs hold no more.
+/// "the front end of the left upstand": those at which no fastener is near enough.
+std::vector<std::string> loose_ends(const facts::Hold& hold, double limit_mm) {
+  std::vector<std::string> ends;
+  for (const facts::HoldEnd& end : hold.ends)
+    if (end.sure_mm > limit_mm) ends.push_back("the " + end_text(hold, end));
+  return ends;
+}
+
+void hold_to_bench(const job::Job& job, const facts::Hold& hold, double limit_mm, Way way, ToHold& to) {
+  // Where nothing at all holds a plate's seam with its studs lies at the screws: more studs hold no more. Nor do they
+  // at an end.
   const bool seam = hold.sure_apart_mm >= hold.length_mm - units::tolerance::length_mm;
-  if (!seam && job.bench->frame.spacing.in_mm() > limit_mm) {
+  if (way == between && !seam && job.bench->frame.spacing.in_mm() > limit_mm) {
     to.add("bring the bench's studs closer, " + text_at_most(limit_mm, job) + " at most (bench.frame.spacing)");
     to.lines.push_back(set_length("bench.frame.spacing", down_to_rule_mark(limit_mm, job), job));
   } else {
-    to.add("set blocking between the bench's studs behind the " + std::string{job::name_of(hold.side)} + " upstand");
+    to.add(way == between ? "set blocking between the bench's studs behind the " +
+                                std::string{job::name_of(hold.side)} + " upstand"
+                          : "set timber behind " + units::listed(loose_ends(hold, limit_mm)));
     to.by_lines = false;
   }
 }
 
-ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm) {
+ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm, Way way) {
   ToHold to;
   std::vector<double> rows;
+  std::vector<std::string> loose;
   for (const facts::Hold& hold : facts.holds) {
-    if (hold.sure_apart_mm <= limit_mm) continue;
+    if (way(hold) <= limit_mm) continue;
     if (hold.behind == facts::Behind::bench) {
-      hold_to_bench(job, hold, limit_mm, to);
+      hold_to_bench(job, hold, limit_mm, way, to);
     } else if (const auto off = stands_off(facts, hold.side)) {
       to.add("bring framing out to the " + std::string{job::name_of(hold.side)} + " upstand: the wall's studs stand " +
              text_or_more(*off, Unit::mm, job) + " behind it");
       to.by_lines = false;
     } else {
       rows = {units::round_to_tape(job::Length::mm(hold.screws_mm), job.is_metric()).in_mm()};
+      for (std::string& end : loose_ends(hold, limit_mm)) loose.push_back(std::move(end));
     }
   }
   if (rows.empty()) return to;
   constexpr double edge_mm = 9.5;  // what a fastener keeps from an edge
   const double does_mm = job.walls.stock.depth.in_mm() / 2 - edge_mm;
   const std::vector<NewRow> set = rows_beside(job, rows_within(job, facts), rows, does_mm, does_mm);
-  const std::string at = "(walls.blocking at " + heights_text(set, job) + ")";
-  to.instead = (to.words.empty() ? "" : to.words + ", and ") +
-               "set a stud at that end of the upstand, then blocking to it " + at;
-  to.add("set a row of blocking behind it " + at + ", or studs between");
+  const std::string at = "(walls.blocking at " + heights_text(set, job) + ")",
+                    first = to.words.empty() ? "" : to.words + ", and ";
+  if (way == between) {
+    to.instead = first + "set a stud at that end of the upstand, then blocking to it " + at;
+    to.add("set a row of blocking behind it " + at + ", or studs between");
+  } else {
+    const std::string stud = "set a stud behind " + units::listed(loose);
+    to.instead = first + stud;
+    to.add(stud + ", or blocking from the next stud on to one past that end " + at);
+  }
   for (job::Change& line : with_rows(job, set)) to.lines.push_back(std::move(line));
   return to;
 }
 
-Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+Finding held_along(const job::Job& job, const facts::Facts& facts, const Limit& limit, Way way) {
   if (job.base.upstand_thickness.is_zero() || job.base.upstands.empty())
     return not_applicable("the base has no upstands");
   const bool along_wall = std::any_of(job.base.upstands.begin(), job.base.upstands.end(),
@@ -300,21 +337,33 @@ Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit)
   if (facts.holds.empty()) return cannot_tell("the base has upstands along walls, and none was found on its solid");
   // What stands at its limit is inside it.
   const double greatest = limit.greatest.value_or(0) + units::tolerance::length_mm;
-  const facts::Hold* worst = &worst_hold(facts, greatest);
-  const ToHold to = to_hold(job, facts, greatest);
+  const facts::Hold* worst = &worst_hold(facts, greatest, way);
+  const double measured = way(*worst);
+  const ToHold to = to_hold(job, facts, greatest, way);
   const std::string before = " before the board";
   Finding finding =
-      found(worst->sure_apart_mm, "nothing to screw the upstand to: " + stretch_of(*worst, job), to.words + before);
-  if (finding.measured && *finding.measured <= greatest)
-    finding.where = "longest way between fasteners: " + stretch_of(*worst, job);
-  finding.holds_anyway = !worst->assumed || worst->sure_apart_mm <= greatest;
+      found(measured, "nothing to screw the upstand to: " + stretch_of(*worst, job, told_hand(facts), way),
+            to.words + before);
+  if (measured <= greatest)
+    finding.where =
+        (way == between ? "longest way between fasteners: " : "longest way from an end to the first fastener: ") +
+        stretch_of(*worst, job, told_hand(facts), way);
+  finding.holds_anyway = !worst->assumed || measured <= greatest;
   finding.may_hold = worst->assumed;
   std::vector<job::Side> sides;
   for (const facts::Hold& hold : facts.holds)
     if (hold.assumed && hold.behind == facts::Behind::wall) sides.push_back(hold.side);
   finding.read = studs_or(sides, to.words);
   if (!to.by_lines) return finding;
-  return mended_by(std::move(finding), to.lines, to.instead.empty() ? "" : to.instead + "," + before);
+  return mended_by(std::move(finding), to.lines,
+                   to.instead.empty() ? "" : to.instead + (way == between ? "," : "") + before);
+}
+
+Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  return held_along(job, facts, limit, between);
+}
+Finding held_at_ends(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  return held_along(job, facts, limit, to_an_end);
 }
 
 }  // namespace
@@ -356,6 +405,15 @@ std::vector<Rule> wall_rules() {
        "",
        "",
        held,
+       {Input::studs, Input::base, Input::walls, Input::bench_frame}},
+      {"upstand.end-held",
+       "upstands' ends can be screwed to something",
+       "greatest way from an end of an upstand to the first fastener that finds timber where it goes in over its edge",
+       "walls, bench frame: members behind each upstand; base: upstands",
+       Unit::mm,
+       "",
+       "",
+       held_at_ends,
        {Input::studs, Input::base, Input::walls, Input::bench_frame}},
   };
 }

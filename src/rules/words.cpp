@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "diag/fault.hpp"
+#include "facts/furring.hpp"
 #include "job/pipe.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
@@ -42,15 +43,18 @@ std::string with_noun(std::string number, double value, Unit unit, const std::st
   return number + " " + (value == 1 ? noun.one : noun.many);
 }
 
+constexpr double in_tenths = 20;  ///< mm: on longer ones nobody reads them
+
 /// A greatest length (a sixth of a joist's depth) must not read as the mark above it, a least (a pipe's outside) not as
 /// the one below.
 std::string greatest_text(double value, Unit unit, const job::Job& job) {
-  constexpr double finer = 20;  // mm: of longer ones nobody reads tenths, or 64ths
-  if (unit == Unit::mm && value >= finer && is_between_marks(value, unit, job))
+  if (unit == Unit::mm && value >= in_tenths && is_between_marks(value, unit, job))
     return text_of(units::down_to_mark(value, job.mark_mm()), unit, job);
   return is_between_marks(value, unit, job) ? text_at_most(value, job) : text_of(value, unit, job);
 }
 std::string least_text(double value, Unit unit, const job::Job& job) {
+  if (unit == Unit::mm && job.is_metric() && value < in_tenths && is_between_marks(value, unit, job))
+    return text_at_most(units::up_to_mark(value, units::rule_mark_mm(true)), job);
   return is_between_marks(value, unit, job) ? text_at_least(value, job) : text_of(value, unit, job);
 }
 
@@ -70,15 +74,17 @@ double to_step(double value, double step, Toward toward, double same) {
   return (toward == Toward::less ? std::floor(count) : std::ceil(count)) * step;
 }
 
-/// A length on the tape's marks; a small one on those of a good rule.
+/// A length on the tape's marks; a small one on those of a good rule, and what is less than one of them as such.
 std::string length_no_better(double mm, Toward toward, const job::Job& job) {
   constexpr double small = 4.7;  // mm
   const bool metric = job.is_metric();
   const double on_tape = to_step(mm, units::tape_mark_mm(metric), toward, units::tolerance::on_mark_mm);
   const bool exact = std::abs(on_tape - mm) <= units::tolerance::on_mark_mm;
   if (exact || std::abs(mm) >= small) return units::to_text(units::Length::mm(on_tape), metric);
-  const double fine = to_step(mm, metric ? 0.1 : units::inch_mm / 32, toward, on_rule_mark_mm);  // no tape has 64ths
-  return text_at_most(fine, job);
+  const double mark = metric ? 0.1 : units::inch_mm / 32;  // no tape has 64ths
+  const double fine = to_step(mm, mark, toward, on_rule_mark_mm);
+  const bool whole = std::abs(mm) >= mark - on_rule_mark_mm || fine == 0;
+  return whole ? text_at_most(fine, job) : (mm < 0 ? "just under " : "under ") + text_at_most(mm < 0 ? 0 : mark, job);
 }
 
 /// A fall in both its forms: as "1:48.7" it is less by a longer run. What is a fraction of an inch stays one.
@@ -133,7 +139,8 @@ std::string no_better(double value, Unit unit, Toward worse, const job::Job& job
 
 double length_of(const std::string& printed) {
   std::string why;
-  const auto read = units::parse_length(printed, units::LengthUnit::inch, why);
+  const std::size_t number = printed.find_first_of("-0123456789");  // behind "under"
+  const auto read = units::parse_length(std::string_view{printed}.substr(number), units::LengthUnit::inch, why);
   diag::ensure(read.has_value(), "a printed length reads back");
   return read->in_mm();
 }
@@ -329,6 +336,30 @@ std::string source_text(const Limit& limit) {
   const std::string verified = name_of(limit.verified);
   if (limit.each_verified) return limit.source;
   return limit.source == verified ? verified : limit.source + ", " + verified;
+}
+
+std::string framed_out(const facts::Facts& facts) {
+  std::vector<std::string> walls;
+  for (const job::Side side : {job::Side::left, job::Side::back, job::Side::right})
+    if (facts::is_framed_out(facts.room.studs, side)) walls.emplace_back(job::name_of(side));
+  return walls.empty() ? "" : units::listed(walls, ", ") + (walls.size() > 1 ? " walls" : " wall");
+}
+
+std::string to_frame_out(const facts::Facts& facts) {
+  const std::string walls = framed_out(facts);
+  return walls.empty() ? ""
+                       : "frame the " + walls +
+                             " out first, then read plumb and studs again (survey.plumb, survey.studs): studs stand "
+                             "farther back than furring reaches";
+}
+
+bool is_build_up_known(const facts::Facts& facts) {
+  return facts.clear.finished && framed_out(facts).empty();
+}
+
+std::string build_up_to_read(const facts::Facts& facts) {
+  const std::string first = to_frame_out(facts), build_up = "board, bond coat and tile (survey.finish)";
+  return first.empty() ? "say how far the finished walls stand before the studs: " + build_up : first;
 }
 
 }  // namespace fallwright::rules

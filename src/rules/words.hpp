@@ -63,4 +63,14 @@ std::string studs_at_entry(std::vector<job::Side> sides);
 /// of each document it names.
 std::string source_text(const Limit& limit);
 
+/// "left wall", "left, back walls": whose studs stand farther back than furring reaches; where they will stand once
+/// they are framed out nobody knows yet. Empty where none does.
+std::string framed_out(const facts::Facts& facts);
+/// What is to be done before anything is said of where those stand; empty where there are none.
+std::string to_frame_out(const facts::Facts& facts);
+
+/// Whether finished faces stand where they were measured; if not, what is to be framed or read first.
+bool is_build_up_known(const facts::Facts& facts);
+std::string build_up_to_read(const facts::Facts& facts);
+
 }  // namespace fallwright::rules

@@ -9,6 +9,7 @@
 #include "diag/fault.hpp"
 #include "facts/assumed.hpp"
 #include "facts/furring.hpp"
+#include "takeoff/ripping.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
 #include "units/tolerance.hpp"
@@ -299,6 +300,10 @@ bool CutRow::is_square() const {
   return ends == square;
 }
 
+bool CutRow::lies_on_no_stick() const {
+  return is_shim() || (furring && on_block && !board && board_as_sold(stock).empty());
+}
+
 std::optional<Furring> furring_named(const std::string& stock) {
   for (const Furring furring : {Furring::strip, Furring::shims})
     if (stock.starts_with(begin_of(furring))) return furring;
@@ -357,6 +362,39 @@ std::optional<Board> board_of(const job::Job& job) {
   return Board{stock.name, stock.thickness.in_mm(), stock.depth.in_mm()};
 }
 
+namespace {
+
+void take_in(CutRow& row, const CutRow& piece) {
+  row.part_ids.insert(row.part_ids.end(), piece.part_ids.begin(), piece.part_ids.end());
+  row.fitted_mm = std::max(row.fitted_mm, piece.fitted_mm);
+  take_ends(row, piece), take_hold(row.hold, piece.hold);
+  row.width_mm = std::max(row.width_mm, piece.width_mm);  // bought to fit them all, whichever came first
+  row.thickness_mm = std::max(row.thickness_mm, piece.thickness_mm);
+  row.count += piece.count;
+}
+
+/// Strips before studs that differ by a mark or a few in length alone, on a floor that is not level, are cut alike, as
+/// the shortest is: 1/4 in at a stud's head is nothing to a board. Common practice, no source. @pre the longest first
+void cut_alike(std::vector<CutRow>& rows) {
+  constexpr double nothing_mm = 6.35;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const double longest = rows[i].length_mm;
+    for (std::size_t k = i + 1; rows[i].furring && !rows[i].on_block && k < rows.size();) {
+      CutRow other = rows[k];
+      other.length_mm = rows[i].length_mm, other.short_mm = rows[i].short_mm;
+      if (!alike(rows[i], other) || longest - rows[k].length_mm > nothing_mm + units::tolerance::length_mm) {
+        ++k;
+        continue;
+      }
+      rows[i].length_mm = rows[k].length_mm, rows[i].short_mm = rows[k].short_mm;
+      take_in(rows[i], other);
+      rows.erase(rows.begin() + static_cast<std::ptrdiff_t>(k));
+    }
+  }
+}
+
+}  // namespace
+
 std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric, const std::optional<Board>& board,
                              const facts::Holds& holds) {
   std::vector<CutRow> rows;
@@ -366,12 +404,7 @@ std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric, const std::
       rows.push_back(std::move(piece));
       return;
     }
-    row->part_ids.push_back(piece.part_ids.front());
-    row->fitted_mm = std::max(row->fitted_mm, piece.fitted_mm);
-    take_ends(*row, piece), take_hold(row->hold, piece.hold);
-    row->width_mm = std::max(row->width_mm, piece.width_mm);  // bought to fit them all, whichever came first
-    row->thickness_mm = std::max(row->thickness_mm, piece.thickness_mm);
-    ++row->count;
+    take_in(*row, piece);
   };
   for (const facts::Member& member : facts.members) {
     CutRow piece = row_of(member, metric);
@@ -394,6 +427,8 @@ std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric, const std::
     strip.hold = hold_on_block_strip(block, facts, holds);
     add_strip(std::move(strip));
   }
+  std::stable_sort(rows.begin(), rows.end(), comes_before);
+  cut_alike(rows);
   std::stable_sort(rows.begin(), rows.end(), comes_before);
   for (std::size_t i = 0; i < rows.size(); ++i) rows[i].mark = mark_of(i);
   return rows;

@@ -77,8 +77,10 @@ struct CutRow {
   std::optional<Taper> taper = {};     ///< of furring
   facts::Turn turn = facts::Turn::framing;  ///< when furring goes in
   bool on_block = false;                    ///< furring before blocking, and not before a stud
-  /// What goes by hand, and lies on no stick.
+  /// What goes by hand.
   bool is_shim() const { return furring == Furring::shims; }
+  /// Nor does a strip before a block, so wide and so short: no stick is sold for it, and an offcut gives it.
+  bool lies_on_no_stick() const;
   bool is_square() const;  ///< both its ends, and no thinner at one than at the other
 };
 

@@ -231,7 +231,7 @@ bool StockPlan::proven() const {
 std::vector<StockPlan> plan_cuts(const std::vector<CutRow>& cuts, const job::Cuts& how, bool metric) {
   std::map<std::pair<std::string, bool>, std::vector<CutRow>> by_stock;  // furring that waits for itself
   for (const CutRow& cut : cuts)
-    if (!cut.sheet && !cut.is_shim())
+    if (!cut.sheet && !cut.lies_on_no_stick())
       by_stock[{cut.board ? boards_named(cut.board->stock) : cut.stock, cut.furring && cut.hold}].push_back(cut);
   std::vector<StockPlan> plans;
   for (const auto& [of, rows] : by_stock) {

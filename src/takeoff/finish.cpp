@@ -366,7 +366,7 @@ double deck_on_rail(const facts::Rail& rail, const job::Fasteners& f) {
 /// As a board's own backing is fastened, and so far into what it lies on. Common practice, no source.
 constexpr double furring_apart_mm = 406.4, furring_hold_mm = 38.1;
 
-struct FurringScrews {
+struct StripFasteners {
   int strips = 0, count = 0, over_edge = 0;  ///< `over_edge`: strips that one screw holds
   int waiting = 0;                           ///< strips besides, on hold: none of theirs is counted
 };
@@ -378,11 +378,12 @@ bool waits(const std::vector<CutRow>& cuts, const std::string& part_id, facts::T
   });
 }
 
-/// What is ripped is screwed on; shims are caught by the board's own screws.
-FurringScrews furring_screws(const facts::Facts& facts, const std::vector<CutRow>& cuts) {
-  FurringScrews screws;
+/// What is ripped is screwed on; shims are stapled where they go, till the board's own screws catch them.
+StripFasteners strip_fasteners(const facts::Facts& facts, const std::vector<CutRow>& cuts, Furring of) {
+  StripFasteners screws;
   const auto add = [&](double length_mm, double thick_mm, bool on_hold, bool over_edge_alone = false) {
-    if (thick_mm <= facts::least_ripped_mm - units::tolerance::length_mm) return;
+    const bool ripped = thick_mm > facts::least_ripped_mm - units::tolerance::length_mm;
+    if (ripped != (of == Furring::strip)) return;
     if (on_hold) return void(++screws.waiting);
     const int along = static_cast<int>(count_along(length_mm, job::Length::mm(furring_apart_mm))) + 1;
     ++screws.strips, screws.over_edge += over_edge_alone, screws.count += over_edge_alone ? 1 : along;
@@ -400,7 +401,21 @@ FurringScrews furring_screws(const facts::Facts& facts, const std::vector<CutRow
   for (const facts::BlockStrip& block : facts.room.block_strips)
     add(block.length_mm, std::max(block.first_mm, block.other_mm), waits(cuts, block.part_id, block.turn, true));
   // Where all of them wait the row does: it has their number then.
-  return screws.strips == 0 && screws.waiting > 0 ? furring_screws(facts, {}) : screws;
+  return screws.strips == 0 && screws.waiting > 0 ? strip_fasteners(facts, {}, of) : screws;
+}
+
+/// "in each of 2 strips one at either end and at most 16\" apart, 1-1/2\" longer than it is thick".
+std::string strips_text(const StripFasteners& strips, Furring of, bool metric) {
+  const auto text = [&](double mm) { return units::to_text(job::Length::mm(mm), metric); };
+  const bool screws = of == Furring::strip;
+  return "in each of " +
+         (screws ? units::counted(strips.strips, "strip", "strips") : units::counted(strips.strips, "shim", "shims")) +
+         " one at either end and at most " + text(furring_apart_mm) + " apart, " +
+         (strips.over_edge > 0
+              ? "but one alone, over the base's edge, in " + std::to_string(strips.over_edge) + " of them, "
+              : "") +
+         (screws ? text(furring_hold_mm) + " longer than it is thick" : "till the board's own screws go through them") +
+         (strips.waiting > 0 ? ", none yet for " + std::to_string(strips.waiting) + " on HOLD" : "");
 }
 
 }  // namespace
@@ -450,16 +465,11 @@ std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts, c
   const UpstandFasteners upstands = upstand_fasteners(job, facts);
   add(Item::upstand_fasteners, upstands.count(),
       upstand_spacing(job, upstands) + ", over the upstand's edge and never through what must stay tight", "");
-  const FurringScrews furring = furring_screws(facts, cuts);
-  add(Item::furring_screws, furring.count,
-      "in each of " + std::to_string(furring.strips) + (furring.strips == 1 ? " strip" : " strips") +
-          " one at either end and at most " + units::to_text(job::Length::mm(furring_apart_mm), metric) + " apart, " +
-          (furring.over_edge > 0
-               ? "but one alone, over the base's edge, in " + std::to_string(furring.over_edge) + " of them, "
-               : "") +
-          units::to_text(job::Length::mm(furring_hold_mm), metric) + " longer than it is thick" +
-          (furring.waiting > 0 ? ", none yet for " + std::to_string(furring.waiting) + " on HOLD" : ""),
-      "");
+  for (const Furring of : {Furring::strip, Furring::shims}) {
+    const StripFasteners strips = strip_fasteners(facts, cuts, of);
+    add(of == Furring::strip ? Item::furring_screws : Item::shim_staples, strips.count, strips_text(strips, of, metric),
+        "");
+  }
   return rows;
 }
 

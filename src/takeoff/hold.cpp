@@ -110,10 +110,11 @@ std::optional<Hold> hold_till_known(const Row& row, const std::vector<CutRow>& c
         (is(row, Item::cleat_fasteners) && at_cleat) || (is(row, Item::framing_fasteners) && at_ends))
       return hold_on(HangsOn::studs, *holds.studs);
   }
-  const auto ripped = [](const CutRow& cut) { return cut.furring == Furring::strip; };
-  const auto strip = std::find_if(cuts.begin(), cuts.end(), ripped);
-  if (is(row, Item::furring_screws) && strip != cuts.end() &&
-      std::all_of(cuts.begin(), cuts.end(), [&](const CutRow& cut) { return !ripped(cut) || cut.hold; }))
+  const bool screws = is(row, Item::furring_screws), staples = is(row, Item::shim_staples);
+  const auto of_row = [&](const CutRow& cut) { return cut.furring && cut.is_shim() == staples; };
+  const auto strip = std::find_if(cuts.begin(), cuts.end(), of_row);
+  if ((screws || staples) && strip != cuts.end() &&
+      std::all_of(cuts.begin(), cuts.end(), [&](const CutRow& cut) { return !of_row(cut) || cut.hold; }))
     return strip->hold;  // of what does not wait the row has the number
   if (holds.cleat && is(row, Item::cleat_fasteners)) return hold_on(HangsOn::fasteners, *holds.cleat);
   if (holds.joists && is(row, Item::joist_fasteners)) return hold_on(HangsOn::fasteners, *holds.joists);

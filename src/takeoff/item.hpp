@@ -48,7 +48,8 @@ enum class Item {
   bond,
   framing_fasteners,
   bench_fasteners,
-  furring_screws
+  furring_screws,
+  shim_staples
 };
 
 /// The one place where its name stands, as it is read on the list, in price tables and in report.json.
@@ -93,12 +94,13 @@ inline constexpr std::array item_names{NamedItem{Item::mortar_bags, "mortar, bag
                                        NamedItem{Item::bond, "bonding mortar"},
                                        NamedItem{Item::framing_fasteners, "fasteners, framing"},
                                        NamedItem{Item::bench_fasteners, "fasteners, bench frame"},
-                                       NamedItem{Item::furring_screws, "screws, furring"}};
+                                       NamedItem{Item::furring_screws, "screws, furring"},
+                                       NamedItem{Item::shim_staples, "staples, shims"}};
 /// Each in its own place, and none left out.
 consteval bool are_in_order() {
   for (std::size_t i = 0; i < item_names.size(); ++i)
     if (item_names[i].item != static_cast<Item>(i)) return false;
-  return item_names.back().item == Item::furring_screws;
+  return item_names.back().item == Item::shim_staples;
 }
 static_assert(are_in_order());
 

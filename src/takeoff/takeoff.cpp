@@ -47,10 +47,11 @@ void add_build_up(const facts::Facts& facts, std::vector<Row>& rows) {
   rows.push_back(row);
 }
 
-/// What no saw rips: by thickness and width, so long as the studs it goes on; what waits by itself.
+/// What no saw rips, and what lies on no stick before blocks: by thickness and width, so long as what it goes on; what
+/// waits by itself.
 void add_shims(const std::vector<CutRow>& cuts, bool metric, std::vector<Row>& rows) {
   for (const CutRow& cut : cuts) {
-    if (!cut.is_shim()) continue;
+    if (!cut.lies_on_no_stick()) continue;
     const double length = cut.count * cut.length_mm / (metric ? 1000 : 304.8);
     const auto known = std::find_if(rows.begin(), rows.end(), [&](const Row& row) {
       return row.item == cut.stock && row.hold.has_value() == cut.hold.has_value();
@@ -63,8 +64,11 @@ void add_shims(const std::vector<CutRow>& cuts, bool metric, std::vector<Row>& r
     const char* const unit = metric ? "m" : "ft";
     rows.push_back(
         {cut.stock, length, unit, length, unit,
-         "before studs that stand back, thinner than a strip is ripped: shims in tapered pairs, or strips of "
-         "card in layers, as long as the cut list has them"});
+         cut.is_shim()
+             ? "before studs that stand back, thinner than a strip is ripped: shims in tapered pairs, or "
+               "strips of card in layers, as long as the cut list has them"
+             : "before blocking that stands back: no stick is bought for pieces so short; out of offcuts of "
+               "plywood as thick, or ripped off a longer end and cut then, as long as the cut list has them"});
     rows.back().hold = cut.hold;
     rows.back().blanks = Blanks::shims;
   }
@@ -200,7 +204,7 @@ Sheet sheet_mm(bool metric) {
 std::optional<Blanks> blanks_named(const Row& row) {
   if (row.item.starts_with(deck_sheet)) return Blanks::sheets;
   const auto furring = furring_named(row.item);
-  if (furring == Furring::shims) return Blanks::shims;
+  if (furring == Furring::shims || (furring && row.buy_unit == row.unit)) return Blanks::shims;
   if (!row.buy_unit.starts_with(one_stick) && !row.buy_unit.starts_with(sticks)) return std::nullopt;
   return !row.sold_as.empty() ? Blanks::boards : furring ? Blanks::strips : Blanks::sticks;
 }

@@ -111,6 +111,32 @@ TEST(Hold, IsTheSameInTheMirror) {
   EXPECT_EQ(hold(other, job::Side::right).behind, facts::Behind::bench);
 }
 
+TEST(Hold, AnEndIsAsFarFromItsFirstFastenerAsTheStudThere) {
+  // Source: by hand: behind a base from 14-1/2 to 72 in, studs centred 20, 40 and 60 in: 3/8 in short of the first
+  // one's middle from the left, and from 3/8 in past the last one's on the right; the other way round in the mirror.
+  const job::Job j = standing({20 * in, 40 * in, 60 * in});
+  const facts::Hold back = hold(measured(j), job::Side::back), other = hold(measured(mirrored(j)), job::Side::back);
+  EXPECT_EQ(back.ends[0].at, job::Side::left);
+  EXPECT_NEAR(back.ends[0].to_first_mm, 5.125 * in, 1e-6);
+  EXPECT_NEAR(back.ends[1].to_first_mm, 11.625 * in, 1e-6);
+  EXPECT_NEAR(back.ends[1].sure_mm, 11.625 * in, 1e-6);
+  for (std::size_t i = 0; i < 2; ++i)
+    EXPECT_NEAR(other.ends[i].to_first_mm, back.ends[1 - i].to_first_mm, 1e-6) << "mirror";
+  EXPECT_EQ(hold(measured(j), job::Side::right).ends[1].at, job::Side::front);
+}
+
+TEST(Hold, AStudThatTheNextUpstandLapsTakesAFastenerWhereThreeQuartersStay) {
+  // Source: by hand: of a stud from 70-1/2 to 72 in the right upstand, 1/2 in thick, laps as much and leaves 1 in: the
+  // fastener nearest to the end goes in 7/8 in from it. One 13/16 in thick leaves 11/16 in, and the stud takes none.
+  for (const bool mirror : {false, true})
+    for (const auto& [thick_in, end_in] : {std::pair{0.5, 0.875}, {0.8125, 31.625}}) {
+      job::Job j = standing({20 * in, 40 * in, 71.25 * in});
+      j.base.upstand_thickness = inches(thick_in);
+      const facts::Hold back = hold(measured(mirror ? mirrored(j) : j), job::Side::back);
+      EXPECT_NEAR(back.ends[mirror ? 0 : 1].to_first_mm, end_in * in, 1e-6) << thick_in;
+    }
+}
+
 TEST(Hold, WhereNobodyReadTheStudsOnlyBlockingIsSure) {
   // Source: common practice, no source: blocking is set from stud to stud, wherever they stand.
   job::Job j = standing({});

@@ -131,7 +131,19 @@ facts::Facts distinct_facts() {
             facts::HubInJoist{"joists/joist-03", true, 149.5, 148.5},
             {"joists/joist-06"}};
   f.backings = {{"grab bar", Side::back, 860, 0.9, 0.2, true, 701, 0.1, 55}};
-  f.holds = {{Side::left, facts::Behind::wall, 914, 381, 25, 406, {1, 2, 3}, {4, 5, 6}, true, 882, 139, 12.7}};
+  f.holds = {{Side::left,
+              facts::Behind::wall,
+              914,
+              381,
+              25,
+              406,
+              {1, 2, 3},
+              {4, 5, 6},
+              true,
+              882,
+              139,
+              12.7,
+              {{{Side::back, 22.5, 23.5}, {Side::front, 24.5, 25.5}}}}};
   f.deck = {true, 19, 406, {700, 450, 0}};
   f.clear.finished->seat_rear_gap_mm = 1.25, f.clear.finished->seat_side_gap_mm = 2.25;
   f.flood = {1.19e6,

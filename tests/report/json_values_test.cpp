@@ -138,7 +138,9 @@ TEST(JsonValues, OfFraming) {
   EXPECT_EQ(json["holds"],
             R"([{"side": "left", "behind": "wall", "length_mm": 914.0, "thickness_mm": 12.7, "apart_mm": 381.0,
     "sure_apart_mm": 882.0,
-    "from_at_mm": [1.0, 2.0, 3.0], "to_at_mm": [4.0, 5.0, 6.0], "studs_assumed": true}])"_json);
+    "from_at_mm": [1.0, 2.0, 3.0], "to_at_mm": [4.0, 5.0, 6.0], "studs_assumed": true,
+    "ends": [{"at": "back", "to_first_mm": 22.5, "sure_mm": 23.5}, {"at": "front", "to_first_mm": 24.5,
+    "sure_mm": 25.5}]}])"_json);
   EXPECT_EQ(json["floor_deck"],
             R"({"measured": true, "thickness_mm": 19.0, "apart_mm": 406.0, "at_mm": [700.0, 450.0, 0.0]})"_json);
   EXPECT_EQ(json["sections"],

@@ -135,9 +135,9 @@ TEST(RoomNumbers, TellWhatDoesNotGoIn) {
   expect_words(squeezed(report::room_table(sample.report(), true)),
                {"tipped in by 7 degrees, it still does not go in"});
   sample.facts.room.drain.moved_mm = 0;
-  expect_words(
-      squeezed(report::room_table(sample.report(), true)),
-      {"the bore then clears every joist, barely at the ends", "nearest place where it keeps clear of them: where it is"});
+  expect_words(squeezed(report::room_table(sample.report(), true)),
+               {"the bore then clears every joist, barely at the ends",
+                "nearest place where it keeps clear of them: where it is"});
 }
 
 TEST(RoomNumbers, FamiliesThatMeetAreCountedAndStandsAsideIsNot) {
@@ -243,6 +243,30 @@ TEST(RoomNumbers, TellTheNearestOfANumberBesideItsBounds) {
   sample.facts.room.worst = {{"left over", 1.368 * 25.4, 1.19 * 25.4, 1.52 * 25.4, "width"}};
   const std::string text = squeezed(report::room_table(sample.report(), true));
   EXPECT_THAT(text, HasSubstr("left over: 1-3/8\", from 1-3/16\" to 1-"));
+}
+
+TEST(RoomNumbers, ListWhereAFurredWallIsNotFlat) {
+  // Source: none; what is to be planed or packed beside the cut list's strips stands on a list.
+  sample::Reported sample;
+  EXPECT_THAT(report::room_table(sample.report(), true), Not(HasSubstr("not flat once furred")));
+  sample.facts.room.kinks[0].by_mm = 25.4 / 8;
+  EXPECT_THAT(squeezed(report::room_table(sample.report(), true)),
+              HasSubstr("not flat once furred: left wall's board turns in 1/8\" within 16\""));
+}
+
+TEST(RoomNumbers, TellAFallAsItsCheckTellsIt) {
+  // Source: by hand: 0.48443 in/ft are 0.485 of a fall that must not be greater, and 0.484 of any other.
+  sample::Reported sample;
+  facts::AsSet& set = sample.facts.room.as_set;
+  set.read = true, set.falls = {{facts::Surface::base_floor, "back", 0.48443 / 12}};
+  std::vector<rules::Result> results;
+  const auto told = [&] { return squeezed(report::as_set_text(sample.job, set, results)); };
+  EXPECT_THAT(told(), HasSubstr("back 0.484 in/ft"));
+  rules::Result steep;
+  steep.id = "rim.fall-greatest", steep.outcome = rules::Outcome::pass;
+  steep.measured = 0.48443 / 12, steep.limit.unit = rules::Unit::ratio, steep.limit.greatest = 0.5 / 12;
+  results.push_back(steep);
+  EXPECT_THAT(told(), HasSubstr("back 0.485 in/ft"));
 }
 
 TEST(RoomNumbers, PartFromWhatFillsItsColumn) {

@@ -379,6 +379,10 @@ TEST(Absent, NoPassRestsOnStudsThatNobodyRead) {
   facts.holds[2].assumed = true, facts.holds[2].sure_apart_mm = back.sure_apart_mm + 1;
   EXPECT_EQ(results(job, facts).at("upstand.held").outcome, Outcome::fail)
       << "what was read fails, whatever the other wall has";
+  facts.holds[2].ends[1].sure_mm = back.length_mm;
+  EXPECT_EQ(results(job, facts).at("upstand.end-held").outcome, Outcome::not_checked);
+  facts.holds[2].assumed = false;
+  EXPECT_EQ(results(job, facts).at("upstand.end-held").outcome, Outcome::fail);
 }
 
 TEST(Absent, SpotsThatDoNotSpanTheBaseSettleNothing) {

@@ -283,6 +283,7 @@ std::vector<Case> walls() {
   return {{"fixture.above-water", 1, 1.01, 0.99, above},
           {"fixture.clear-of-bench", 0, 0, 0.01, hidden},
           {"upstand.held", 16, 15.9, 16.1, apart},
+          {"upstand.end-held", 6, 5.9, 6.1, fact([](Facts& f) -> double& { return f.holds[2].ends[1].sure_mm; }, in)},
           {"upstand.board", 1. / 16, 1. / 17, 1. / 15, proud, Outcome::caution},
           {"wall.furred-flat", 1. / 16, 1. / 17, 1. / 15, kink, Outcome::caution},
           {"floor.deck-span", 24, 23.9, 24.1, fact([](Facts& f) -> double& { return f.deck.apart_mm; }, in)},
@@ -381,6 +382,7 @@ std::vector<Case> other_books(const std::vector<Case>& residential) {
               {"metric", "entry.step", 12 / in, 11.9 / in, 12.1 / in, caution},
               {"metric", "fixture.above-water", 25 / in, 25.1 / in, 24.9 / in},
               {"metric", "upstand.held", 400 / in, 399 / in, 401 / in},
+              {"metric", "upstand.end-held", 150 / in, 149 / in, 151 / in},
               {"metric", "wall.furred-flat", 2 / in, 1.9 / in, 2.1 / in, caution},
               {"metric", "upstand.board", 2 / in, 1.9 / in, 2.1 / in, caution}};
   std::vector<Case> cases;

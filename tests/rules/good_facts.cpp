@@ -97,6 +97,8 @@ facts::Hold hold(Side side, Behind behind, double length_mm) {
   h.to_mm = 15 * in;
   h.screws_mm = 5.625 * in;
   h.thickness_mm = 0.5 * in;
+  const bool back = side == Side::back;
+  h.ends = {{{back ? Side::left : Side::back, in, in}, {back ? Side::right : Side::front, in, in}}};
   return h;
 }
 

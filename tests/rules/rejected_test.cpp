@@ -138,6 +138,7 @@ const std::map<std::string, const char*>& holding_nothing() {
       {"trap.riser", arm},
       {"blocking.behind", wall},
       {"upstand.held", wall},
+      {"upstand.end-held", wall},
       {"upstand.board", wall},
       {"wall.furred-flat", furred},
       {"wall.above-floor", wall},

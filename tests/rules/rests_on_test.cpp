@@ -104,7 +104,7 @@ const TakenOut readings[] = {
      [](Job& j, Facts& f) {
        j.walls.existing = true, j.survey.studs.clear();
        for (facts::Backing& b : f.backings) b.assumed = 1, b.stud_can = true;
-       for (facts::Hold& h : f.holds) h.assumed = true, h.sure_apart_mm = h.length_mm;
+       for (facts::Hold& h : f.holds) h.assumed = true, h.sure_apart_mm = h.ends[0].sure_mm = h.length_mm;
      }},
     {"joists",
      {Input::joists, Input::joist_spacing, Input::route, Input::joist_solids},

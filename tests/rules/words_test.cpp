@@ -37,7 +37,9 @@ double read(const std::string& words, Unit unit) {
       return fall ? fall->as_ratio() : NAN;
     }
     case Unit::mm: {
-      const auto length = units::parse_length(words, units::LengthUnit::inch, why);
+      // What is less than a mark is told as such: "under 1/32\"".
+      const std::string number = words.starts_with("under ") ? words.substr(6) : words;
+      const auto length = units::parse_length(number, units::LengthUnit::inch, why);
       return length ? length->in_mm() : NAN;
     }
     case Unit::mm2:
@@ -86,6 +88,28 @@ TEST_P(Sentences, SayNoNumberBetterThanItIs) {
       EXPECT_LE(1 / run_of(less), value + 1.1e-9) << value << " as " << less;
       EXPECT_GE(1 / run_of(more), value - 1.1e-9) << value << " as " << more;
     }
+}
+
+TEST_P(Sentences, TellNoWholeMarkForLessThanOne) {
+  // Source: by hand: 0.036 mm is a thousandth of an inch, and no rule shows it; 0.005 is rounding, 1/32 in is told.
+  const bool metric = job.is_metric();
+  const std::string none = metric ? "0 mm" : "0\"", one = metric ? "0.1 mm" : "1/32\"";
+  EXPECT_EQ(text_or_more(0.036, Unit::mm, job), "under " + one);
+  EXPECT_EQ(text_or_less(0.036, Unit::mm, job), none);
+  EXPECT_EQ(text_or_less(-0.036, Unit::mm, job), "just under " + none);
+  EXPECT_EQ(text_or_more(0.005, Unit::mm, job), none);
+  EXPECT_EQ(text_or_more(metric ? 0.1 : 25.4 / 32, Unit::mm, job), one);
+}
+
+TEST_P(Sentences, TellALeastLimitSoThatWhatIsToldKeepsIt) {
+  // Source: by hand: 1/8 in is 3.175 mm: of it 3.2 mm are told where tenths are read, and not 4; 1 in is 25.4 mm.
+  rules::Result result;
+  result.limit.unit = Unit::mm, result.limit.least = 3.175;
+  EXPECT_EQ(rules::limit_text(result, job), job.is_metric() ? "at least 3.2 mm" : "at least 1/8\"");
+  result.measured = 3.18;
+  EXPECT_EQ(rules::measured_text(result, job), job.is_metric() ? "just at 3.2 mm" : "1/8\"");
+  result.limit.least = 25.4;
+  EXPECT_EQ(rules::limit_text(result, job), job.is_metric() ? "at least 26 mm" : "at least 1\"");
 }
 
 TEST_P(Sentences, SayOnlyFallsThatAreAllowed) {

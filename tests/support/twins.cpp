@@ -239,7 +239,9 @@ class Mirror {
   /// The back's stretches begin at their left end, in an image as well.
   void turn_hold(Json& hold) const {
     turn(hold["from_at_mm"]), turn(hold["to_at_mm"]);
-    if (hold["side"] == "back") std::swap(hold["from_at_mm"], hold["to_at_mm"]);
+    if (hold["side"] != "back") return;
+    std::swap(hold["from_at_mm"], hold["to_at_mm"]);
+    std::swap(hold["ends"][0], hold["ends"][1]);
   }
 
   void room(Json& r) const {

@@ -238,6 +238,27 @@ TEST(BuyList, ATileOfItsOwnComesInBoxesOfItsOwn) {
   EXPECT_NEAR(row(rows, "bonding mortar").quantity, 65.5 * 0.1875 / 12, 1e-6);
 }
 
+TEST(BuyList, NoStickIsBoughtForStripsBeforeBlocks) {
+  // Source: by hand: of 10 in and of 14 in, 1/4 x 3-1/2 in, 2 ft in all come out of offcuts, and lie on no stick; 3/4 x
+  // 3-1/2 in is a length of a 1x4. One as wide as a board is thick is ripped from that.
+  facts::Facts facts = finished_room();
+  const auto add = [&](double thick_in, double long_in, double high_in) {
+    facts.room.block_strips.push_back({"wall-back/blocking-1-01", job::Side::back, thick_in * in, thick_in * in,
+                                       long_in * in, high_in * in, 34 * in});
+  };
+  add(0.25, 10, 3.5), add(0.25, 14, 3.5), add(0.75, 14, 3.5), add(0.25, 14, 1.5);
+  const job::Job job = buyer();
+  const auto cuts = takeoff::cut_list(facts, false, takeoff::board_of(job));
+  const auto plans = takeoff::plan_cuts(cuts, job.cuts, false);
+  const auto rows = takeoff::take_off(job, facts, cuts, plans);
+  EXPECT_EQ(takeoff::bought(row(rows, "furring 1/4 x 3-1/2\"")), "2.00 ft");
+  EXPECT_EQ(takeoff::blanks_named(row(rows, "furring 1/4 x 3-1/2\"")), takeoff::Blanks::shims);
+  EXPECT_TRUE(std::none_of(plans.begin(), plans.end(),
+                           [](const takeoff::StockPlan& plan) { return plan.stock == "furring 1/4 x 3-1/2\""; }));
+  EXPECT_EQ(takeoff::bought(row(rows, "furring 3/4 x 3-1/2\"")), "1 stick of 8 ft");
+  EXPECT_EQ(plans.size(), 2u);
+}
+
 TEST(BuyList, StudsThatStandBackAreFurred) {
   // Source: by hand: 3/16 in at the floor and 1/16 at the top take a strip of 3/16 tapered to 1/16, as long as its
   // stud; 0.18 and 0.05 one of 1/8 tapered to nothing, since a strip thicker than its gap stands in the base's way;

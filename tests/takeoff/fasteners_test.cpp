@@ -130,7 +130,7 @@ TEST(Fasteners, TheDeckIsScrewedToWhatItLiesOn) {
 TEST(Fasteners, StripsOfFurringAreScrewedOn) {
   // Source: common practice, no source: one at either end and at most 16 in apart. By hand: a foot piece of 6 in takes
   // 2, and 1 where all of it but its head is behind the base, the 87 in over it 5 + 2 more of 5.4 spaces, one of 14-1/2
-  // before a block 2; shims are caught by the board's screws.
+  // before a block 2. A shim of 93 in is stapled 7 times, till the board's screws go through it.
   const job::Job job = sample::alcove();
   for (const job::Side wall : {job::Side::left, job::Side::right}) {
     facts::Facts facts;
@@ -148,6 +148,8 @@ TEST(Fasteners, StripsOfFurringAreScrewedOn) {
     const takeoff::Row* row = row_named(rows, "screws, furring");
     ASSERT_TRUE(row);
     EXPECT_EQ(row->quantity, 2 + 7 + 2);
+    EXPECT_EQ(row_named(rows, "staples, shims")->quantity, 7);
+    EXPECT_THAT(row_named(rows, "staples, shims")->basis, testing::HasSubstr("in each of 1 shim one at either end"));
     EXPECT_NE(row->basis.find("in each of 3 strips one at either end and at most 16\" apart"), std::string::npos);
     facts.room.studs[0].strips[0].turn = facts::Turn::base, facts.room.studs[0].strips[0].parted = true;
     const auto behind = takeoff::take_off(job, facts, {}, {});

@@ -36,7 +36,7 @@ function textAtLeast(mm, metric) {
 }
 
 /** As a person reads it, rounded so that it reads no better than it is: a fault up, what is left down. A small one to
-    1/32 inch or a tenth of a millimetre. */
+    1/32 inch or a tenth of a millimetre; what is less than one of these marks as such. */
 function noBetter(mm, fault, metric) {
   const same = 0.01, sameOnRule = 1e-3, small = 4.7;  // no tape tells a hundredth of a millimetre
   const on = (step, near = same) => {
@@ -45,9 +45,11 @@ function noBetter(mm, fault, metric) {
   };
   const tape = on(metric ? 1 : INCH / 16);
   if (Math.abs(tape - mm) <= same || Math.abs(mm) >= small) return tapeText(tape, metric);
-  const fine = metric ? 0.1 : INCH / 32, marks = Math.round(on(fine, sameOnRule) / fine), sign = marks < 0 ? '-' : '';
-  if (!metric) return `${sign}${fraction(Math.abs(marks), 32)}"`;
-  return `${sign}${(Math.abs(marks) / 10).toFixed(marks % 10 ? 1 : 0)} mm`;
+  const fine = metric ? 0.1 : INCH / 32, marks = Math.round(on(fine, sameOnRule) / fine);
+  const text = (n) => (n < 0 ? '-' : '') +
+      (metric ? `${(Math.abs(n) / 10).toFixed(n % 10 ? 1 : 0)} mm` : `${fraction(Math.abs(n), 32)}"`);
+  if (!marks || Math.abs(mm) >= fine - sameOnRule) return text(marks);
+  return mm < 0 ? `just under ${text(0)}` : `under ${text(1)}`;
 }
 
 /** "1/4 in/ft (1:48)" or "2.08 % (1:48)". */

@@ -31,6 +31,12 @@ function greatestText(mm, metric) {
   return metric && mm >= inTenths ? `${Math.floor(mm / mark + 1e-6)} mm` : textAtMost(mm, metric);
 }
 
+/** A least limit: up to a tenth of a millimetre where tenths are read. */
+function leastText(mm, metric) {
+  const inTenths = 20;
+  return metric && mm < inTenths ? textAtMost(Math.ceil(mm * 10 - 1e-4) / 10, metric) : textAtLeast(mm, metric);
+}
+
 /** A length between two marks of the tape, further from both than anybody cuts: a limit there is rounded inward. */
 function isBetweenMarks(mm, metric) {
   const mark = metric ? 1 : INCH / 16;
@@ -43,7 +49,7 @@ class Told {
 
   nearest(value) { return (this.ratio ? fallText : ruleText)(value, this.metric); }
   noBetter(value, up) { return (this.ratio ? fallNoBetter(value, up, this.metric) : noBetter(value, up, this.metric)); }
-  least() { return this.bound(this.result.least, textAtLeast); }
+  least() { return this.bound(this.result.least, leastText); }
   greatest() { return this.bound(this.result.greatest, greatestText); }
   bound(value, inward) { return !this.ratio && isBetweenMarks(value, this.metric) ? inward(value, this.metric) : this.nearest(value); }
 
@@ -56,7 +62,7 @@ class Told {
 
   /** The limit that a length keeps although both, each rounded as it must be, read as if it did not. */
   readsAsBroken() {
-    const {value, least, greatest} = this.result, read = (text) => lengthOf(text, this.metric);
+    const {value, least, greatest} = this.result, read = (text) => lengthOf(text.replace(/^\D*?(?=[-\d])/, ''), this.metric);
     if (this.ratio) return null;
     if (least !== null && read(this.noBetter(value, false)) < read(this.least()) - 1e-3) return this.least();
     if (greatest !== null && read(this.noBetter(value, true)) > read(this.greatest()) + 1e-3) return this.greatest();
