@@ -51,8 +51,17 @@ class Walls {
         const double of_bench = edge_of(*bench_, *side);
         return beside_base ? std::min(of_bench, edge_at(outline_, *side, at)) : of_bench;
       };
+      // A corner of the base that stands before it, of one that is out of square, may come nearer than at its edges.
       const auto gap = [&](double z) {
-        return before == facts::Before::nothing ? 0.0 : face->least_to(*side, z, edge);
+        if (before == facts::Before::nothing) return 0.0;
+        double least = face->least_to(*side, z, edge);
+        for (const survey::Point& p : outline_) {
+          const gp_Pnt corner{p.x, p.y, z};
+          const double at = along_wall(*side, corner);
+          if ((before == facts::Before::base || beside_base) && at > face->from && at < face->to)
+            least = std::min(least, into_room(*side, corner) - face->into_at(*side, at, z));
+        }
+        return least;
       };
       const double bound = bound_to(before, upstand);
       const auto is_beyond = [&](double z) { return gap(z) > facts::most_furring_mm + units::tolerance::length_mm; };

@@ -456,8 +456,8 @@ std::vector<facts::Fit> Boards::strips_that_clash() const {
             in_their_way.in(wall, from, to, stud.low + strip.from * length, stud.low + strip.to * length, lies);
         if (!taken) continue;
         const double z = (taken->first + taken->second) / 2;
-        found.push_back({model_.find(stud.gap->part_id)->part, taken->with, facts::Touch::clash,
-                         taken->mm3(stud.face.to - stud.face.from), 0,
+        found.push_back({model_.find(stud.gap->part_id)->part, taken->with, facts::Touch::clash, 0,
+                         taken->mm3(stud.face.to - stud.face.from),
                          to_point(in_room(wall, stud.face.middle(), lies(z).second, z))});
       }
   return found;

@@ -72,6 +72,19 @@ struct RoomFace {
     }
     return least;
   }
+  /// How far it reaches into the room at a place along the wall and a height, straight between its long edges.
+  double into_at(survey::Side side, double place, double z) const {
+    double from_at = std::numeric_limits<double>::max(), to_at = std::numeric_limits<double>::lowest(), in[2] = {0, 0};
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+      const gp_Pnt &a = outline[i], &b = outline[(i + 1) % outline.size()];
+      const double rise = b.Z() - a.Z();
+      if (std::abs(rise) < a.Distance(b) / 2) continue;
+      const gp_Pnt p{a.XYZ() + (b.XYZ() - a.XYZ()) * ((z - a.Z()) / rise)};
+      if (const double at = along_wall(side, p); at < from_at) from_at = at, in[0] = into_room(side, p);
+      if (const double at = along_wall(side, p); at > to_at) to_at = at, in[1] = into_room(side, p);
+    }
+    return to_at > from_at ? in[0] + (in[1] - in[0]) * (place - from_at) / (to_at - from_at) : in[0];
+  }
 };
 
 std::optional<RoomFace> room_face(const parts::Solid& stick, survey::Side side);

@@ -126,6 +126,20 @@ std::vector<NewRow> rows_beside(const job::Job& job, const RowsWithin& within, c
   return rows;
 }
 
+/// The mark of the tape nearest to a row that is set, or that on its other side, where it does not overlap one that
+/// stays. Which row is advised is found before that, so that it is the same whatever the tape.
+double on_free_mark(const job::Job& job, const NewRow& row) {
+  const double depth = job.walls.stock.depth.in_mm(), mark = job.mark_mm();
+  const double near = units::round_to_tape(job::Length::mm(row.at_mm), job.is_metric()).in_mm();
+  for (const double at : {near, near + (near > row.at_mm ? -mark : mark)})
+    if (std::all_of(job.walls.blocking.begin(), job.walls.blocking.end(), [&](const job::Length& other) {
+          return row.in_place_of == other.in_mm() ||
+                 std::abs(other.in_mm() - at) >= depth - units::tolerance::length_mm;
+        }))
+      return at;
+  return row.at_mm;
+}
+
 /// The rows of blocking that are there, with some more, and without those that gave their place up.
 std::vector<job::Change> with_rows(const job::Job& job, const std::vector<NewRow>& more) {
   std::string rows;
@@ -306,14 +320,16 @@ ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm, 
              text_or_more(*off, Unit::mm, job) + " behind it");
       to.by_lines = false;
     } else {
-      rows = {units::round_to_tape(job::Length::mm(hold.screws_mm), job.is_metric()).in_mm()};
+      rows = {hold.screws_mm};
       for (std::string& end : loose_ends(hold, limit_mm)) loose.push_back(std::move(end));
     }
   }
   if (rows.empty()) return to;
   constexpr double edge_mm = 9.5;  // what a fastener keeps from an edge
   const double does_mm = job.walls.stock.depth.in_mm() / 2 - edge_mm;
-  const std::vector<NewRow> set = rows_beside(job, rows_within(job, facts), rows, does_mm, does_mm);
+  std::vector<NewRow> set = rows_beside(job, rows_within(job, facts), rows, does_mm, does_mm);
+  for (NewRow& row : set)
+    if (row.at_mm == rows.front()) row.at_mm = on_free_mark(job, row);
   const std::string at = "(walls.blocking at " + heights_text(set, job) + ")",
                     first = to.words.empty() ? "" : to.words + ", and ";
   if (way == between) {
