@@ -369,7 +369,7 @@ Finding held_along(const job::Job& job, const facts::Facts& facts, const Limit& 
   std::vector<job::Side> sides;
   for (const facts::Hold& hold : facts.holds)
     if (hold.assumed && hold.behind == facts::Behind::wall) sides.push_back(hold.side);
-  finding.read = studs_or(sides, to.words);
+  if (way == between) finding.read = studs_or(sides, to.words);  // studs once read are read for its ends as well
   if (!to.by_lines) return finding;
   return mended_by(std::move(finding), to.lines,
                    to.instead.empty() ? "" : to.instead + (way == between ? "," : "") + before);
