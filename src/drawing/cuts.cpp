@@ -77,8 +77,7 @@ std::vector<Sheet> draw_list(const Subject& subject) {
       dust()};
   if (std::any_of(subject.cuts.begin(), subject.cuts.end(), [](const takeoff::CutRow& cut) { return cut.is_shim(); }))
     notes.push_back(shims_note());
-  if (const auto flat = straighten_walls(subject))
-    notes.push_back("NOT ON THIS LIST: " + flat->measure + ". " + flat->what);
+  if (const std::string flat = not_to_cut(subject); !flat.empty()) notes.push_back(flat);
   if (const std::string assumed = by_assumed_studs_note(subject); !assumed.empty()) notes.push_back(assumed);
   if (const std::string late = late_furring_note(subject); !late.empty()) notes.push_back(late);
   if (apron_is_notched(subject))

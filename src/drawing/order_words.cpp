@@ -75,12 +75,19 @@ std::string furring_by_turns(const Findings& s) {
          further(turns.over, "over the seat block") + further(turns.last, "at last, before the board");
 }
 
+constexpr const char* not_on_the_cut_list = " The cut list has none of that.";
+
 std::optional<Step> straighten_walls(const Findings& s) {
   const rules::Result* flat = rules::find(s.judgement.results, "wall.furred-flat");
   if (!flat || (flat->outcome != rules::Outcome::fail && flat->outcome != rules::Outcome::caution)) return std::nullopt;
-  return Step{true, "framer",
-              "Before the board, with a long straightedge: " + flat->advice + ". The cut list has none of that.",
+  return Step{true, "framer", "Before the board, with a long straightedge: " + flat->advice + "." + not_on_the_cut_list,
               flat->where, "a board turns about a stud as it is screwed on"};
+}
+
+std::string not_to_cut(const Findings& s) {
+  const auto flat = straighten_walls(s);
+  return flat ? "NOT ON THIS LIST: " + flat->measure + ". " + flat->what.substr(0, flat->what.find(not_on_the_cut_list))
+              : "";
 }
 
 std::string thin_strips(const Findings& s) {

@@ -52,6 +52,8 @@ std::string screws_over_edge(const job::Job& job, const Findings& findings);
 /// Where a board would turn or fold on strips as they are cut: what to fur more or plane, where and by how much, which
 /// is on no list; nothing where walls are flat enough.
 std::optional<Step> straighten_walls(const Findings& findings);
+/// The same for the cut list, which has no strip that does it; empty where none is wanted.
+std::string not_to_cut(const Findings& findings);
 
 /// The table of all steps. Why some wait is told once for all that wait for the same, under a letter: "HOLD a".
 std::vector<Sheet> draw_steps(const Subject& subject, std::vector<Step> steps);

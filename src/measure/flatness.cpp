@@ -94,7 +94,8 @@ std::vector<facts::Fold> Boards::folds(double tile_top_mm) const {
         const double share = strip.to < 1 && !strip.below_seat ? strip.to : strip.from;
         const double z = stud.low + share * (stud.high - stud.low);
         if (share <= 0 || share >= 1 || std::abs(gap.at(z)) > same_in_plan_mm) continue;
-        if (z >= tile_top_mm || z <= hidden_to) continue;
+        // A line is bound as high as the bench stands, so that a strip may run out just there.
+        if (z >= tile_top_mm || z <= hidden_to + 2 * same_in_plan_mm / turn) continue;
         const double more = most ? (turn - most->turn) * straightedge_mm : 0;
         const bool lower = most && std::abs(more) <= same_in_plan_mm && z < most->above_datum_mm;
         if (!most || lower || more > same_in_plan_mm) most = facts::Fold{wall, turn, z};

@@ -180,9 +180,10 @@ std::vector<Room> rooms() {
   for (const char* kind : {"bought", "site-built", "from-file"})
     for (const unsigned seed : seeds({2})) all.push_back({kind, seed});
   // A strip of furring just as thick as a mark; a nose apart from its frame; a joist that ends just where the floor
-  // does; a base out of square with a corner before a stud; a seat beside a furred wall.
+  // does; a base out of square with a corner before a stud; a seat beside a furred wall; a strip
+  // that runs out at the seat's top.
   if (!std::getenv("FALLWRIGHT_SEEDS")) {
-    for (const unsigned seed : {31016u, 31018u, 60000u, 98801u, 98805u}) all.push_back({"bought", seed});
+    for (const unsigned seed : {31016u, 31018u, 60000u, 98801u, 98805u, 113008u}) all.push_back({"bought", seed});
     all.push_back({"", 41005});  // spots off walls that flare, past which the floor's line is carried on
     for (const unsigned seed : {98801u, 99994u})
       all.push_back({"", seed});  // stretches alike on both hands; a row of blocking
