@@ -3,6 +3,7 @@
 
 #include "drawing/plan.hpp"
 #include "facts/assumed.hpp"
+#include "rules/words.hpp"
 #include "units/length.hpp"
 #include "units/tolerance.hpp"
 
@@ -73,16 +74,19 @@ void Plan::across() {
                  end = xs[1] - xs[0] < number ? xs[0] - number : xs[0];
     pen_.label({std::min(outside_.x0, end) - t_, row}, name, Anchor::right, 0.8);
     pen_.chain(xs, front, row, spare, with_whole, whole_told ? from_face_to_face : std::nullopt);
-    if (with_whole && xs.size() > 2 && (whole_told || name.starts_with("finish")))
-      pen_.label({std::min(outside_.x0, end) - t_, row - 3.2 * t_},
-                 name.starts_with("finish") ? "finished faces" : "stud faces", Anchor::right, 0.8);
-    row -= (with_whole && xs.size() > 2 ? 6 : 2.8) * t_;
+    const bool of_finish = name.starts_with("finish"), two_rows = of_finish || (with_whole && xs.size() > 2);
+    if (two_rows && (whole_told || of_finish))
+      pen_.label({std::min(outside_.x0, end) - t_, row - 3.2 * t_}, of_finish ? "finished faces" : "stud faces",
+                 Anchor::right, 0.8);
+    row -= (two_rows ? 6 : 2.8) * t_;
   };
   const std::string bore = waste_stands(s_.job()) ? "drain" : "bore";  // there nobody bores
   const bool to_bore = shows_.bore && !void_;
-  if (to_bore && from(BoreFrom::left_finish) && from(BoreFrom::right_finish))
-    chain("finish to " + bore,
-          {bore_.x - *from(BoreFrom::left_finish), bore_.x, bore_.x + *from(BoreFrom::right_finish)}, true, {});
+  std::vector<double> finish{bore_.x};  // a wall that is to be framed out has no finished face yet
+  if (const auto& mm = from(BoreFrom::left_finish)) finish.insert(finish.begin(), bore_.x - *mm);
+  if (const auto& mm = from(BoreFrom::right_finish)) finish.push_back(bore_.x + *mm);
+  const bool waits = !rules::framed_out(s_.facts).empty();
+  if (to_bore && finish.size() > (waits ? 1 : 2)) chain("finish to " + bore, finish, true, {});
   const bool bench_at_end = frame_edge_ && !deep_bench_;
   if (to_bore) chain("studs to " + bore, {left, bore_.x, right}, !shows_.edges, {});
   if (const auto ends = shows_.bore

@@ -143,6 +143,9 @@ TEST(ToldRight, WhatABoardWouldTurnByIsMadeGoodBeforeIt) {
   EXPECT_EQ(at(words), all);
   flat->outcome = rules::Outcome::caution, flat->where = "at the stud", flat->advice = "fur the stud by 1/4\" more";
   EXPECT_LT(at(words + "fur the stud by 1/4\" more."), at("Board, flashing"));
+  d.sheets = draw(*d.model, {d.facts, d.cuts, {}, d.rows, d.judgement});
+  const std::string beside = "NOT ON THIS LIST: at the stud. " + words + "fur the stud by 1/4\" more.";
+  EXPECT_THAT(notes_told_right(d.sheet("cuts")), HasSubstr(beside));
 }
 
 TEST(ToldRight, MovingTheDrainIsNotToldAsIfItBrokeNothing) {
