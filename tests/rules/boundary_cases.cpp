@@ -271,17 +271,15 @@ std::vector<Case> pipes() {
 }
 
 std::vector<Case> walls() {
-  // Source: IPC 417.5.2 (as one state adopted it) for 1 in; ANSI A108.02 for 1/16 in, against the sample's 1/2 in board
-  // and in 24 in; IRC Table R503.2.1.1(1): 24 in for a 23/32 in panel; NHBC Standards 6.4.19: 600 mm for 22 mm of
-  // board; the rest common practice, no source.
-  const Put above = [](Job&, Facts& f, double v) { f.backings[0].above_water_mm = v * in; };
-  const Put hidden = fact([](Facts& f) -> double& { return f.backings[0].behind_bench; });
+  // Source: IPC 417.5.2 (one state's) for 1 in; ANSI A108.02 for 1/16 in, of a 1/2 in board and in 24 in; IRC Table
+  // R503.2.1.1(1): 24 in for 23/32; NHBC Standards 6.4.19: 600 mm for 22 mm; the rest common practice, no source.
   const Put kink = fact([](Facts& f) -> double& { return f.room.kinks[0].by_mm; }, in);
   const Put apart = [](Job&, Facts& f, double v) { f.holds[0].apart_mm = f.holds[0].sure_apart_mm = v * in; };
   const Put proud = [](Job&, Facts& f, double v) { f.holds[2].thickness_mm = (0.5 + v) * in; };
   const Put boards = [](Job&, Facts& f, double v) { f.deck.thickness_mm = 22, f.deck.apart_mm = v; };
-  return {{"fixture.above-water", 1, 1.01, 0.99, above},
-          {"fixture.clear-of-bench", 0, 0, 0.01, hidden},
+  return {{"fixture.above-water", 1, 1.01, 0.99,
+           fact([](Facts& f) -> double& { return f.backings[0].above_water_mm; }, in)},
+          {"fixture.clear-of-bench", 0, 0, 0.01, fact([](Facts& f) -> double& { return f.backings[0].behind_bench; })},
           {"upstand.held", 16, 15.9, 16.1, apart},
           {"upstand.end-held", 6, 5.9, 6.1, fact([](Facts& f) -> double& { return f.holds[2].ends[1].sure_mm; }, in)},
           {"upstand.board", 1. / 16, 1. / 17, 1. / 15, proud, Outcome::caution},
