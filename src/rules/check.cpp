@@ -113,8 +113,7 @@ void leave_open(std::vector<Reading> readings, Result& result) {
   result.advice.clear(), result.remedies.clear();
   for (const Reading& r : readings) result.advice += (result.advice.empty() ? "" : "; ") + r.what;
   result.to_read = std::move(readings);
-  result.measured.reset();
-  result.margin.reset();
+  result.measured.reset(), result.margin.reset();
 }
 
 /// A check that lacks a reading will not pass by an assumption either: both are to be read before it is settled.

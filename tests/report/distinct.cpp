@@ -143,6 +143,7 @@ facts::Facts distinct_facts() {
               882,
               139,
               12.7,
+              {},
               {{{Side::back, 22.5, 23.5}, {Side::front, 24.5, 25.5}}}}};
   f.deck = {true, 19, 406, {700, 450, 0}};
   f.clear.finished->seat_rear_gap_mm = 1.25, f.clear.finished->seat_side_gap_mm = 2.25;

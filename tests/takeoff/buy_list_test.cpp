@@ -456,20 +456,6 @@ TEST(Plan, APieceToOrderLeavesRoomForShortOnes) {
                         "for 3 pieces, 5.1 ft offcuts; at most 62\" above the least possible"));
 }
 
-TEST(Plan, LengthsAreToldAsTheyAreSold) {
-  // Source: by hand.
-  EXPECT_EQ(takeoff::stick_text(8 * ft, false), "8 ft");
-  EXPECT_EQ(takeoff::stick_text(8 * ft + 3 * in, false), "99\"");
-  EXPECT_EQ(takeoff::stick_text(2400, true), "2.4 m");
-  EXPECT_EQ(takeoff::stick_text(2450, true), "2450 mm");
-  EXPECT_EQ(takeoff::total_text(38.04 * ft, false), "38.0 ft");
-  EXPECT_EQ(takeoff::total_text(11404, true), "11.40 m");
-  EXPECT_EQ(takeoff::kerf_text(0.125 * in, false), "1/8\"");
-  EXPECT_EQ(takeoff::kerf_text(0.1 * in, false), "0.100\"");
-  EXPECT_EQ(takeoff::kerf_text(3, true), "3 mm");
-  EXPECT_EQ(takeoff::kerf_text(2.5, true), "2.5 mm");
-}
-
 TEST(Cuts, APieceIsAnotherOneBySizeEndsAndStock) {
   // Source: by hand: a sixteenth more, a bevel, other stock, another width: each a row of its own; a quarter of a
   // degree is square; the fit of a mark is that of its worst piece.

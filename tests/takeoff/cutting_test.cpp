@@ -320,5 +320,19 @@ TEST(CuttingPlan, IsTheSameInEveryThread) {
   for (const auto& other : others) EXPECT_EQ(other, first);
 }
 
+TEST(Plan, LengthsAreToldAsTheyAreSold) {
+  // Source: by hand.
+  EXPECT_EQ(takeoff::stick_text(8 * ft, false), "8 ft");
+  EXPECT_EQ(takeoff::stick_text(8 * ft + 3 * in, false), "99\"");
+  EXPECT_EQ(takeoff::stick_text(2400, true), "2.4 m");
+  EXPECT_EQ(takeoff::stick_text(2450, true), "2450 mm");
+  EXPECT_EQ(takeoff::total_text(38.04 * ft, false), "38.0 ft");
+  EXPECT_EQ(takeoff::total_text(11404, true), "11.40 m");
+  EXPECT_EQ(takeoff::kerf_text(0.125 * in, false), "1/8\"");
+  EXPECT_EQ(takeoff::kerf_text(0.1 * in, false), "0.100\"");
+  EXPECT_EQ(takeoff::kerf_text(3, true), "3 mm");
+  EXPECT_EQ(takeoff::kerf_text(2.5, true), "2.5 mm");
+}
+
 }  // namespace
 }  // namespace fallwright
