@@ -275,13 +275,14 @@ std::vector<Case> walls() {
   // R503.2.1.1(1): 24 in for 23/32; NHBC Standards 6.4.19: 600 mm for 22 mm; the rest common practice, no source.
   const Put kink = fact([](Facts& f) -> double& { return f.room.kinks[0].by_mm; }, in);
   const Put apart = [](Job&, Facts& f, double v) { f.holds[0].apart_mm = f.holds[0].sure_apart_mm = v * in; };
+  const Put free_end = fact([](Facts& f) -> double& { return f.holds[2].ends[1].sure_mm; }, in);
   const Put proud = [](Job&, Facts& f, double v) { f.holds[2].thickness_mm = (0.5 + v) * in; };
   const Put boards = [](Job&, Facts& f, double v) { f.deck.thickness_mm = 22, f.deck.apart_mm = v; };
   return {{"fixture.above-water", 1, 1.01, 0.99,
            fact([](Facts& f) -> double& { return f.backings[0].above_water_mm; }, in)},
           {"fixture.clear-of-bench", 0, 0, 0.01, fact([](Facts& f) -> double& { return f.backings[0].behind_bench; })},
           {"upstand.held", 16, 15.9, 16.1, apart},
-          {"upstand.end-held", 6, 5.9, 6.1, fact([](Facts& f) -> double& { return f.holds[2].ends[1].sure_mm; }, in)},
+          {"upstand.end-held", 6, 5.9, 6.1, free_end, Outcome::caution},
           {"upstand.board", 1. / 16, 1. / 17, 1. / 15, proud, Outcome::caution},
           {"wall.furred-flat", 1. / 16, 1. / 17, 1. / 15, kink, Outcome::caution},
           {"floor.deck-span", 24, 23.9, 24.1, fact([](Facts& f) -> double& { return f.deck.apart_mm; }, in)},
@@ -380,7 +381,7 @@ std::vector<Case> other_books(const std::vector<Case>& residential) {
               {"metric", "entry.step", 12 / in, 11.9 / in, 12.1 / in, caution},
               {"metric", "fixture.above-water", 25 / in, 25.1 / in, 24.9 / in},
               {"metric", "upstand.held", 400 / in, 399 / in, 401 / in},
-              {"metric", "upstand.end-held", 150 / in, 149 / in, 151 / in},
+              {"metric", "upstand.end-held", 150 / in, 149 / in, 151 / in, caution},
               {"metric", "wall.furred-flat", 2 / in, 1.9 / in, 2.1 / in, caution},
               {"metric", "upstand.board", 2 / in, 1.9 / in, 2.1 / in, caution}};
   std::vector<Case> cases;

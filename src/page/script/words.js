@@ -25,10 +25,10 @@ function textAtMost(mm, metric) {
   return `${marks < 0 ? '-' : ''}${fraction(Math.abs(marks), 64)}"`;
 }
 
-/** A greatest limit: in whole millimetres where it is so long that nobody reads tenths. */
+/** A greatest limit: on the tape's marks where it is so long that nobody reads tenths, or 64ths. */
 function greatestText(mm, metric) {
-  const inTenths = 20, mark = 1;
-  return metric && mm >= inTenths ? `${Math.floor(mm / mark + 1e-6)} mm` : textAtMost(mm, metric);
+  const inTenths = 20, mark = metric ? 1 : INCH / 16;
+  return mm >= inTenths ? tapeText(Math.floor(mm / mark + 1e-6) * mark, metric) : textAtMost(mm, metric);
 }
 
 /** A least limit: up to a tenth of a millimetre where tenths are read. */
@@ -85,4 +85,13 @@ class Told {
 function foundAndLimit(result, metric) {
   const told = new Told(result, metric), limit = told.limit();
   return told.measured() + (limit === 'none allowed' ? ', ' : ', limit ') + limit;
+}
+
+/** A fall as the check that found it tells it, of several the one with least room; of none no better than it is. */
+function fallAsChecked(fall, results, metric) {
+  const room = ({value, least, greatest}) => Math.min(least === null ? Infinity : value - least,
+      greatest === null ? Infinity : greatest - value) / Math.abs(greatest || least || 1);
+  const [told] = results.filter((r) => r.unit === 'ratio' && r.value !== null && Math.abs(r.value - fall) <= 1e-9)
+      .sort((a, b) => room(a) - room(b));
+  return told ? new Told(told, metric).measured() : fallNoBetter(fall, false, metric);
 }
