@@ -163,6 +163,10 @@ class RoomText {
     }
   }
 
+  std::string as_checked(double value, rules::Unit unit, const std::string& otherwise) const {
+    return rules::as_checked(value, unit, report_.judgement.results, report_.job).value_or(otherwise);
+  }
+
   void letting_in() {
     if (report_.facts.site_built) return;
     const facts::DropIn& d = room_.drop_in;
@@ -174,7 +178,7 @@ class RoomText {
     const bool across = !report_.job.alcove.has_wall(job::Side::back) && !room_.widths.empty();
     const bool measured = room_.not_plumbed.empty() && (room_.closure.solved || across);
     if (d.least_mm >= 0)
-      line("it goes down level, with " + allowed(d.least_mm) + " to spare" +
+      line("it goes down level, with " + as_checked(d.least_mm, rules::Unit::mm, allowed(d.least_mm)) + " to spare" +
            (measured ? "" : ", as designed: not all of the walls were measured"));
     else
       line("it does not go down level (short by " + no_less(-d.least_mm) + "); " + rules::tipped_words(d.tip_deg) +
@@ -329,10 +333,8 @@ class RoomText {
       const rules::Unit unit = w.is == facts::Bounded::fall ? rules::Unit::ratio : rules::Unit::mm;
       const bool volume = w.is == facts::Bounded::volume;
       const auto value = [&](double v) {
-        return volume ? rules::text_of(v, rules::Unit::mm3, report_.job)
-               : unit == rules::Unit::ratio
-                   ? rules::fall_as_checked(v, report_.judgement.results, report_.job).value_or(fall(v))
-                   : exact(v);
+        if (volume) return rules::text_of(v, rules::Unit::mm3, report_.job);
+        return as_checked(v, unit, unit == rules::Unit::ratio ? fall(v) : exact(v));
       };
       // Bounds no narrower than they are, and of what is to spare no more.
       const auto low = [&](double v) { return volume ? value(v) : rules::text_or_less(v, unit, report_.job); };
@@ -375,10 +377,10 @@ std::string as_set_text(const job::Job& job, const facts::AsSet& set, const std:
           exact(set.twist_mm) + "\n";
   if (set.raised_mm) text += "    its drain lies " + rules::raised_text(*set.raised_mm, job) + "\n";
   for (const facts::AsSetFall& f : set.falls)
-    text +=
-        "    " + padded(std::string{name_of(f.surface)} + ", " + f.facet, 24) +
-        rules::fall_as_checked(f.fall, results, job).value_or(rules::text_or_less(f.fall, rules::Unit::ratio, job)) +
-        "\n";
+    text += "    " + padded(std::string{name_of(f.surface)} + ", " + f.facet, 24) +
+            rules::as_checked(f.fall, rules::Unit::ratio, results, job)
+                .value_or(rules::text_of(f.fall, rules::Unit::ratio, job)) +
+            "\n";
   return text;
 }
 

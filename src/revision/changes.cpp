@@ -41,7 +41,7 @@ std::string text_of(const Size& size, const State& of, const job::Job& job) {
     case Quantity::fall:
       break;
   }
-  const std::string fall = rules::fall_as_checked(size.value, of.results, job)
+  const std::string fall = rules::as_checked(size.value, rules::Unit::ratio, of.results, job)
                                .value_or(units::to_text(units::Fall::ratio(size.value), metric));
   return fall.substr(0, fall.find(" (1:"));
 }

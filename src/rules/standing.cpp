@@ -55,10 +55,12 @@ FallJudged judged_fall(const facts::Facet& facet, const std::vector<Result>& res
   return judged;
 }
 
-std::optional<std::string> fall_as_checked(double ratio, const std::vector<Result>& results, const job::Job& job) {
+std::optional<std::string> as_checked(double value, Unit unit, const std::vector<Result>& results,
+                                      const job::Job& job) {
+  const double same = unit == Unit::ratio ? units::tolerance::ratio : units::tolerance::length_mm;
   const Result* told = nullptr;
   for (const Result& r : results) {
-    if (r.limit.unit != Unit::ratio || !r.measured || std::abs(*r.measured - ratio) > units::tolerance::ratio) continue;
+    if (r.limit.unit != unit || !r.measured || std::abs(*r.measured - value) > same) continue;
     if (!told || r.margin.value_or(1) < told->margin.value_or(1)) told = &r;
   }
   return told ? std::optional{measured_text(*told, job)} : std::nullopt;

@@ -30,7 +30,8 @@ FallJudged judged_fall(const facts::Facet& facet, const std::vector<Result>& res
 /// Its fall in the job's notation; where a check tells of it, or where it breaks a limit, as that check rounds it.
 std::string text_of_fall(const facts::Facet& facet, const FallJudged& judged, const job::Job& job);
 
-/// One that a check found, as that check tells it; of two the one that it keeps by less. Nothing where none found it.
-std::optional<std::string> fall_as_checked(double ratio, const std::vector<Result>& results, const job::Job& job);
+/// A value that a check found, as that check tells it; of two checks the one that keeps its limit by less. Nothing
+/// where none found it.
+std::optional<std::string> as_checked(double value, Unit unit, const std::vector<Result>& results, const job::Job& job);
 
 }  // namespace fallwright::rules

@@ -144,7 +144,7 @@ std::optional<double> level_from(const job::Job& job, const facts::Facts& facts,
   }
   const double lies = facts.heights.upstand_top_mm.value_or(facts.heights.rim_greatest_mm);
   if (!from || *from < lies + hands_mm || *from >= job.base.lowered_from.in_mm()) return std::nullopt;
-  return down_to_rule_mark(*from, job);
+  return units::down_to_mark(*from, job.mark_mm());  // held up with a tape
 }
 
 /// A base is set level into wet mortar: where the walls do not let it come down so, it is another base, or other walls.
@@ -186,7 +186,12 @@ Finding drop_in(const job::Job& job, const facts::Facts& facts, const Limit& lim
                           "it goes down between the walls with " + text_at_most(std::max(0.0, drop.least_mm), job) +
                               " to spare: dry-fit it first, and wax or pad the upstands");
   finding.fails_below = 0;
-  return drop.least_mm >= 0 ? finding : cannot_go_level(std::move(finding), job, facts, *limit.least);
+  if (drop.least_mm < 0) return cannot_go_level(std::move(finding), job, facts, *limit.least);
+  const auto from = level_from(job, facts, *limit.least);
+  if (!from) return finding;
+  const std::string words = finding.advice;
+  finding.advice += "; or hold it level no higher than " + text_at_most(*from, job) + " (base.lowered_from)";
+  return mended_by(std::move(finding), {set_length("base.lowered_from", *from, job)}, words);
 }
 
 Finding goes_in(const job::Job& job, const facts::Facts& facts, const Limit&) {

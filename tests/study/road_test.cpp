@@ -128,7 +128,7 @@ TEST(Road, IsNotToldWhereOneOfTwoWaysBreaksNothing) {
 
 TEST(Advice, ABaseThatDoesNotGoDownLevelIsHeldLowerOrMadeShorter) {
   // Source: by hand: 60-1/4 in at the floor, both walls lean in 3/16 over 48: 1/8 is left to spare up to 16 in, and
-  // from 48 it lacks 1/8; 1/4 shorter it goes down from there with 1/8.
+  // from 48 it lacks 1/8; 1/4 shorter it goes down from there with 1/8. Where they lean in 1/8 nothing is left at 48.
   std::string text =
       "[job]\nname = \"leaning\"\nunit = \"in\"\n[survey.plan]\nback = 60.25\nfront = 60.25\nleft = 36\nright = 36\n"
       "diagonal_from_back_left = 70.185914\n";
@@ -152,6 +152,12 @@ TEST(Advice, ABaseThatDoesNotGoDownLevelIsHeldLowerOrMadeShorter) {
   }
   EXPECT_NE(level.advice.find("below where they do (base.lowered_from)"), std::string::npos) << level.advice;
   EXPECT_NE(level.advice.find("1/4\" shorter (base.length)"), std::string::npos) << level.advice;
+  for (std::size_t lean; (lean = text.find("3/16 in")) != std::string::npos;) text.replace(lean, 7, "1/8 in");
+  const rules::Result tight = of(judged(text).results, "room.drop-in");
+  EXPECT_EQ(tight.outcome, rules::Outcome::caution);
+  ASSERT_EQ(tight.remedies.size(), 1u) << tight.advice;
+  EXPECT_EQ(tight.remedies[0].changes[0].key, "base.lowered_from");
+  EXPECT_TRUE(tight.remedies[0].settles);
 }
 
 TEST(Road, IsNotToldWhereRemediesGoTogether) {

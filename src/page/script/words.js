@@ -87,11 +87,11 @@ function foundAndLimit(result, metric) {
   return told.measured() + (limit === 'none allowed' ? ', ' : ', limit ') + limit;
 }
 
-/** A fall as the check that found it tells it, of several the one with least room; of none no better than it is. */
+/** A fall as the check that found it tells it, of several the one with least room. */
 function fallAsChecked(fall, results, metric) {
   const room = ({value, least, greatest}) => Math.min(least === null ? Infinity : value - least,
       greatest === null ? Infinity : greatest - value) / Math.abs(greatest || least || 1);
   const [told] = results.filter((r) => r.unit === 'ratio' && r.value !== null && Math.abs(r.value - fall) <= 1e-9)
       .sort((a, b) => room(a) - room(b));
-  return told ? new Told(told, metric).measured() : fallNoBetter(fall, false, metric);
+  return told ? new Told(told, metric).measured() : fallText(fall, metric);
 }
