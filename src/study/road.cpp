@@ -61,16 +61,29 @@ struct Stop {
 class Walk {
  public:
   Walk(const job::Job& job, const std::vector<Result>& start, measure::Memory& memory)
-      : job_{job}, memory_{memory}, here_{{}, start}, best_{here_} {}
+      : job_{job}, start_{start}, memory_{memory}, here_{{}, start}, best_{here_} {}
 
   /// Worst first; each check is turned to twice at most, since what mends another may break it again.
   Stop to_its_end() {
     while (step())
       if (weight(here_.results) < weight(best_.results)) best_ = here_;
+    take_what_costs_nothing();
     return best_;
   }
 
  private:
+  /// What was not come to on the way, and breaks nothing by itself, is tried at once.
+  void take_what_costs_nothing() {
+    Lines lines = best_.lines;
+    for (const Remedy* remedy : told(start_))
+      if (remedy->costs.empty() && !differ(lines, remedy->changes))
+        lines = followed_by(std::move(lines), remedy->changes);
+    if (lines.size() == best_.lines.size()) return;
+    Followed there = follow(job_, lines, memory_);
+    if (there.refused.empty() && weight(there.results) < weight(best_.results))
+      best_ = {std::move(lines), std::move(there.results)};
+  }
+
   bool step() {
     for (const Result& result : rules::worst_first(here_.results)) {
       if (!broken(result) || result.remedies.empty() || turns_[result.id] >= 2) continue;
@@ -101,6 +114,7 @@ class Walk {
 
   static constexpr int most_built = 10;  ///< rooms that are built on the way
   const job::Job& job_;
+  const std::vector<Result>& start_;
   measure::Memory& memory_;
   Stop here_, best_;
   std::map<std::string, int> turns_;

@@ -87,6 +87,15 @@ TEST(Road, BoreAndFallAreMendedByOnePlaceOfTheDrain) {
     EXPECT_FALSE(broken(of(there.results, id))) << id << ": " << lines(at.road);
 }
 
+TEST(Road, TakesWhatCostsNothingThoughItNeverCameToIt) {
+  // Source: none: ways to a wider floor, all of which break something, use up what is tried on the way; a seat block
+  // 3/16 shorter breaks nothing.
+  const Judged at = judged(diag::read_text(PROJECT_DIR "/tests/cases/more-remedies-than-are-tried.toml"));
+  ASSERT_TRUE(broken(of(at.results, "seat.goes-in")));
+  EXPECT_EQ(std::count(at.road.mends.begin(), at.road.mends.end(), "seat.goes-in"), 1) << lines(at.road);
+  EXPECT_NE(lines(at.road).find("bench.end_play = \"3/16 in\""), std::string::npos) << lines(at.road);
+}
+
 TEST(Road, TellsWhatFailsAtItsEndWithoutLinesToMendIt) {
   // Source: by hand: the room above, 36 in deep, asked for a floor 50 in wide each way and a bore into one joist: what
   // no line mends stays, and is told beside what the lines mend.
