@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <mutex>
 #include <numeric>
 #include <optional>
 
@@ -291,7 +293,7 @@ std::int64_t length_of(const CutProblem& problem, const std::vector<Pattern>& st
 
 }  // namespace
 
-LeastStock least_stock(const CutProblem& problem) {
+LeastStock solved(const CutProblem& problem) {
   const SolverSession session;
   CutProblem posed = weighed(problem);
   LeastStock found = chosen(posed);
@@ -305,6 +307,40 @@ LeastStock least_stock(const CutProblem& problem) {
   if (length_of(problem, other.sticks) < length_of(problem, found.sticks)) found = std::move(other);
   found.least_length = least;
   return found;
+}
+
+namespace {
+
+/// What was solved before: rooms that are framed alike, and variants of one that move nothing in its framing, ask the
+/// same, and the answer hangs on nothing else.
+class Solved {
+ public:
+  LeastStock of(const CutProblem& problem) {
+    if (const auto known = find(problem)) return *known;
+    LeastStock found = solved(problem);
+    const std::lock_guard<std::mutex> lock{mutex_};
+    constexpr std::size_t most = 500;  // problems that are kept, some kilobytes each
+    if (known_.size() >= most) known_.clear();
+    known_.emplace(problem, found);
+    return found;
+  }
+
+ private:
+  std::optional<LeastStock> find(const CutProblem& problem) {
+    const std::lock_guard<std::mutex> lock{mutex_};
+    const auto known = known_.find(problem);
+    return known == known_.end() ? std::nullopt : std::optional{known->second};
+  }
+
+  std::mutex mutex_;
+  std::map<CutProblem, LeastStock> known_;
+};
+
+}  // namespace
+
+LeastStock least_stock(const CutProblem& problem) {
+  static Solved all;
+  return all.of(problem);
 }
 
 std::int64_t least_length(const CutProblem& problem) {

@@ -18,7 +18,10 @@ struct LeastStock {
 /// rounding it down and searching what is left; where that costs more than the bound, all patterns that a cheaper
 /// choice could hold are listed, if they are not too many, and searched to the end. The bound does not hang on floating
 /// point: what the linear program says pieces are worth is rounded to whole numbers and tried against every pattern.
+/// What was solved before in this process is not solved again.
 LeastStock least_stock(const CutProblem& problem);
+/// The same worked out anew.
+LeastStock solved(const CutProblem& problem);
 
 /// The bound alone, without a search.
 std::int64_t least_length(const CutProblem& problem);

@@ -19,6 +19,7 @@ struct CutProblem {
   std::vector<std::int64_t> length{};  ///< of the sticks, in steps that all of them have in common
   std::vector<std::int64_t> cost{};    ///< length x `weight` + 1: length counts first, then the number of sticks
   std::int64_t weight = 0;
+  friend auto operator<=>(const CutProblem&, const CutProblem&) = default;
 
   std::size_t kinds() const { return size.size(); }
   int pieces() const;

@@ -3,6 +3,7 @@
 #include <functional>
 #include <map>
 #include <random>
+#include <set>
 #include <thread>
 
 #include <gmock/gmock.h>
@@ -10,6 +11,7 @@
 
 #include "support/imperial.hpp"
 #include "takeoff/cutting.hpp"
+#include "takeoff/least_stock.hpp"
 #include "units/length.hpp"
 
 namespace fallwright {
@@ -311,13 +313,18 @@ TEST(CuttingPlan, TwoTapesInOnePlanStaySound) {
 TEST(CuttingPlan, IsTheSameInEveryThread) {
   // Source: property; jobs are worked out side by side.
   std::mt19937 random{17};
-  const auto lengths = random_lengths(random, 40, 6, 60);
-  const auto first = plan(lengths, offer({96, 120})).sticks;
-  std::vector<std::vector<takeoff::Stick>> others(4);
+  takeoff::CutProblem problem{{}, {}, {768, 960}, {4, 5}};
+  std::set<std::int64_t, std::greater<>> sizes;
+  while (sizes.size() < 30) sizes.insert(std::uniform_int_distribution<std::int64_t>{48, 480}(random));
+  for (const std::int64_t size : sizes) problem.size.push_back(size), problem.count.push_back(1);
+  const std::vector<takeoff::Pattern> first = takeoff::solved(problem).sticks;
+  ASSERT_GT(first.size(), 5u);
+  std::vector<std::vector<takeoff::Pattern>> others(4);
   std::vector<std::thread> threads;
-  for (auto& other : others) threads.emplace_back([&] { other = plan(lengths, offer({96, 120})).sticks; });
+  for (auto& other : others) threads.emplace_back([&] { other = takeoff::solved(problem).sticks; });
   for (std::thread& thread : threads) thread.join();
   for (const auto& other : others) EXPECT_EQ(other, first);
+  for (int i = 0; i < 2; ++i) EXPECT_EQ(takeoff::least_stock(problem).sticks, first) << "and as it was kept";
 }
 
 TEST(Plan, LengthsAreToldAsTheyAreSold) {
