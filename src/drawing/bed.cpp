@@ -10,6 +10,7 @@
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/warning.hpp"
+#include "facts/assumed.hpp"
 #include "rules/spot.hpp"
 #include "rules/words.hpp"
 
@@ -302,7 +303,7 @@ void add_edge_at_back(Sheet& sheet, Pen& pen, double scale, const Subject& s, co
                 std::move(seen),
                 base_is_void(s),
                 std::move(ribbons)};
-  size_edge(detail, pen, cut, face, 1);
+  size_edge(detail, pen, cut, face, 1, {" clear", facts::are_studs_assumed(s.facts.room.studs, job::Side::back)});
   add_detail(sheet, pen, cut, detail, scale, place);
 }
 

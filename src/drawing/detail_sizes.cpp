@@ -104,7 +104,8 @@ std::optional<Span> Measured::across(double z, double x) const {
   return nearest;
 }
 
-void size_edge(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut, double face, double out) {
+void size_edge(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut, double face, double out,
+               const EdgeGap& gap) {
   const Measured base{cut, parts::Role::base}, bed{cut, parts::Role::bed};
   if (!base.any()) return;
   detail.bed_here = true;
@@ -119,9 +120,10 @@ void size_edge(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut,
       rim && *top - *rim > least_upstand && std::abs(edge - inner) < detail.window.width()) {
     detail.rises.push_back({*rim, *top, inner, inner - out * off_thing_mm, pen.words(*top - *rim) + " over base"});
   }
+  const std::string wide = pen.words(std::abs(face - edge));
   if (tape_shows(pen, std::abs(face - edge)))
-    detail.widths.push_back(
-        {edge, face, pen.words(std::abs(face - edge)) + " clear", base.foot(edge - out * beside_edge_mm), true});
+    detail.widths.push_back({edge, face, (gap.assumed ? "(" + wide + ")" : wide) + gap.words,
+                             base.foot(edge - out * beside_edge_mm), true});
   if (!bed.any()) return;
   const double held = out * (edge - bed.end(out));
   if (held > 0 && tape_shows(pen, held))

@@ -38,7 +38,12 @@ class Measured {
 
 /// What a base's edge is set by before framing, whose face stands at `face` in the way `out` of the base: how high it
 /// turns up over the rim, how far off the framing it stands, how far the bed keeps back from it.
-void size_edge(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut, double face, double out);
+struct EdgeGap {
+  const char* words = " clear";
+  bool assumed = false;  ///< nobody read where the framing stands
+};
+void size_edge(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut, double face, double out,
+               const EdgeGap& gap = {});
 /// The apron over it: how thick it is, what is left below its foot.
 void size_apron(Detail& detail, const Pen& pen, const std::vector<CutSolid>& cut, double face, double out);
 /// A seat's nose: how far it stands before the frame, its apron, its overhang and how thick it is there.

@@ -8,6 +8,7 @@
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
+#include "drawing/wall_upstand.hpp"
 #include "drawing/warning.hpp"
 #include "rules/base_kind.hpp"
 #include "rules/book.hpp"
@@ -162,6 +163,7 @@ class Order {
     const int now = furring_turns(s_).now;
     add({held.count > 0, "framer",
          studs_to_find_first(job_, s_) + wall_work(job_, now > 0) + wall_before_studs(f_) +
+             (s_.judgement.holds.upstand ? " " + timber_for_screws(s_.judgement.holds.upstand->first) : "") +
              (held.count == 0 ? "" : " On HOLD as the cut list tells: " + held.words + ".") +
              (late.count == 0 ? ""
                               : " Furring beside the base waits until the base is down (" + late.words +
@@ -347,15 +349,16 @@ class Order {
       add_on_base(
           {late.held > 0, "framer",
            "Fur the studs beside the base before its mortar sets: " + late.words +
-               ". Slip each strip down behind the " + (upstands ? "upstand" : "base's edge") +
-               " and screw it where it stands over that, no hammer.",
+               ". Slip each strip down behind the " + (upstands ? "upstand" : "base's edge") + " and " +
+               late_fastening(s_) + " where it stands over that, no hammer.",
            std::to_string(late.count) + (late.count == 1 ? " strip" : " strips") + " by the cut list" + held_of(late),
            "a strip pushes at the base: plane it thinner, and read the level again"});
     if (upstands)
       add_on_base(
-          {!s_.judgement.holds.loose.empty(), "crew",
-           "Hold it: a screw at each stud along an upstand, from the first to the last, its head over the edge. "
-           "Never through the upstand." +
+          {!s_.judgement.holds.loose.empty() || s_.judgement.holds.upstand, "crew",
+           std::string{s_.judgement.holds.upstand ? "HOLD until timber stands behind the upstand. Then: " : ""} +
+               "Hold it: a screw at each stud along an upstand, from the first to the last, its head over the edge. "
+               "Never through the upstand." +
                std::string{stands_on_upstand(job_) ? " The apron's foot is hollowed for each head." : ""} +
                around(" ", clear_of_apron(job_, f_)),
            screws_over_edge(job_, s_), "the screw pulls the base off its level: read again"});

@@ -98,6 +98,13 @@ std::string thin_strips(const Findings& s) {
          " too thin to rip: shims, in tapered pairs or strips of card in layers, stapled where they go";
 }
 
+std::string late_fastening(const Findings& s) {
+  bool strips = false, shims = false;
+  for (const takeoff::CutRow& cut : s.cuts)
+    if (cut.furring && cut.turn == facts::Turn::base) (cut.is_shim() ? shims : strips) = true;
+  return !shims ? "screw it" : strips ? "screw it, staple shims," : "staple it";
+}
+
 namespace {
 
 /// How far the seat falls toward the base: less than nothing where it falls away.
@@ -174,6 +181,7 @@ std::string screws_over_edge(const job::Job& job, const Findings& s) {
   if (s.facts.holds.empty()) return words;
   words += ", screws " + len(s.facts.holds.front().screws_mm);
   if (!s.judgement.holds.loose.empty()) return words + "; on HOLD till the studs are read";
+  if (s.judgement.holds.upstand) return words + "; on HOLD till timber stands behind them all";
   const takeoff::UpstandFasteners all = takeoff::upstand_fasteners(job, s.facts);
   return words + "; " + std::to_string(all.count()) + " in all, " + takeoff::upstand_spacing(job, all) +
          "; which screws nobody said: ask first";

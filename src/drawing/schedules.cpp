@@ -106,6 +106,29 @@ std::string counted_each(int count, const std::string& fastener) {
   return std::to_string(count) + " of " + fastener;
 }
 
+/// "; none at the stud at 71-1/2, too near a corner": those behind it of which no screw finds enough clear of what
+/// meets it at its ends.
+std::string studs_left_out(const Pen& pen, const Subject& s, const facts::Hold& hold) {
+  if (hold.behind != facts::Behind::wall || hold.assumed) return "";
+  const bool back = hold.side == job::Side::back;
+  std::vector<std::string> places;
+  for (const facts::StudGap& gap : s.facts.room.studs) {
+    if (gap.wall != hold.side || gap.running_mm < 0) continue;
+    const auto& box = part(s.facts, gap.part_id).bbox_mm;
+    const double low = back ? box[0] - hold.from_at_mm[0] : hold.from_at_mm[1] - box[4],
+                 high = back ? box[3] - hold.from_at_mm[0] : hold.from_at_mm[1] - box[1];
+    const double from = low + hold.from_mm, to = high + hold.from_mm;  // from the upstand's left or back end
+    if (to <= 0 || from >= hold.length_mm) continue;
+    const bool takes = std::any_of(hold.studs_mm.begin(), hold.studs_mm.end(),
+                                   [&](const auto& place) { return place.second > from && place.first < to; });
+    const bool at_an_end = from < hold.thickness_mm * 2 || to > hold.length_mm - hold.thickness_mm * 2;
+    if (!takes && at_an_end) places.push_back(pen.words(gap.running_mm));
+  }
+  if (places.empty()) return "";
+  return "; none at the stud" + std::string{places.size() > 1 ? "s" : ""} + " at " + units::listed(places) +
+         ", too near a corner";
+}
+
 /// Of the base's upstand on one side, where fasteners are bought at all.
 void add_upstand(std::vector<Cells>& rows, const Pen& pen, const Subject& s, const facts::Hold& hold) {
   const job::Side side = hold.side;
@@ -114,13 +137,15 @@ void add_upstand(std::vector<Cells>& rows, const Pen& pen, const Subject& s, con
   const std::vector<job::Side>& loose = s.judgement.holds.loose;
   if (std::find(loose.begin(), loose.end(), side) != loose.end())
     return rows.push_back({"base's upstand", studs_hold, "HOLD"});
+  if (rules::rejected_hold(s.judgement.results, hold))
+    return rows.push_back({"base's upstand", "HOLD: set timber behind it first", "HOLD"});
   // At the bench the apron comes down on that edge, or over its end.
   const bool apron = stands_on_upstand(s.job()) && s.job().bench->place == side;
   const double under = takeoff::under_apron_mm(s.job(), s.facts, side);
   const takeoff::UpstandFasteners fasteners = takeoff::upstand_fasteners(s.job(), s.facts, hold);
   rows.push_back(
       {"base's upstand",
-       takeoff::upstand_spacing(s.job(), fasteners) +
+       takeoff::upstand_spacing(s.job(), fasteners) + studs_left_out(pen, s, hold) +
            (apron ? ", never through it; apron hollowed for heads" : "; heads over the edge, never through it") +
            (under > 0 ? "; none in " + pen.said(under) + " under the apron" : "") + kind_on_hold,
        std::to_string(fasteners.count())});
@@ -220,15 +245,31 @@ void add_plates(std::vector<Cells>& rows, const Subject& s) {
   if (s.job().alcove.walls.size() > 1) rows.push_back({"plates and studs at corners to the next wall", unsaid, none});
 }
 
+/// Strips and shims before a wall's framing, as the buy list counts what holds them.
+void add_furring(std::vector<Cells>& rows, const Subject& s, const facts::Family& family) {
+  for (const takeoff::Furring of : {takeoff::Furring::strip, takeoff::Furring::shims}) {
+    const bool shims = of == takeoff::Furring::shims;
+    bool any = false, waits = true;
+    for (const takeoff::CutRow& cut : s.cuts)
+      if (cut.furring == of && count_in(s, cut, family) > 0) any = true, waits = waits && cut.hold;
+    if (!any) continue;
+    const auto all = takeoff::furring_fasteners(s.job(), s.facts, s.cuts, of, *family.wall);
+    const bool counted =
+        all && !pieces_of(s, shims ? takeoff::Item::shim_staples : takeoff::Item::furring_screws).empty();
+    const std::string late = late_furring_note(s, family.wall).empty() ? "" : "; beside the base once that is down",
+                      how = counted ? (shims ? "staples, " : "screws, ") + all->words + (shims ? "" : kind_on_hold)
+                                    : std::string{shims ? "staples" : "screws"} + kind_on_hold;
+    rows.push_back({shims ? "shims to studs" : "furring to studs", how + late,
+                    waits     ? "HOLD"
+                    : counted ? std::to_string(all->count)
+                              : ""});
+  }
+}
+
 std::vector<Cells> wall_fastenings(const Pen& pen, const Subject& s, const facts::Family& family) {
   std::vector<Cells> rows;
   add_ends(rows, s, family);
-  if (std::any_of(s.cuts.begin(), s.cuts.end(),
-                  [&](const takeoff::CutRow& cut) { return cut.furring && count_in(s, cut, family) > 0; }))
-    rows.push_back({"furring to studs",
-                    std::string{"as local practice fastens it: the job does not say"} + kind_on_hold +
-                        (late_furring_note(s, family.wall).empty() ? "" : "; once the base is down"),
-                    ""});
+  add_furring(rows, s, family);
   for (const facts::Hold& hold : s.facts.holds)
     if (hold.side == family.wall && hold.behind == facts::Behind::wall) add_upstand(rows, pen, s, hold);
   return rows;

@@ -156,15 +156,16 @@ double height_of(const takeoff::StockPlan& plan, const takeoff::Stick& stick, do
 }
 
 /// A board with its strips, lane over lane as they are ripped, none to scale across; each with its mark, its length and
-/// how thick it is.
-void add_board(Pen& pen, const takeoff::StickGroup& group, const takeoff::StockPlan& plan, double y,
-               const Subject& subject) {
+/// how thick it is; of those too short for that, under it. @return how far down that reaches.
+double add_board(Pen& pen, const takeoff::StickGroup& group, const takeoff::StockPlan& plan, double y,
+                 const Subject& subject) {
   const takeoff::Stick& board = group.stick;
   const double t = pen.text_mm(), top = y + height_of(plan, board, t), step = (top - y) / lanes_of(board);
   const bool over = stands_over(subject);
   pen.rectangle({0, y}, {board.length_mm, top}, LineKind::outline);
   double x = 0;
   int lane = -1;
+  std::vector<std::string> under;
   for (const takeoff::StickPiece& strip : board.pieces) {
     if (strip.lane != lane) x = plan.trim_mm;
     lane = strip.lane;
@@ -174,12 +175,17 @@ void add_board(Pen& pen, const takeoff::StickGroup& group, const takeoff::StockP
                       words = mark + "  " + pen.words(strip.length_mm) + " x " + pen.words(strip.ripped_mm);
     const bool in_full = !is_held(strip, subject) && strip.length_mm > width_of(words, t) + t;
     pen.note({x + strip.length_mm / 2, foot + 0.5 * (step - t)}, in_full ? words : mark, Anchor::middle);
+    if (!in_full && !is_held(strip, subject) && std::find(under.begin(), under.end(), words) == under.end())
+      under.push_back(words);
     if (end < board.length_mm) pen.line({end, foot}, {end, head}, LineKind::outline);
     x = end + plan.kerf_mm;
   }
   pen.note(over ? Point{0, top + 0.5 * t} : Point{board.length_mm + t, y + 0.5 * (top - y - t)},
            std::to_string(group.count) + (group.count == 1 ? " board of " : " boards of ") +
                pen.words(board.length_mm) + (board.to_order ? ", to order" : "") + ", to rip");
+  if (under.empty()) return y;
+  pen.note({0, y - 1.4 * t}, units::joined(under), Anchor::left, 2.5 / 3);
+  return y - 1.6 * t;
 }
 
 std::string stock_title(const takeoff::StockPlan& plan, bool metric) {
@@ -239,7 +245,7 @@ Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, cons
                    air = (named_above ? 2.2 : 0.8) + (stands_over(subject) ? 1.2 : 0),
                    foot = y - height_of(*entry.plan, entry.group.stick, t) - air * t;
       if (entry.plan->is_ripped())
-        add_board(pen, entry.group, *entry.plan, foot, subject), y = foot - 0.7 * t;
+        y = add_board(pen, entry.group, *entry.plan, foot, subject) - 0.7 * t;
       else
         y = add_stick(pen, entry.group, *entry.plan, foot, subject) - 0.3 * t;
       sheet.dimensions.push_back({{0, foot}, {length, foot}, pen.words(length), length, 0});

@@ -51,6 +51,7 @@ class Wall {
     leans_in_ = add_studs_in_the_way(pen_, s_, side_, view_);
     caught();
     for (Level& level : add_unheld(sheet_, pen_, s_, side_, view_)) levels_.push_back(std::move(level));
+    for (Level& level : add_free_ends(pen_, s_, side_, view_)) levels_.push_back(std::move(level));
     pen_.ladder(frame_.x1 + t_, levels_);
     if (apart_)
       below_ = {frame_of(sheet_).x1 + 4 * t_, frame_of(sheet_).y1};
@@ -451,6 +452,7 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
   const Projection blocks = seen(true);
   const std::optional<BesideWall> larger = beside_wall(subject, side);
   const bool apart = schedules_apart(subject);
+  double enlarged = 0;  // the last scale at which what is larger was drawn
   const auto wall_with = [&](bool detail) {
     return on_page(text_of(family), std::string{"Framing of the "} + job::name_of(side) + " wall", subject.job(),
                    [&](Sheet& sheet, Pen& pen) {
@@ -471,15 +473,17 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
                      }
                      if (!detail) return;
                      add_details(sheet, pen, subject.job(), [&](Sheet& on, Pen& with, double scale) {
-                       larger->draw(on, with, scale, wall.below());
+                       larger->draw(on, with, enlarged = scale, wall.below());
                      });
                    });
   };
   std::vector<Sheet> sheets{wall_with(false)};
   if (!larger) return sheets;
-  // Beside the view where that needs to be no smaller for it.
+  // Beside the view where that needs to be no smaller for it, nor what is larger too small to read.
+  constexpr double smallest = 4;
   if (!is_small(paper_of(subject.job())))
-    if (Sheet both = wall_with(true); both.page.scale <= sheets.front().page.scale) return {std::move(both)};
+    if (Sheet both = wall_with(true); both.page.scale <= sheets.front().page.scale && enlarged <= smallest)
+      return {std::move(both)};
   sheets.push_back(details_alone(larger->name, larger->title, subject.job(), [&](Sheet& sheet, Pen& pen, double scale) {
     sheet.sight = larger->sight;
     warn(sheet, base_warning(subject));

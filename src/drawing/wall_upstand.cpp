@@ -5,23 +5,12 @@
 
 #include "drawing/detail_sizes.hpp"
 #include "drawing/wall.hpp"
+#include "facts/assumed.hpp"
 #include "rules/check.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::drawing {
-namespace {
-
 using parts::Role;
-
-/// Whether the check of what it is screwed to fails of that upstand, by what was read.
-bool is_unheld(const Subject& s, job::Side wall) {
-  const facts::Hold* hold = hold_along(s, wall);
-  const rules::Result* held = rules::find(s.judgement.results, "upstand.held");
-  return hold && !hold->assumed && held && held->outcome == rules::Outcome::fail &&
-         hold->sure_apart_mm > held->limit.greatest.value_or(0) + units::tolerance::length_mm;
-}
-
-}  // namespace
 
 const facts::Hold* hold_along(const Subject& s, job::Side wall) {
   const auto hold =
@@ -29,15 +18,52 @@ const facts::Hold* hold_along(const Subject& s, job::Side wall) {
   return hold == s.facts.holds.end() ? nullptr : &*hold;
 }
 
+namespace {
+
+/// Where a place along an upstand, from its left or its back end, is in its wall's view.
+double seen_along(const facts::Hold& hold, double along_mm, const View& view) {
+  const double off = along_mm - hold.from_mm;
+  const gp_XYZ from{hold.from_at_mm[0], hold.from_at_mm[1], hold.from_at_mm[2]};
+  return (from + (hold.side == job::Side::back ? gp_XYZ{off, 0, 0} : gp_XYZ{0, -off, 0})).Dot(view.right.XYZ());
+}
+
+}  // namespace
+
 std::vector<Level> add_unheld(Sheet& sheet, Pen& pen, const Subject& s, job::Side wall, const View& view) {
-  if (!is_unheld(s, wall)) return {};
-  const facts::Hold& hold = *hold_along(s, wall);
-  const auto x_of = [&](const facts::Point& p) { return gp_XYZ{p[0], p[1], p[2]}.Dot(view.right.XYZ()); };
-  const auto [from, to] = std::minmax({x_of(hold.from_at_mm), x_of(hold.to_at_mm)});
-  const double z = hold.screws_mm, half = 0.5 * pen.text_mm();
-  pen.cross_out({from, z - half}, {to, z + half});
-  sheet.holds.emplace_back("SET TIMBER BEHIND THE UPSTAND FIRST");
+  const facts::Hold* hold = hold_along(s, wall);
+  const rules::Result* fails = hold ? rules::rejected_hold(s.judgement.results, *hold) : nullptr;
+  if (!fails) return {};
+  const auto [from, to] = std::minmax({seen_along(*hold, hold->from_mm, view), seen_along(*hold, hold->to_mm, view)});
+  const double z = hold->screws_mm, half = 1.6 * pen.text_mm();
+  pen.line({from, z - half}, {to, z + half}, LineKind::rejected);
+  pen.line({from, z + half}, {to, z - half}, LineKind::rejected);
+  pen.label({(from + to) / 2, z + half + 0.4 * pen.text_mm()}, "VOID", Anchor::middle, 1.2);
+  warn(sheet, Warning{"SET TIMBER BEHIND THE UPSTAND FIRST", timber_for_screws(fails->advice)});
   return {{(base_is_void(s) ? "" : pen.words(z) + "  ") + "VOID: no timber for the upstand's screws", z}};
+}
+
+std::vector<Level> add_free_ends(Pen& pen, const Subject& s, job::Side wall, const View& view) {
+  const facts::Hold* hold = hold_along(s, wall);
+  const rules::Result* care = rules::find(s.judgement.results, "upstand.end-held");
+  if (!hold || hold->behind != facts::Behind::wall || hold->assumed || base_is_void(s)) return {};
+  if (!care || care->outcome != rules::Outcome::caution || rules::rejected_hold(s.judgement.results, *hold)) return {};
+  std::vector<Level> levels;
+  for (const facts::HoldEnd& end : hold->ends) {
+    if (end.sure_mm <= care->limit.greatest.value_or(0) + units::tolerance::length_mm) continue;
+    const bool first = &end == hold->ends.data();
+    const double at = first ? 0 : hold->length_mm, to = first ? end.sure_mm : hold->length_mm - end.sure_mm;
+    const auto [left, right] = std::minmax({seen_along(*hold, at, view), seen_along(*hold, to, view)});
+    const double z = hold->screws_mm;
+    pen.across({left, z}, {right, z}, z + 2 * pen.text_mm());
+    levels.push_back({pen.words(z) + "  " + job::name_of(end.at) + " end free: stud or blocking before the board", z});
+  }
+  return levels;
+}
+
+std::string timber_for_screws(std::string words) {
+  const std::string key = "(walls.blocking ";  // its height stays
+  if (const auto at = words.find(key); at != std::string::npos) words.replace(at, key.size(), "(");
+  return "For the upstand's screws: " + without_keys(std::move(words)) + ".";
 }
 
 namespace {
@@ -45,10 +71,23 @@ namespace {
 /// A stud of a side wall before which a piece of furring stands beside the base, and another one over its edge.
 struct FurredEdge {
   const parts::Solid* stud = nullptr;
+  double at_mm = 0;  ///< where it is cut: clear of what meets the upstand at its end
   const takeoff::CutRow *foot = nullptr, *rest = nullptr;  ///< `rest` may be null: nothing stands over the edge
 };
 
-/// Of those of a wall the one nearest to where its tape is hooked; nothing where no strip is parted so.
+/// The middle of what of a stud takes the upstand's screw; nothing where it takes none, its own where no upstand is.
+std::optional<double> place_of_screw(const facts::Hold* hold, const std::array<double, 6>& stud) {
+  if (!hold) return (stud[1] + stud[4]) / 2;
+  const double back_end = hold->from_at_mm[1] + hold->from_mm;
+  for (const auto& [from, to] : hold->studs_mm) {
+    const double at = back_end - (from + to) / 2;
+    if (at > stud[1] && at < stud[4]) return at;
+  }
+  return std::nullopt;
+}
+
+/// Of those of a wall that take the upstand's screw the one nearest to where its tape is hooked; nothing where no strip
+/// is parted so.
 std::optional<FurredEdge> furred_edge(const Subject& s, job::Side wall) {
   if (wall == job::Side::back || s.facts.site_built) return std::nullopt;
   std::optional<FurredEdge> nearest;
@@ -57,7 +96,9 @@ std::optional<FurredEdge> furred_edge(const Subject& s, job::Side wall) {
     for (const std::string& id : cut.part_ids) {
       const parts::Solid& stud = *s.model.find(id);
       if (stud.part.family != facts::Family{Role::wall, wall} || !strip_before(s, cut, stud).parted) continue;
-      if (!nearest || running_of(s, stud) < running_of(s, *nearest->stud)) nearest = FurredEdge{&stud, &cut};
+      const auto at = place_of_screw(hold_along(s, wall), parts::box_of(stud));
+      if (at && (!nearest || running_of(s, stud) < running_of(s, *nearest->stud)))
+        nearest = FurredEdge{&stud, *at, &cut};
     }
   }
   if (!nearest) return nearest;
@@ -74,8 +115,7 @@ std::string title_of(const Subject& s, const FurredEdge& edge, const Pen& pen) {
 
 /// Through the middle of that stud, seen from the entry. No plan marks it: its title says which stud that is.
 Cut cut_through(const FurredEdge& edge) {
-  const auto box = parts::box_of(*edge.stud);
-  return {job::name_of(*edge.stud->part.family.wall), gp_Pln{gp_Pnt{0, (box[1] + box[4]) / 2, 0}, gp::DY()},
+  return {job::name_of(*edge.stud->part.family.wall), gp_Pln{gp_Pnt{0, edge.at_mm, 0}, gp::DY()},
           view_from(gp_Dir{0, -1, 0})};
 }
 
@@ -116,16 +156,19 @@ class FurredSection {
     detail.ribbons.push_back(strip(*edge_.foot, "foot piece", high));
     if (edge_.rest) detail.ribbons.push_back(strip(*edge_.rest, "strip", high));
     const double thick = edge_.rest ? thick_at(takeoff::StripEnd::foot, *edge_.rest) : 0;
-    detail.seen = board_over(s_.job(), face + into_ * thick, into_, edge_.rest ? foot_high : top, high + 55);
+    detail.seen = board_over(s_.job(), face + into_ * thick, into_, top, high + 55);
     for (Seen& board : detail.seen) board.name += board_thickness(pen_, s_.job());
-    if (hold_) detail.ribbons.push_back(screw(out));
-    size_edge(detail, pen_, cut_, face_at(foot_low + 1), -into_);
+    if (hold_) detail.ribbons.push_back(screw(out)), detail.ribbons.push_back(own_screw());
+    size_edge(detail, pen_, cut_, face_at(foot_low), -into_,
+              {" gap for foot piece", facts::are_studs_assumed(s_.facts.room.studs, wall_)});
     return detail;
   }
 
  private:
-  /// The stud's face toward the room at a height.
+  /// The stud's face toward the room at a height; at its foot, which slopes as the floor does, a little over that.
   double face_at(double z) const {
+    constexpr double slope_mm = 20;
+    z = std::max(z, box_[2] + slope_mm);
     for (const CutSolid& solid : cut_)
       if (solid.solid == edge_.stud)
         for (const auto& [from, to] : stretches_within(rings_of(solid.seen.lines), z)) return into_ > 0 ? to : from;
@@ -143,7 +186,7 @@ class FurredSection {
     const double thin = thick_at(takeoff::StripEnd::foot, cut), end = thick_at(takeoff::StripEnd::head, cut),
                  upper = std::min(head, high), thick = thin + (end - thin) * (upper - foot) / (head - foot);
     constexpr double within_mm = 0.5;
-    const double low_face = face_at(foot + within_mm), high_face = face_at(upper - within_mm);
+    const double low_face = face_at(foot), high_face = face_at(upper - within_mm);
     return {std::string{what} + " " + cut.mark +
                 (cut.hold || base_is_void(s_) ? ", HOLD" : ", " + pen_.words(thin) + " thick"),
             {{low_face, foot},
@@ -164,6 +207,17 @@ class FurredSection {
             LineKind::section};
   }
 
+  /// What holds the foot piece till the upstand's screw goes through it: between that and its own head, flush.
+  Ribbon own_screw() const {
+    constexpr double in_stud_mm = 25;
+    const double z = (hold_->screws_mm + heights_of(*edge_.foot).second) / 2, face = face_at(z),
+                 front = face + into_ * std::max(thick_at(takeoff::StripEnd::foot, *edge_.foot), 1.);
+    return {std::string{"foot piece's own "} + (edge_.foot->is_shim() ? "staple" : "screw") + ", first" +
+                (base_is_void(s_) ? "" : ", " + pen_.words(z) + " up"),
+            {{front, z + 3}, {front, z - 3}, {front, z}, {face - into_ * in_stud_mm, z}},
+            LineKind::section};
+  }
+
   const Subject& s_;
   const FurredEdge& edge_;
   const Pen& pen_;
@@ -181,6 +235,17 @@ std::optional<Cut> furred_cut(const Subject& s, job::Side wall) {
   return edge ? std::optional{cut_through(*edge)} : std::nullopt;
 }
 
+namespace {
+
+/// Inside the base's edge at a side wall, where a place on the key plan is off that wall.
+double before_edge(const Subject& s, job::Side wall) {
+  constexpr double inside_mm = 150;
+  const auto& base = part(s.facts, Role::base).bbox_mm;
+  return wall == job::Side::left ? base[0] + inside_mm : base[3] - inside_mm;
+}
+
+}  // namespace
+
 std::optional<BesideWall> beside_wall(const Subject& s, job::Side side) {
   if (const auto edge = side == job::Side::back ? edge_at_back(s) : std::nullopt)
     return BesideWall{"wall-upstand",
@@ -192,10 +257,10 @@ std::optional<BesideWall> beside_wall(const Subject& s, job::Side side) {
   const auto edge = furred_edge(s, side);
   if (!edge) return std::nullopt;
   const std::string name = "wall-" + std::string{job::name_of(side)} + "-furring";
-  const auto box = parts::box_of(*edge->stud);
+  constexpr double before_mm = 600;  // where somebody stands who looks so
   return BesideWall{name, "Furring at the base's edge, " + std::string{job::name_of(side)} + " wall",
                     "Furring at the base's edge, larger: {" + name + "}.",
-                    eye_at({(box[0] + box[3]) / 2, (box[1] + box[4]) / 2}, gp_Dir{0, -1, 0}),
+                    eye_at({before_edge(s, side), edge->at_mm - before_mm}, gp_Dir{0, -1, 0}),
                     [&s, edge = *edge](Sheet& sheet, Pen& pen, double scale, Point place) {
                       const FurredSection section{s, edge, pen};
                       add_detail(sheet, pen, section.cut(), section.detail(), scale, place);

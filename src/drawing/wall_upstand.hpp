@@ -19,6 +19,12 @@ const facts::Hold* hold_along(const Subject& subject, job::Side wall);
 /// large line what comes first. @return that height in words
 std::vector<Level> add_unheld(Sheet& sheet, Pen& pen, const Subject& subject, job::Side wall, const View& view);
 
+/// Where no fastener is near one of its ends, by what was read: how long that stretch is. @return what to set there
+std::vector<Level> add_free_ends(Pen& pen, const Subject& subject, job::Side wall, const View& view);
+/// What the failing check of its timber advises, without keys of the job file: "For the upstand's screws: set a row of
+/// blocking behind it (at 5-5/8\") ...".
+std::string timber_for_screws(std::string advice);
+
 /// What stands beside a wall's view, larger, or on a sheet of its own: the base's edge before the back wall; of a side
 /// wall a section through a stud whose furring is parted at that edge, with the upstand's screw.
 struct BesideWall {

@@ -26,6 +26,7 @@ struct Holds {
   std::optional<Held> drain;             ///< another one in its place
   std::optional<Held> studs = {};        ///< what is cut or counted by studs that nobody read
   std::vector<survey::Side> loose = {};  ///< walls behind whose upstand no timber is known that would take a fastener
+  std::optional<Held> upstand = {};      ///< no timber takes its screws: what to set first
   std::optional<Held> cleat = {}, rail = {}, joists = {};  ///< what fastens the bench's: nobody said which, or how many
 };
 

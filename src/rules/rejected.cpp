@@ -4,6 +4,7 @@
 #include <array>
 #include <string_view>
 
+#include "rules/check.hpp"
 #include "rules/inputs.hpp"
 #include "units/tolerance.hpp"
 
@@ -140,6 +141,13 @@ const Result* rejected_plate(const std::vector<Result>& results, const facts::Ba
   return fails == results.end() ? nullptr : &*fails;
 }
 
+const Result* rejected_hold(const std::vector<Result>& results, const facts::Hold& hold) {
+  const Result* held = find(results, "upstand.held");
+  const bool breaks =
+      held && !hold.assumed && hold.sure_apart_mm > held->limit.greatest.value_or(0) + units::tolerance::length_mm;
+  return breaks && held->outcome == Outcome::fail ? held : nullptr;
+}
+
 facts::Holds holds_of(const std::vector<Result>& results, const facts::Facts& facts) {
   return {held_by(rejected_base(results, facts)), held_by(rejected_liner(results)), held_by(rejected_seat(results)),
           held_by(rejected_pieces(results)),      held_by(rejected_frame(results)), held_by(rejected_drain(results))};
@@ -162,12 +170,13 @@ void add_unread(facts::Holds& holds, const job::Job& job, const facts::Facts& fa
   holds.cleat = unread(Input::cleat_held, job, facts);
   holds.rail = unread(Input::rail_held, job, facts);
   holds.joists = unread(Input::joists_held, job, facts);
-  const auto held =
-      std::find_if(results.begin(), results.end(), [](const Result& r) { return r.id == "upstand.held"; });
-  if (held == results.end() || !held->limit.greatest) return;
-  for (const facts::Hold& hold : facts.holds)
+  const Result* held = find(results, "upstand.held");
+  if (!held || !held->limit.greatest) return;
+  for (const facts::Hold& hold : facts.holds) {
+    if (const Result* fails = rejected_hold(results, hold)) holds.upstand = facts::Held{"", "", fails->advice};
     if (hold.assumed && hold.sure_apart_mm > *held->limit.greatest + units::tolerance::length_mm)
       holds.loose.push_back(hold.side);
+  }
 }
 
 }  // namespace fallwright::rules

@@ -48,6 +48,9 @@ const Result* rejected_frame(const std::vector<Result>& results);
 /// behind the bench.
 const Result* rejected_plate(const std::vector<Result>& results, const facts::Backing& plate);
 
+/// By which an upstand finds nothing to be screwed to, as its wall was read.
+const Result* rejected_hold(const std::vector<Result>& results, const facts::Hold& hold);
+
 /// All of them, as those are told who know no results.
 facts::Holds holds_of(const std::vector<Result>& results, const facts::Facts& facts);
 /// And what waits for a reading.

@@ -379,7 +379,9 @@ bool waits(const std::vector<CutRow>& cuts, const std::string& part_id, facts::T
 }
 
 /// What is ripped is screwed on; shims are stapled where they go, till the board's own screws catch them.
-StripFasteners strip_fasteners(const facts::Facts& facts, const std::vector<CutRow>& cuts, Furring of) {
+/// Of one wall where that is given.
+StripFasteners strip_fasteners(const facts::Facts& facts, const std::vector<CutRow>& cuts, Furring of,
+                               std::optional<job::Side> wall = {}) {
   StripFasteners screws;
   const auto add = [&](double length_mm, double thick_mm, bool on_hold, bool over_edge_alone = false) {
     const bool ripped = thick_mm > facts::least_ripped_mm - units::tolerance::length_mm;
@@ -391,7 +393,7 @@ StripFasteners strip_fasteners(const facts::Facts& facts, const std::vector<CutR
   for (const facts::StudGap& gap : facts.room.studs) {
     const auto stud = std::find_if(facts.parts.begin(), facts.parts.end(),
                                    [&](const facts::Part& part) { return part.id == gap.part_id; });
-    if (stud == facts.parts.end()) continue;
+    if (stud == facts.parts.end() || (wall && gap.wall != *wall)) continue;
     const double length = stud->bbox_mm[5] - stud->bbox_mm[2];
     for (const facts::Strip& strip : gap.strips)
       add((strip.to - strip.from) * length, std::max(strip.foot_mm, strip.head_mm),
@@ -399,9 +401,10 @@ StripFasteners strip_fasteners(const facts::Facts& facts, const std::vector<CutR
           strip.turn == facts::Turn::base && strip.parted);  // the rest of it is behind the base
   }
   for (const facts::BlockStrip& block : facts.room.block_strips)
-    add(block.length_mm, std::max(block.first_mm, block.other_mm), waits(cuts, block.part_id, block.turn, true));
+    if (!wall || block.wall == *wall)
+      add(block.length_mm, std::max(block.first_mm, block.other_mm), waits(cuts, block.part_id, block.turn, true));
   // Where all of them wait the row does: it has their number then.
-  return screws.strips == 0 && screws.waiting > 0 ? strip_fasteners(facts, {}, of) : screws;
+  return screws.strips == 0 && screws.waiting > 0 ? strip_fasteners(facts, {}, of, wall) : screws;
 }
 
 /// "in each of 2 strips one at either end and at most 16\" apart, 1-1/2\" longer than it is thick".
@@ -419,6 +422,13 @@ std::string strips_text(const StripFasteners& strips, Furring of, bool metric) {
 }
 
 }  // namespace
+
+std::optional<FurringFasteners> furring_fasteners(const job::Job& job, const facts::Facts& facts,
+                                                  const std::vector<CutRow>& cuts, Furring of, job::Side wall) {
+  const StripFasteners strips = strip_fasteners(facts, cuts, of, wall);
+  if (strips.count == 0) return std::nullopt;
+  return FurringFasteners{strips.count, strips_text(strips, of, units_of(job).metric)};
+}
 
 std::vector<Row> fastener_rows(const job::Job& job, const facts::Facts& facts, const std::vector<CutRow>& cuts) {
   if (!job.buy.wants("fasteners")) return {};

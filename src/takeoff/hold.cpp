@@ -116,6 +116,7 @@ std::optional<Hold> hold_till_known(const Row& row, const std::vector<CutRow>& c
   if ((screws || staples) && strip != cuts.end() &&
       std::all_of(cuts.begin(), cuts.end(), [&](const CutRow& cut) { return !of_row(cut) || cut.hold; }))
     return strip->hold;  // of what does not wait the row has the number
+  if (holds.upstand && is(row, Item::upstand_fasteners)) return hold_on(HangsOn::fasteners, *holds.upstand);
   if (holds.cleat && is(row, Item::cleat_fasteners)) return hold_on(HangsOn::fasteners, *holds.cleat);
   if (holds.joists && is(row, Item::joist_fasteners)) return hold_on(HangsOn::fasteners, *holds.joists);
   if (holds.rail && is(row, Item::rail_fasteners)) return hold_on(HangsOn::fasteners, *holds.rail);

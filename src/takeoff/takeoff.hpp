@@ -114,6 +114,14 @@ struct UpstandFasteners {
 UpstandFasteners upstand_fasteners(const job::Job& job, const facts::Facts& facts, const facts::Hold& upstand);
 /// Of all upstands.
 UpstandFasteners upstand_fasteners(const job::Job& job, const facts::Facts& facts);
+/// What holds the strips, or the shims, before one wall's framing, as the buy list counts and tells it for all; nothing
+/// where there are none.
+struct FurringFasteners {
+  int count = 0;
+  std::string words;
+};
+std::optional<FurringFasteners> furring_fasteners(const job::Job& job, const facts::Facts& facts,
+                                                  const std::vector<CutRow>& cuts, Furring of, job::Side wall);
 /// "one at each stud, first to last", and how far apart at most where there are more than those.
 std::string upstand_spacing(const job::Job& job, const UpstandFasteners& fasteners);
 /// How much of the end of the base's upstand along a wall a bench's apron comes down over, where it is notched over
