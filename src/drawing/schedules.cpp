@@ -256,9 +256,11 @@ void add_furring(std::vector<Cells>& rows, const Subject& s, const facts::Family
     const auto all = takeoff::furring_fasteners(s.job(), s.facts, s.cuts, of, *family.wall);
     const bool counted =
         all && !pieces_of(s, shims ? takeoff::Item::shim_staples : takeoff::Item::furring_screws).empty();
-    const std::string late = late_furring_note(s, family.wall).empty() ? "" : "; beside the base once that is down",
-                      how = counted ? (shims ? "staples, " : "screws, ") + all->words + (shims ? "" : kind_on_hold)
-                                    : std::string{shims ? "staples" : "screws"} + kind_on_hold;
+    const std::string late = late_furring_note(s, family.wall).empty() ? "" : "; beside it once the base is down",
+                      what = shims ? "staples" : "screws",
+                      how = waits     ? "on HOLD as the cut list has them"
+                            : counted ? what + ", " + all->words + (shims ? "" : kind_on_hold)
+                                      : what + kind_on_hold;
     rows.push_back({shims ? "shims to studs" : "furring to studs", how + late,
                     waits     ? "HOLD"
                     : counted ? std::to_string(all->count)

@@ -55,7 +55,7 @@ std::vector<Level> add_free_ends(Pen& pen, const Subject& s, job::Side wall, con
     const auto [left, right] = std::minmax({seen_along(*hold, at, view), seen_along(*hold, to, view)});
     const double z = hold->screws_mm;
     pen.across({left, z}, {right, z}, z + 2 * pen.text_mm());
-    levels.push_back({pen.words(z) + "  " + job::name_of(end.at) + " end free: stud or blocking before the board", z});
+    levels.push_back({pen.words(z) + "  " + job::name_of(end.at) + " end free: stud or block first", z});
   }
   return levels;
 }
@@ -257,14 +257,16 @@ std::optional<BesideWall> beside_wall(const Subject& s, job::Side side) {
   const auto edge = furred_edge(s, side);
   if (!edge) return std::nullopt;
   const std::string name = "wall-" + std::string{job::name_of(side)} + "-furring";
-  constexpr double before_mm = 600;  // where somebody stands who looks so
-  return BesideWall{name, "Furring at the base's edge, " + std::string{job::name_of(side)} + " wall",
-                    "Furring at the base's edge, larger: {" + name + "}.",
-                    eye_at({before_edge(s, side), edge->at_mm - before_mm}, gp_Dir{0, -1, 0}),
-                    [&s, edge = *edge](Sheet& sheet, Pen& pen, double scale, Point place) {
-                      const FurredSection section{s, edge, pen};
-                      add_detail(sheet, pen, section.cut(), section.detail(), scale, place);
-                    }};
+  constexpr double before_mm = 350;  // where somebody stands who looks so
+  return BesideWall{
+      name, "Furring at the base's edge, " + std::string{job::name_of(side)} + " wall",
+      "Furring at the base's edge, larger: {" + name + "}.",
+      eye_at({before_edge(s, side), std::max(edge->at_mm - before_mm, part(s.facts, Role::base).bbox_mm[1])},
+             gp_Dir{0, -1, 0}),
+      [&s, edge = *edge](Sheet& sheet, Pen& pen, double scale, Point place) {
+        const FurredSection section{s, edge, pen};
+        add_detail(sheet, pen, section.cut(), section.detail(), scale, place);
+      }};
 }
 
 }  // namespace fallwright::drawing

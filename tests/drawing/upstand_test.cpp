@@ -79,7 +79,8 @@ TEST(Upstand, IsCutWithTheFurringBehindItsEdge) {
       EXPECT_THAT(told, HasSubstr("foot piece L, 3/16 thick"));
       EXPECT_THAT(told, HasSubstr("strip K, 3/16 thick"));
       EXPECT_THAT(told, HasSubstr("upstand's screw, 5-5/8 up"));
-      EXPECT_THAT(told, HasSubstr("1/4 clear"));
+      EXPECT_THAT(told, HasSubstr("1/4 gap for foot piece"));
+      EXPECT_THAT(told, HasSubstr("foot piece's own staple, first"));
     } else {
       EXPECT_THAT(told, HasSubstr("VOID"));
       EXPECT_THAT(told, HasSubstr("foot piece L, HOLD"));
@@ -87,6 +88,76 @@ TEST(Upstand, IsCutWithTheFurringBehindItsEdge) {
     }
     EXPECT_FALSE(has(d.sheet("wall-back"))) << "there strips go in with the framing";
   }
+}
+
+/// The sheet of a set that has those words; null where none has.
+const Sheet* sheet_with(const Drawn& d, const std::string& words, const std::string& prefix) {
+  const auto at = std::find_if(d.sheets.begin(), d.sheets.end(), [&](const Sheet& s) {
+    return s.name.starts_with(prefix) && read_through(s).find(words) != std::string::npos;
+  });
+  return at == d.sheets.end() ? nullptr : &*at;
+}
+
+TEST(Upstand, IsCutWhereAScrewFindsAStudClearOfTheOther) {
+  // Source: by hand: the back upstand is thicker than what a screw keeps from a corner's stud at 3/4 in: of the right
+  // wall the next takes one, at 16 in, and three of its four do. There the base is a floor with an edge, not solid.
+  const Drawn d = drawn(job_of_case("upstand-thicker-than-the-board"), false);
+  const Sheet* cut = sheet_with(d, "foot piece", "wall-right");
+  ASSERT_TRUE(cut);
+  EXPECT_THAT(read_through(*cut), HasSubstr("Furring at the stud at 16, seen from the entry"));
+  EXPECT_THAT(read_through(*cut), HasSubstr("3-7/16 over base"));
+  EXPECT_LE(cut->page.scale, 4) << "no smaller than 3 in to the foot";
+  const std::string wall = read_through(d.sheet("wall-right"));
+  EXPECT_THAT(wall, HasSubstr("none at the stud at 3/4, too near a corner"));
+  EXPECT_THAT(wall, HasSubstr("staples, in each of 12 shims"));
+}
+
+TEST(Upstand, HasItsBoardDownOverTheEdgeAndTheFootPieceUpright) {
+  // Source: by hand: a board stands 3 mm over the screw that goes in over the edge, not on the joint of strip and foot
+  // piece. New studs are plumb on floors that slope: what stands on their faces is upright within half a millimetre.
+  const Drawn d = drawn(job_of_case("walls-built-up-three-inches"), false);
+  const Sheet* cut = sheet_with(d, "foot piece", "wall-right-furring");
+  ASSERT_TRUE(cut);
+  double foot = 1e9, base_top = -1e9;
+  for (const Line& line : cut->lines)
+    if (line.kind == LineKind::phantom) foot = std::min({foot, line.from.y, line.to.y});
+  for (const Text& text : cut->texts)
+    if (text.words.starts_with("upstand's screw")) base_top = text.at.y;
+  EXPECT_LT(std::abs(foot - base_top), 12) << "at the screw's own height, not two inches over it";
+}
+
+TEST(Upstand, WithoutTimberHoldsItsScrewsAndTellsWhatToSet) {
+  // Source: by hand: no blocking or stud behind the back upstand of this room: no count of its screws stands on any
+  // sheet, and the check's own advice, without keys of a job file, on the wall's sheet and in the order of work.
+  const Drawn d = drawn(job_of_case("no-stud-behind-the-upstand"), false);
+  const std::string wall = read_through(d.sheet("wall-back"));
+  EXPECT_THAT(wall, HasSubstr("HOLD: set timber behind it first"));
+  EXPECT_THAT(wall, Not(HasSubstr("one at each stud")));
+  EXPECT_THAT(wall, HasSubstr("For the upstand's screws: set a row of blocking behind it (at 5-5/8\")"));
+  std::string order;
+  for (const Sheet& sheet : d.sheets)
+    if (sheet.name.starts_with("order-of-work")) order += read_through(sheet);
+  EXPECT_THAT(order, HasSubstr("set a row of blocking behind it (at 5-5/8\")"));
+  EXPECT_THAT(order, HasSubstr("HOLD until timber stands behind the upstand"));
+  for (const takeoff::Row& row : d.rows)
+    if (row.item == "fasteners, upstands") {
+      EXPECT_TRUE(row.hold);
+    }
+}
+
+TEST(Upstand, HasItsFreeEndMeasuredOnItsWall) {
+  // Source: by hand: the last stud stands centred at 60 in and a screw keeps 3/8 in from its edges, so that the last
+  // one goes in at 60-3/8; the base ends at 72: 11-5/8 in are free. Nothing of that is struck out.
+  job::Job job = job_of_case("no-stud-behind-the-upstand");
+  const auto back = std::find_if(job.survey.studs.begin(), job.survey.studs.end(),
+                                 [](const survey::Studs& studs) { return studs.wall == job::Side::back; });
+  ASSERT_NE(back, job.survey.studs.end());
+  back->centres_mm = {0.75 * in, 16 * in, 32 * in, 48 * in, 60 * in};
+  const Drawn d = drawn(job, false);
+  const std::string wall = read_through(d.sheet("wall-back"));
+  EXPECT_THAT(wall, HasSubstr("5-5/8  right end free: stud or block first"));
+  EXPECT_THAT(wall, HasSubstr("11-5/8"));
+  EXPECT_THAT(wall, Not(HasSubstr("VOID")));
 }
 
 TEST(Upstand, LeadsTheMarkOfEachPieceBesideIt) {
