@@ -163,7 +163,8 @@ class Order {
     const int now = furring_turns(s_).now;
     add({held.count > 0, "framer",
          studs_to_find_first(job_, s_) + wall_work(job_, now > 0) + wall_before_studs(f_) +
-             (s_.judgement.holds.upstand ? " " + timber_for_screws(s_.judgement.holds.upstand->first) : "") +
+             (s_.judgement.holds.upstand && !rejected_ ? " " + timber_for_screws(s_.judgement.holds.upstand->first)
+                                                       : "") +
              (held.count == 0 ? "" : " On HOLD as the cut list tells: " + held.words + ".") +
              (late.count == 0 ? ""
                               : " Furring beside the base waits until the base is down (" + late.words +

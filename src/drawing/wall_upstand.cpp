@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "drawing/detail_sizes.hpp"
+#include "drawing/order_words.hpp"
 #include "drawing/wall.hpp"
 #include "facts/assumed.hpp"
 #include "rules/check.hpp"
@@ -38,7 +39,11 @@ std::vector<Level> add_unheld(Sheet& sheet, Pen& pen, const Subject& s, job::Sid
   pen.line({from, z - half}, {to, z + half}, LineKind::rejected);
   pen.line({from, z + half}, {to, z - half}, LineKind::rejected);
   pen.label({(from + to) / 2, z + half + 0.4 * pen.text_mm()}, "VOID", Anchor::middle, 1.2);
-  warn(sheet, Warning{"SET TIMBER BEHIND THE UPSTAND FIRST", timber_for_screws(fails->advice)});
+  const Warning first{"SET TIMBER BEHIND THE UPSTAND FIRST", timber_for_screws(fails->advice)};
+  if (base_is_void(s))  // another one's edge may be at another height
+    sheet.holds.push_back(first.line);
+  else
+    warn(sheet, first);
   return {{(base_is_void(s) ? "" : pen.words(z) + "  ") + "VOID: no timber for the upstand's screws", z}};
 }
 
@@ -246,6 +251,12 @@ double before_edge(const Subject& s, job::Side wall) {
 
 }  // namespace
 
+void circle_place(Sheet& sheet, Pen& pen, Point at) {
+  const double t = pen.text_mm(), radius = 1.1 * t, up = 0.75 * radius;
+  sheet.arcs.push_back({at, radius, 0, 360, LineKind::phantom});
+  pen.label({at.x + up + 0.4 * t, at.y + up}, "1", Anchor::left, 1.5);  // no mark of a piece is as large
+}
+
 std::optional<BesideWall> beside_wall(const Subject& s, job::Side side) {
   if (const auto edge = side == job::Side::back ? edge_at_back(s) : std::nullopt)
     return BesideWall{"wall-upstand",
@@ -259,14 +270,16 @@ std::optional<BesideWall> beside_wall(const Subject& s, job::Side side) {
   const std::string name = "wall-" + std::string{job::name_of(side)} + "-furring";
   constexpr double before_mm = 350;  // where somebody stands who looks so
   return BesideWall{
-      name, "Furring at the base's edge, " + std::string{job::name_of(side)} + " wall",
-      "Furring at the base's edge, larger: {" + name + "}.",
+      name,
+      "Furring at the base's edge, " + std::string{job::name_of(side)} + " wall",
+      "Circle 1: furring at the base's edge, larger: {" + name + "}.",
       eye_at({before_edge(s, side), std::max(edge->at_mm - before_mm, part(s.facts, Role::base).bbox_mm[1])},
              gp_Dir{0, -1, 0}),
       [&s, edge = *edge](Sheet& sheet, Pen& pen, double scale, Point place) {
         const FurredSection section{s, edge, pen};
         add_detail(sheet, pen, section.cut(), section.detail(), scale, place);
-      }};
+      },
+      Point{side == job::Side::left ? edge->at_mm : -edge->at_mm, base_stands_to_mm(s.facts)}};
 }
 
 }  // namespace fallwright::drawing

@@ -31,9 +31,12 @@ struct BesideWall {
   std::string name, title, note;  ///< of that sheet, and where to look for it
   Sight sight;
   std::function<void(Sheet& sheet, Pen& pen, double scale, Point place)> draw;
+  std::optional<Point> circled = {};  ///< in the wall's view: where it is cut, if no plan marks that
 };
 /// That section; nothing where no strip is parted so.
 std::optional<Cut> furred_cut(const Subject& subject, job::Side wall);
+/// About that place on the wall a circle with the section's number.
+void circle_place(Sheet& sheet, Pen& pen, Point at);
 std::optional<BesideWall> beside_wall(const Subject& subject, job::Side side);
 
 }  // namespace fallwright::drawing
