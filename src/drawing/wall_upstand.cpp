@@ -254,7 +254,8 @@ double before_edge(const Subject& s, job::Side wall) {
 void circle_place(Sheet& sheet, Pen& pen, Point at) {
   const double t = pen.text_mm(), radius = 1.1 * t, up = 0.75 * radius;
   sheet.arcs.push_back({at, radius, 0, 360, LineKind::phantom});
-  pen.label({at.x + up + 0.4 * t, at.y + up}, "1", Anchor::left, 1.5);  // no mark of a piece is as large
+  pen.name({at.x + up, at.y + up}, {at.x + up + 0.4 * t, at.y + up}, "1", Anchor::left, 1.5);  // larger than marks
+  pen.always_led();
 }
 
 std::optional<BesideWall> beside_wall(const Subject& s, job::Side side) {
