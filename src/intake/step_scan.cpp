@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <charconv>
 #include <map>
 #include <string_view>
 #include <vector>
@@ -40,6 +41,7 @@ class Scan {
     const char c = text_[at_];
     if (c == '\'') return skip_to("'", 1);
     if (text_.compare(at_, 2, "/*") == 0) return skip_to("*/", 2);
+    if (std::isdigit(static_cast<unsigned char>(c))) return number();
     if (of_word(c)) return word();
     if (c == '#') return name();
     if (c == '(' && ++depth_ > deepest) damaged_ = true;
@@ -60,6 +62,15 @@ class Scan {
     if (const auto it = words_.find(text_.substr(from, at_ - from)); it != words_.end()) ++it->second;
   }
 
+  /// With a coordinate without end the kernel looks for an end of its face without end.
+  void number() {
+    double value = 0;
+    const char* const end = text_.data() + text_.size();
+    const auto [next, error] = std::from_chars(text_.data() + at_, end, value);
+    if (error != std::errc{} || value > greatest) damaged_ = true;
+    at_ = static_cast<std::size_t>(next - text_.data());
+  }
+
   /// "#12 =" defines what "#12" names elsewhere.
   void name() {
     std::size_t id = 0, digits = 0;
@@ -72,6 +83,7 @@ class Scan {
     (defines ? defined_ : named_).push_back(id);
   }
 
+  static constexpr double greatest = 1e9;  // no part of a base has as many of any unit
   static constexpr int deepest = 32;
   static constexpr std::size_t most_digits = 18;
   std::string_view text_;
@@ -112,7 +124,8 @@ void scan_step(const std::string& text) {
                       std::to_string(greatest_faces) + " are taken. Leave out lettering, textures and small rounds"};
   if (scan.damaged())
     throw job::NoBody{
-        "the file is damaged: it names what it does not hold, or breaks off within. Copy it again, whole"};
+        "the file is damaged: it names what it does not hold, has numbers without end, or breaks off within. Copy it "
+        "again, whole"};
   if (count("LENGTH_UNIT") == 0)
     throw job::NoBody{"the file does not say in which unit its lengths are. Export it again with its unit"};
 }

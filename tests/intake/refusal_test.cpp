@@ -50,6 +50,11 @@ TEST(Refusal, OfWhatIsNoStepFileSaysWhatIsWrong) {
   const std::size_t third = whole.size() / 3;
   EXPECT_THAT(refusal(whole.substr(0, third) + ";\nENDSEC;\nEND-ISO-10303-21;\n"), HasSubstr("damaged"));
   EXPECT_THAT(refusal(whole.substr(0, third) + whole.substr(2 * third)), HasSubstr("damaged"));
+  // With a point so far away the kernel never came to an end.
+  for (const char* far : {"1.E400", "-1.E400", "1.E+300", "123456789012."}) {
+    const std::size_t point = whole.rfind("CARTESIAN_POINT('',("), from = point + 20, end = whole.find(',', from);
+    EXPECT_THAT(refusal(whole.substr(0, from) + far + whole.substr(end)), HasSubstr("numbers without end")) << far;
+  }
 }
 
 TEST(Refusal, OfAnEntityThatHoldsAnotherThanItShould) {
