@@ -159,10 +159,15 @@ class Order {
     std::string blocking;
     for (const job::Length& height : job_.walls.blocking)
       blocking += (blocking.empty() ? "" : ", ") + len(height.in_mm());
+    const std::string wall = wall_before_studs(f_);
     const LateFurring late = furring_after_base(s_), held = furring_on_hold(s_);
     const int now = furring_turns(s_).now;
-    add({held.count > 0, "framer",
-         studs_to_find_first(job_, s_) + wall_work(job_, now > 0) + wall_before_studs(f_) +
+    add({held.count > 0 || (!wall.empty() && !blocking.empty()), "framer",
+         studs_to_find_first(job_, s_) + wall +
+             (wall.empty() || blocking.empty()
+                  ? ""
+                  : "Its blocking goes between its own studs: on HOLD till those are read. ") +
+             wall_work(job_, now > 0) +
              (s_.judgement.holds.upstand && !rejected_ ? " " + timber_for_screws(s_.judgement.holds.upstand->first)
                                                        : "") +
              (held.count == 0 ? "" : " On HOLD as the cut list tells: " + held.words + ".") +
@@ -349,11 +354,13 @@ class Order {
     if (const LateFurring late = furring_after_base(s_); late.count > 0)
       add_on_base(
           {late.held > 0, "framer",
-           "Fur the studs beside the base before its mortar sets: " + late.words +
-               ". Slip each strip down behind the " + (upstands ? "upstand" : "base's edge") + " and " +
-               late_fastening(s_) + " where it stands over that, no hammer.",
+           "Fur the studs beside the base before its mortar sets: " + late.words + ". Slip each " +
+               (late.shims == late.count ? "shim" : "strip") + " down behind the " +
+               (upstands ? "upstand" : "base's edge") + " and " + to_fasten(late) +
+               " where it stands over that, no hammer.",
            std::to_string(late.count) + (late.count == 1 ? " strip" : " strips") + " by the cut list" + held_of(late),
-           "a strip pushes at the base: plane it thinner, and read the level again"});
+           std::string{late.shims == late.count ? "a shim" : "a strip"} + " pushes at the base: " + to_thin(late) +
+               ", and read the level again"});
     if (upstands)
       add_on_base(
           {!s_.judgement.holds.loose.empty() || s_.judgement.holds.upstand, "crew",
@@ -435,7 +442,7 @@ class Order {
              ". On a stud each begins on the strip below it.",
          std::to_string(last.count) + (last.count == 1 ? " strip" : " strips") + " by the cut list" + held_of(last),
          std::string{"a strip pushes at the base"} + (job_.bench ? " or at the seat block" : "") +
-             ": cut it shorter, or plane it thinner"});
+             ": cut it shorter, or " + to_thin(last)});
   }
 
   void tight() {

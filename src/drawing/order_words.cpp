@@ -7,6 +7,7 @@
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "rules/check.hpp"
+#include "rules/words.hpp"
 #include "takeoff/cuts.hpp"
 #include "units/length.hpp"
 #include "units/tolerance.hpp"
@@ -27,9 +28,9 @@ std::string open_checks(const std::vector<rules::Result>& results) {
 std::string wall_before_studs(const facts::Facts& facts) {
   const auto studs = std::count_if(facts.room.studs.begin(), facts.room.studs.end(), takeoff::beyond_furring);
   if (studs == 0) return "";
-  return studs == 1 ? " First frame a wall before the stud that stands farther back than furring reaches."
-                    : " First frame a wall before the " + std::to_string(studs) +
-                          " studs that stand farther back than furring reaches.";
+  return studs == 1 ? "First frame a wall before the stud that stands farther back than furring reaches. "
+                    : "First frame a wall before the " + std::to_string(studs) +
+                          " studs that stand farther back than furring reaches. ";
 }
 
 double base_stands_to_mm(const facts::Facts& facts) {
@@ -66,7 +67,7 @@ std::string furring_by_turns(const Findings& s) {
     return count == 0 ? "" : ", " + std::to_string(count) + (now > 0 ? " more " : " ") + when;
   };
   const bool none_ever = turns.all == 0;
-  return std::string{none_ever ? wall_before_studs(s.facts).empty() ? "no stud needs furring, as read or drawn"
+  return std::string{none_ever ? rules::framed_out(s.facts).empty() ? "no stud needs furring, as read or drawn"
                                                                     : "no strip of furring before that"
                      : now == 0
                          ? "no strip of furring yet"
@@ -96,13 +97,6 @@ std::string thin_strips(const Findings& s) {
   if (thin == 0) return "";
   return "; " + std::to_string(thin) + (thin < furring_turns(s).all ? " of all these" : "") +
          " too thin to rip: shims, in tapered pairs or strips of card in layers, stapled where they go";
-}
-
-std::string late_fastening(const Findings& s) {
-  bool strips = false, shims = false;
-  for (const takeoff::CutRow& cut : s.cuts)
-    if (cut.furring && cut.turn == facts::Turn::base) (cut.is_shim() ? shims : strips) = true;
-  return !shims ? "screw it" : strips ? "screw it, staple shims," : "staple it";
 }
 
 namespace {

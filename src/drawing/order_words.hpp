@@ -30,10 +30,6 @@ std::string furring_by_turns(const Findings& findings);
 /// "; 3 of all these too thin to rip: shims ...": of all strips, whenever they are set; empty where none is.
 std::string thin_strips(const Findings& findings);
 
-/// "screw it": of furring that goes in beside the base; "staple it" where that is shims, of both "screw it, staple
-/// shims,".
-std::string late_fastening(const Findings& findings);
-
 /// "front edge 18\" above the datum, back higher": the edge of the seat that is next to the base, which is its highest
 /// where it falls away. @pre there is a bench.
 std::string seat_edge(const job::Job& job, const facts::Facts& facts);

@@ -163,6 +163,7 @@ LateFurring furring_that_waits(const Findings& s, Waits waits, std::optional<job
       if (count == 0) continue;
       marks.push_back({cut.mark, count, count != cut.count});
       late.count += count;
+      if (cut.is_shim()) late.shims += count;
       if (cut.hold) held.push_back(marks.back()), late.held += count;
     }
     tell(late.words, marks, side), tell(late.held_words, held, side);
@@ -181,6 +182,17 @@ static bool waits_for_seat(const takeoff::CutRow& cut) {
 
 static bool waits_for_all(const takeoff::CutRow& cut) {
   return cut.turn == facts::Turn::after;
+}
+
+std::string to_fasten(const LateFurring& late) {
+  return late.shims == 0            ? "screw it"
+         : late.shims == late.count ? "staple it"
+                                    : "screw it, or staple it if it is a shim,";
+}
+
+std::string to_thin(const LateFurring& late) {
+  const std::string shim = "set a thinner shim";
+  return late.shims == 0 ? "plane it thinner" : late.shims == late.count ? shim : "plane it thinner, or " + shim;
 }
 
 LateFurring furring_after_base(const Findings& s) {

@@ -80,7 +80,11 @@ struct LateFurring {
   std::string words;       ///< "strips T, V on the right wall", by their marks in the cut list
   int held = 0;            ///< so many of them are on hold
   std::string held_words;  ///< those
+  int shims = 0;           ///< so many are no strips: they are stapled, and nobody planes them
 };
+/// "screw it", and what is done to one that pushes: "plane it thinner".
+std::string to_fasten(const LateFurring& late);
+std::string to_thin(const LateFurring& late);
 
 /// Until the base is down, as it would have no room to come down beside them, and no longer: no higher than it stands.
 /// Those of which nothing stands beside it and those of the back wall do not wait.

@@ -30,8 +30,8 @@ struct Backing {
   Side wall = Side::back;
   double height_mm = 0;
   double share = 0;           ///< of the plate's area, on studs, blocking and plates
-  double assumed = 0;         ///< the part of that share on studs of a standing wall that nobody read
-  bool stud_can = false;      ///< a stud that stands elsewhere than assumed may back all of it
+  double assumed = 0;         ///< the part of that share on studs of a standing wall that nobody read, and between them
+  bool stud_can = false;      ///< studs that stand elsewhere than assumed, and blocking between, may back all of it
   double above_water_mm = 0;  ///< its lower edge above the threshold's highest edge; without one, above the rim
   double behind_bench = 0;    ///< share of its plate that bench frame or seat block hides
   double clear_by_mm = 0;     ///< how much higher it clears the bench
@@ -47,7 +47,7 @@ inline constexpr double screw_to_edge_mm = 9.525;
 /// From one end of an upstand to the first place for a fastener; its whole length where there is none.
 struct HoldEnd {
   Side at = Side::back;
-  double to_first_mm = 0, sure_mm = 0;  ///< sure: with what is known to be there alone
+  double to_first_mm = 0, sure_mm = 0;  ///< sure: as `Hold::sure_apart_mm`
 };
 
 /// What stands behind one upstand of the base, over its length: places where a fastener finds timber.
@@ -59,12 +59,12 @@ struct Hold {
   double from_mm = 0, to_mm = 0;   ///< that stretch: from the upstand's left end, or from its back end
   Point from_at_mm{}, to_at_mm{};  ///< the same in the room
   bool assumed = false;            ///< studs of that wall stand there already and nobody read where
-  double sure_apart_mm = 0;        ///< with what is known to be there alone: blocking, from end to end of its row
+  double sure_apart_mm = 0;        ///< its whole length where nobody read its studs, between which blocking is set
   double screws_mm = 0;            ///< so high fasteners go in over the upstand's edge
   double thickness_mm = 0;         ///< of the upstand
   /// Where a fastener finds a stud: from and to, from the upstand's left end or from its back end, in that order.
   std::vector<std::pair<double, double>> studs_mm = {};
-  std::array<HoldEnd, 2> ends{};   ///< left and right of the back's, back and front of a side's
+  std::array<HoldEnd, 2> ends{};  ///< left and right of the back's, back and front of a side's
 };
 
 /// The floor's deck between its joists.

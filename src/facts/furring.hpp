@@ -92,6 +92,11 @@ struct StudGap {
   double bound_to_mm = 0, at_bound_mm = 0;
   std::vector<Strip> strips = {};   ///< that bring it out, lowest first
   double floor_mm = 0, top_mm = 0;  ///< the heights of the gaps at floor and top, between which its line is straight
+  bool tile_unsaid = false;         ///< it is beyond furring above that bound alone, and nobody said how high tile goes
+  /// Nothing is to lie flat before it over that: its gap at the top is told there, and its strip ends.
+  bool ends_at_tile(double head_mm) const {
+    return top_mm > floor_mm && top_mm < head_mm - units::tolerance::length_mm;
+  }
   bool stands_alone() const { return before == Before::nothing; }
   double widest_mm() const { return stands_alone() ? 0 : std::max({at_floor_mm, at_upstand_mm, at_top_mm}); }
   /// Furring does not reach so far: a wall is framed before it.
@@ -108,6 +113,14 @@ inline bool is_framed_out(const std::vector<StudGap>& studs, survey::Side wall) 
   return std::any_of(studs.begin(), studs.end(),
                      [&](const StudGap& stud) { return stud.wall == wall && stud.is_beyond_furring(); });
 }
+
+/// Whether it may be that it is not, as tile may end below where studs are beyond furring.
+inline bool may_tile_settle(const std::vector<StudGap>& studs, survey::Side wall) {
+  return std::none_of(studs.begin(), studs.end(), [&](const StudGap& stud) {
+    return stud.wall == wall && stud.is_beyond_furring() && !stud.tile_unsaid;
+  });
+}
+inline constexpr const char* tile_to_say = "say how high tile and waterproofing go on the walls (tile.height)";
 
 /// What brings a block of a furred wall out to its board, which runs on from strip to strip: as thick at the block's
 /// end toward the left (of the back wall) or toward the back (of a side wall), and at its other end.

@@ -79,7 +79,9 @@ class Walls {
                        gap(bound),
                        {},
                        floor,
-                       top});
+                       top,
+                       is_beyond(head) && !is_beyond(bound) && !is_beyond(upstand) && !is_beyond(floor) &&
+                           model_.job.is_default("tile.height")});
     }
     return found;
   }

@@ -36,7 +36,7 @@ OnWall plate_of(const job::Fixture& fixture, const job::Job& job) {
   return {middle - w, middle + w, z - h, z + h};
 }
 
-/// The part of an upright stretch that rows of blocking take: there is timber there wherever the studs stand.
+/// The part of an upright stretch that rows of blocking take where studs stand at either side of it.
 double in_rows(const OnWall& stretch, const job::Job& job) {
   const double half = job.walls.stock.depth.in_mm() / 2, wide = stretch.to - stretch.from;
   double area = 0;
@@ -95,6 +95,7 @@ void add_timber(const parts::Model& model, const job::Fixture& fixture, const On
   const bool back = fixture.wall == Side::back, known = !job::are_studs_assumed(model.job, fixture.wall);
   const facts::Family family{parts::Role::wall, fixture.wall};
   const double slit_mm = units::tape_mark_mm(model.job.is_metric()) / 2;
+  double on_plates = 0;
   std::vector<OnWall> studs, plates;
   for (const parts::Solid& solid : model.solids) {
     if (solid.part.family != family) continue;
@@ -111,13 +112,16 @@ void add_timber(const parts::Model& model, const job::Fixture& fixture, const On
     if (backed.area() <= 0) continue;
     if (air_mm(solid, fixture.wall, backed, boards, strips) > 2 * slit_mm + units::tolerance::length_mm) continue;
     backing.share += backed.area() / plate.area();
-    if (!known && solid.part.kind == parts::Kind::stud)
-      backing.assumed += (backed.area() - in_rows(backed, model.job)) / plate.area();
+    // Blocking reaches from stud to stud: where nobody read them it is as little known.
+    const bool stands = solid.part.kind == parts::Kind::stud || solid.part.kind == parts::Kind::blocking;
+    if (!known && stands) backing.assumed += backed.area() / plate.area();
+    if (!stands) on_plates += backed.area();
   }
   backing.share = std::min(1.0, backing.share);
-  const double free = plate.area() - in_rows(plate, model.job);
-  backing.stud_can = !known && (free <= 0 || plate.to - plate.from <=
-                                                 model.job.walls.stock.thickness.in_mm() + units::tolerance::length_mm);
+  const double free = 1 - (in_rows(plate, model.job) + on_plates) / plate.area();
+  backing.stud_can =
+      !known && (free <= units::tolerance::ratio ||
+                 plate.to - plate.from <= model.job.walls.stock.thickness.in_mm() + units::tolerance::length_mm);
 }
 
 /// The bench hides a wall that it stands against from the floor up to the seat's own upstands.

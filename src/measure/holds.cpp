@@ -117,8 +117,7 @@ facts::Hold hold_of(const parts::Model& model, const Upstand& up, const Boards& 
   const bool bench = up.side == bench_side(model.job);
   const facts::Family family =
       bench ? facts::Family{parts::Role::bench_frame} : facts::Family{parts::Role::wall, up.side};
-  std::vector<Stretch> places, sure, studs;
-  Stretch row{up.to, up.from};  // of blocking, whose pieces run from stud to stud
+  std::vector<Stretch> places, studs;
   for (const parts::Solid& solid : model.solids) {
     if (solid.part.family != family) continue;
     auto shown = behind(solid, up);
@@ -126,17 +125,13 @@ facts::Hold hold_of(const parts::Model& model, const Upstand& up, const Boards& 
     // What a strip brings out holds where the strip is.
     const auto strip = bench ? std::optional<Boards::Width>{} : boards.in_front_of(solid, up.screws_mm, edge_mm);
     if (strip) shown->along = {std::max(shown->along.from, strip->from), std::min(shown->along.to, strip->to)};
-    if (solid.part.kind == parts::Kind::blocking)
-      row = {std::min(row.from, shown->along.from), std::max(row.to, shown->along.to)};
     const auto place = place_for_fastener(shown->along);
     if (!place) continue;
     places.push_back(*place);
     if (solid.part.kind == parts::Kind::stud) studs.push_back(*place);
   }
-  if (row.from < row.to)
-    if (const auto place = place_for_fastener(row)) sure.push_back(*place);
   const Foremost foremost{model};
-  const Stretch gap = widest_gap(places, up, foremost), without_studs = widest_gap(sure, up, foremost);
+  const Stretch gap = widest_gap(places, up, foremost);
   facts::Hold hold;
   hold.side = up.side;
   hold.behind = bench ? facts::Behind::bench : facts::Behind::wall;
@@ -147,11 +142,12 @@ facts::Hold hold_of(const parts::Model& model, const Upstand& up, const Boards& 
   hold.from_at_mm = in_room(up, up.back() ? gap.from : gap.to);
   hold.to_at_mm = in_room(up, up.back() ? gap.to : gap.from);
   hold.assumed = !bench && job::are_studs_assumed(model.job, up.side);
-  hold.sure_apart_mm = hold.assumed ? without_studs.to - without_studs.from : hold.apart_mm;
-  const auto ends = to_ends(places, up), sure_ends = hold.assumed ? to_ends(sure, up) : ends;
+  // Blocking reaches from the first stud to the last one: where nobody read them, nothing of it is known either.
+  hold.sure_apart_mm = hold.assumed ? hold.length_mm : hold.apart_mm;
+  const auto ends = to_ends(places, up);
   for (std::size_t i = 0; i < ends.size(); ++i)
     hold.ends[i] = {up.back() ? (i == 0 ? Side::left : Side::right) : (i == 0 ? Side::back : Side::front), ends[i],
-                    sure_ends[i]};
+                    hold.assumed ? hold.length_mm : ends[i]};
   hold.screws_mm = up.screws_mm;
   for (const Stretch& s : studs)
     hold.studs_mm.emplace_back(up.back() ? s.from - up.from : up.to - s.to,

@@ -121,11 +121,18 @@ class RoomText {
            padded(s.stands_alone() ? "-" : name_of(s.before), 11) +
            (s.stands_alone()
                 ? ""
-                : padded(furring(s.at_floor_mm), 14) + padded(furring(s.at_upstand_mm), 16) + furring(s.at_top_mm)));
+                : padded(furring(s.at_floor_mm), 14) + padded(furring(s.at_upstand_mm), 16) + furring(s.at_top_mm) +
+                      (s.ends_at_tile(report_.job.alcove.height.in_mm()) ? " *" : "")));
     }
     if (flush > 0)
       line((flush == room_.studs.size() ? "all " : "the other ") + std::to_string(flush) +
            " need nothing, or have nothing before them (--all lists them)");
+    const auto at_tile = std::find_if(room_.studs.begin(), room_.studs.end(), [&](const facts::StudGap& s) {
+      return !s.stands_alone() && s.ends_at_tile(report_.job.alcove.height.in_mm());
+    });
+    if (at_tile != room_.studs.end())
+      line("* not at the stud's top but as high as tile goes, " + len(at_tile->top_mm) +
+           " above the datum: farther up it stands back more than furring reaches, and its strip ends");
     if (std::any_of(room_.studs.begin(), room_.studs.end(), [](const facts::StudGap& s) { return s.assumed; }))
       line("centres in brackets: assumed at " + len(report_.job.walls.spacing.in_mm()) + ", not read (survey.studs)");
     const rules::Result* flat = rules::find(report_.judgement.results, "wall.furred-flat");

@@ -174,7 +174,8 @@ void add_unread(facts::Holds& holds, const job::Job& job, const facts::Facts& fa
   if (!held || !held->limit.greatest) return;
   for (const facts::Hold& hold : facts.holds) {
     if (const Result* fails = rejected_hold(results, hold)) holds.upstand = facts::Held{"", "", fails->advice};
-    if (hold.assumed && hold.sure_apart_mm > *held->limit.greatest + units::tolerance::length_mm)
+    if ((hold.assumed && hold.sure_apart_mm > *held->limit.greatest + units::tolerance::length_mm) ||
+        (hold.behind == facts::Behind::wall && facts::is_framed_out(facts.room.studs, hold.side)))
       holds.loose.push_back(hold.side);
   }
 }

@@ -23,6 +23,7 @@ struct Back {
   facts::Before before = facts::Before::base;
   job::Side wall = job::Side::back;
   std::tuple<int, int, double> turn;
+  bool tile_unsaid = false;  ///< tile may end below where it stands back so far
 };
 
 /// In no order. A stud counts over its whole length, as its strip of furring does; behind the bench also where the
@@ -31,9 +32,6 @@ std::vector<Back> all_that_stand_back(const job::Job& job, const facts::Facts& f
   constexpr double same_mm = units::tolerance::length_mm;
   const job::Side hand = told_hand(facts);
   std::vector<Back> all;
-  const auto is_whole = [&](const facts::StudGap& s) {
-    return s.top_mm <= s.floor_mm || s.top_mm >= job.alcove.height.in_mm() - same_mm;
-  };
   const auto add = [&](double at_floor, double at_upstand, double at_top, const std::string& name, Back back,
                        const char* top = ", at its top") {
     const double low = std::max(at_floor, at_upstand);
@@ -47,10 +45,10 @@ std::vector<Back> all_that_stand_back(const job::Job& job, const facts::Facts& f
     if (s.stands_alone()) continue;
     const bool from_right = s.wall == job::Side::back && hand == job::Side::right;
     add(s.at_floor_mm, s.at_upstand_mm, s.at_top_mm, "stud '" + s.part_id + "'",
-        {0, "", s.before, s.wall, {0, turn_of(s.wall, hand), from_right ? -s.running_mm : s.running_mm}},
-        is_whole(s) ? ", at its top" : ", as high as tile goes");
+        {0, "", s.before, s.wall, {0, turn_of(s.wall, hand), from_right ? -s.running_mm : s.running_mm}, s.tile_unsaid},
+        s.ends_at_tile(job.alcove.height.in_mm()) ? ", as high as tile goes" : ", at its top");
     if (facts.cleat && facts.cleat->farthest_id == s.part_id && facts.cleat->farthest_mm > all.back().gap_mm + same_mm)
-      all.back().gap_mm = facts.cleat->farthest_mm,
+      all.back().gap_mm = facts.cleat->farthest_mm, all.back().tile_unsaid = false,
       all.back().where = "stud '" + s.part_id + "', where that is fastened";
   }
   // One built on site fills the room to its walls.
@@ -107,6 +105,11 @@ Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& li
   const auto most = farthest_back(job, facts);
   if (!most) return not_applicable("no wall stands behind the base");
   const bool furred = most->gap_mm <= facts::most_furring_mm + units::tolerance::length_mm;
+  const auto backs = all_that_stand_back(job, facts);
+  if (!furred && std::all_of(backs.begin(), backs.end(), [](const Back& back) {
+        return back.tile_unsaid || back.gap_mm <= facts::most_furring_mm + units::tolerance::length_mm;
+      }))
+    return missing(facts::tile_to_say);
   const std::string edge = std::string{name_of(most->before)} + "'s edge";
   double thickest = facts::furring_mm(most->gap_mm, job.mark_mm());
   for (const facts::StudGap& stud : facts.room.studs)  // above all tile they go on

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <tuple>
 
 #include "facts/furring.hpp"
 #include "rules/book.hpp"
@@ -164,22 +165,24 @@ std::vector<job::Change> raised(const job::Job& job, const facts::Facts& facts, 
   return lines;
 }
 
-std::string studs_or(const std::vector<job::Side>& walls, const std::string& instead) {
-  return studs_to_find(units::listed(job::names_of(walls), ", ") + (walls.size() > 1 ? " walls" : " wall"),
-                       "or " + instead);
-}
-
-/// The least that is known to be there comes first.
+/// The least that is known to be there comes first; before it what lacks timber whoever reads the studs. A wall that is
+/// framed out hides what stands there now: its fixtures wait.
 Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (job.fixtures.empty()) return not_applicable(no_fixtures);
+  const double least = limit.least.value_or(1) - units::tolerance::ratio;
   const auto sure = [](const facts::Backing& b) { return b.share - b.assumed; };
-  const facts::Backing* worst =
-      worst_of(facts, [&](const facts::Backing& a, const facts::Backing& b) { return sure(a) < sure(b); });
+  const auto waits = [&](const facts::Backing& b) { return facts::is_framed_out(facts.room.studs, b.wall); };
+  const auto rank = [&](const facts::Backing& b) { return waits(b) ? 2 : sure(b) < least && !b.stud_can ? 0 : 1; };
+  const facts::Backing* worst = worst_of(facts, [&](const facts::Backing& a, const facts::Backing& b) {
+    return std::tuple{rank(a), sure(a)} < std::tuple{rank(b), sure(b)};
+  });
   if (!worst) return cannot_tell("no wall was found behind the fixtures");
+  if (rank(*worst) > 0 && std::any_of(facts.backings.begin(), facts.backings.end(), waits))
+    return missing(to_frame_out(facts));
   std::string names;
   std::vector<double> rows;
   for (const facts::Backing& b : facts.backings) {
-    if (sure(b) >= limit.least.value_or(1) - units::tolerance::ratio) continue;
+    if (waits(b) || sure(b) >= least) continue;
     names += (names.empty() ? "" : ", ") + called(b, job);
     const job::Fixture* fixture = fixture_of(job, b);
     for (const double row : rows_behind(job, rows_within(job, facts), b.height_mm, fixture ? fixture->tall.in_mm() : 0))
@@ -189,9 +192,8 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
   const std::string at = "(walls.blocking at " + heights_text(set, job) + ")";
   const std::string row = "set blocking behind " + names + " " + at + " before the board goes on";
   Finding finding = found(sure(*worst), "least backed: " + named(*worst, job), row);
-  finding.holds_anyway = sure(*worst) >= limit.least.value_or(1) - units::tolerance::ratio;
+  finding.holds_anyway = sure(*worst) >= least;
   finding.may_hold = worst->stud_can;
-  finding.read = studs_or({worst->wall}, row);
   const std::string stud =
       "set a stud where none stands beside " + names + ", then blocking to it " + at +
       "; fill a bay too narrow for blocking with timber fastened to its studs; before the board goes on";
@@ -248,16 +250,24 @@ std::string end_text(const facts::Hold& hold, const facts::HoldEnd& end) {
 std::string stretch_of(const facts::Hold& hold, const job::Job& job, job::Side hand, Way way) {
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   const std::string screws = ", where screws go in over its edge, " + len(hold.screws_mm) + " above the datum";
+  if (hold.assumed) return std::string{job::name_of(hold.side)} + " upstand, behind which nobody read studs" + screws;
   if (way == to_an_end) return "from the " + end_text(hold, freer_end(hold, hand)) + " on" + screws;
   return std::string{job::name_of(hold.side)} + " upstand, between " + len(hold.from_mm) + " and " + len(hold.to_mm) +
          " from its " + (hold.side == job::Side::back ? "left" : "back") + " end" + screws;
 }
 
-/// One that breaks the limit by what was read comes before one that may. Of walls that are alike the first in turn.
+/// A wall that is framed out hides what stands there now: what holds an upstand along it is not there yet.
+bool waits_for_wall(const facts::Facts& facts, const facts::Hold& hold) {
+  return hold.behind == facts::Behind::wall && facts::is_framed_out(facts.room.studs, hold.side);
+}
+
+/// One that breaks the limit by what was read comes before one that may; last one whose wall waits. Of walls that are
+/// alike the first in turn.
 const facts::Hold& worst_hold(const facts::Facts& facts, double greatest_mm, Way way) {
   const auto broken_surely = [&](const facts::Hold& h) { return !h.assumed && way(h) > greatest_mm; };
   const job::Side hand = told_hand(facts);
   const auto before = [&](const facts::Hold& a, const facts::Hold& b) {
+    if (waits_for_wall(facts, a) != waits_for_wall(facts, b)) return waits_for_wall(facts, b);
     if (broken_surely(a) != broken_surely(b)) return broken_surely(a);
     if (std::abs(way(a) - way(b)) > units::tolerance::length_mm) return way(a) > way(b);
     return turn_of(a.side, hand) < turn_of(b.side, hand);
@@ -292,6 +302,13 @@ std::vector<std::string> loose_ends(const facts::Hold& hold, double limit_mm) {
   return ends;
 }
 
+/// "add a stud of 2x4 to the bench's frame within 6" of the left end of the back upstand".
+std::string studs_at(const job::Job& job, const std::vector<std::string>& ends, double limit_mm) {
+  const std::string within = " within " + text_at_most(limit_mm, job) + " of ";
+  return "add a stud of " + job.bench->frame.stock.name + " to the bench's frame" +
+         (ends.size() > 1 ? " at each of " + units::listed(ends) + "," + within + "it" : within + units::listed(ends));
+}
+
 void hold_to_bench(const job::Job& job, const facts::Hold& hold, double limit_mm, Way way, ToHold& to) {
   // Where nothing at all holds a plate's seam with its studs lies at the screws: more studs hold no more. Nor do they
   // at an end.
@@ -302,7 +319,7 @@ void hold_to_bench(const job::Job& job, const facts::Hold& hold, double limit_mm
   } else {
     to.add(way == between ? "set blocking between the bench's studs behind the " +
                                 std::string{job::name_of(hold.side)} + " upstand"
-                          : "set timber behind " + units::listed(loose_ends(hold, limit_mm)));
+                          : studs_at(job, loose_ends(hold, limit_mm), limit_mm));
     to.by_lines = false;
   }
 }
@@ -312,7 +329,7 @@ ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm, 
   std::vector<double> rows;
   std::vector<std::string> loose;
   for (const facts::Hold& hold : facts.holds) {
-    if (way(hold) <= limit_mm) continue;
+    if (way(hold) <= limit_mm || waits_for_wall(facts, hold)) continue;
     if (hold.behind == facts::Behind::bench) {
       hold_to_bench(job, hold, limit_mm, way, to);
     } else if (const auto off = stands_off(facts, hold.side)) {
@@ -355,21 +372,22 @@ Finding held_along(const job::Job& job, const facts::Facts& facts, const Limit& 
   const double greatest = limit.greatest.value_or(0) + units::tolerance::length_mm;
   const facts::Hold* worst = &worst_hold(facts, greatest, way);
   const double measured = way(*worst);
+  const bool broken = !worst->assumed && measured > greatest && !waits_for_wall(facts, *worst);
+  if (!broken && std::any_of(facts.holds.begin(), facts.holds.end(),
+                             [&](const facts::Hold& hold) { return waits_for_wall(facts, hold); }))
+    return missing(to_frame_out(facts));
   const ToHold to = to_hold(job, facts, greatest, way);
   const std::string before = " before the board";
-  Finding finding =
-      found(measured, "nothing to screw the upstand to: " + stretch_of(*worst, job, told_hand(facts), way),
-            to.words + before);
+  Finding finding = found(measured,
+                          "nothing " + std::string{worst->assumed ? "known " : ""} +
+                              "to screw the upstand to: " + stretch_of(*worst, job, told_hand(facts), way),
+                          to.words + before);
   if (measured <= greatest)
     finding.where =
         (way == between ? "longest way between fasteners: " : "longest way from an end to the first fastener: ") +
         stretch_of(*worst, job, told_hand(facts), way);
   finding.holds_anyway = !worst->assumed || measured <= greatest;
   finding.may_hold = worst->assumed;
-  std::vector<job::Side> sides;
-  for (const facts::Hold& hold : facts.holds)
-    if (hold.assumed && hold.behind == facts::Behind::wall) sides.push_back(hold.side);
-  if (way == between) finding.read = studs_or(sides, to.words);  // studs once read are read for its ends as well
   if (!to.by_lines) return finding;
   return mended_by(std::move(finding), to.lines,
                    to.instead.empty() ? "" : to.instead + (way == between ? "," : "") + before);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <optional>
 
@@ -347,10 +348,13 @@ std::string framed_out(const facts::Facts& facts) {
 
 std::string to_frame_out(const facts::Facts& facts) {
   const std::string walls = framed_out(facts);
-  return walls.empty() ? ""
-                       : "frame the " + walls +
-                             " out first, then read plumb and studs again (survey.plumb, survey.studs): studs stand "
-                             "farther back than furring reaches";
+  if (walls.empty()) return "";
+  if (std::all_of(std::begin(job::all_sides), std::end(job::all_sides),
+                  [&](job::Side side) { return facts::may_tile_settle(facts.room.studs, side); }))
+    return facts::tile_to_say;
+  return "frame the " + walls +
+         " out first, then read plumb and studs again (survey.plumb, survey.studs): studs stand farther back than "
+         "furring reaches";
 }
 
 bool is_build_up_known(const facts::Facts& facts) {

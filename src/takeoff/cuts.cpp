@@ -108,6 +108,8 @@ const char* begin_of(Furring furring) {
   return furring == Furring::strip ? "furring " : "shims ";
 }
 
+constexpr const char* ends_over_tile = "; ends above all tile, short of the stud's head";
+
 bool is_ripped(double widest_mm) {
   return widest_mm > facts::least_ripped_mm - units::tolerance::length_mm;
 }
@@ -153,6 +155,8 @@ std::vector<CutRow> strips_before(const facts::StudGap& gap, const facts::Facts&
     CutRow strip = furring_row(gap.part_id, thick, face_of(*stud), (on.to - on.from) * (box[5] - box[2]),
                                is_ripped(widest), metric);
     strip.ends = strip_ends(on, gap.wall, box[5] - box[2], metric);
+    const bool last = &measured == &gap.strips.back() && on.to < 1 && !on.below_seat;
+    if (last && gap.at(box[5]) > facts::most_furring_mm + units::tolerance::length_mm) strip.ends += ends_over_tile;
     strip.taper = taper_of(on);
     strip.turn = on.turn;
     strip.by_assumed_studs = gap.assumed;
@@ -188,14 +192,22 @@ std::optional<Hold> hold_on(HangsOn what, const std::optional<facts::Held>& by) 
   return by ? std::optional<Hold>{{what, by->check, by->title, by->first}} : std::nullopt;
 }
 
+}  // namespace
+
+std::optional<Hold> hold_till_framed(const facts::Room& room, facts::Side wall) {
+  if (!facts::is_framed_out(room.studs, wall)) return std::nullopt;
+  if (facts::may_tile_settle(room.studs, wall)) return Hold{HangsOn::studs, "", "", facts::tile_to_say};
+  return Hold{HangsOn::studs, "", "",
+              "frame the " + std::string{survey::name_of(wall)} +
+                  " wall out, as its studs stand farther back than furring reaches, and read it again"};
+}
+
+namespace {
+
 /// By which check a strip waits: those before the base's studs are as thick as it stands off them.
 std::optional<Hold> hold_on_strip(const facts::StudGap& gap, const facts::Room& room, const facts::Holds& holds) {
   std::optional<Hold> hold;
-  // They are cut to a wall that is not framed yet.
-  if (facts::is_framed_out(room.studs, gap.wall))
-    return Hold{HangsOn::studs, "", "",
-                "frame the " + std::string{survey::name_of(gap.wall)} +
-                    " wall out, as its studs stand farther back than furring reaches, and read it again"};
+  if (auto wall = hold_till_framed(room, gap.wall)) return wall;
   if (gap.before == facts::Before::base) hold = hold_on(HangsOn::base, holds.base);
   if (gap.before == facts::Before::bench) hold = hold_on(HangsOn::bench, holds.pieces);
   return !hold && gap.assumed ? hold_on(HangsOn::studs, holds.studs) : hold;
@@ -221,6 +233,8 @@ std::optional<Hold> hold_on_member(const facts::Member& member, const facts::Fac
     return part.id == member.part_id && part.which.family.role == facts::Role::bench_frame;
   });
   if (of_bench) return hold_on(HangsOn::bench, holds.pieces);
+  if (member.which.kind == facts::Kind::blocking && member.which.family.wall)
+    if (auto wall = hold_till_framed(facts.room, *member.which.family.wall)) return wall;
   return is_by_assumed_studs(member.which, facts.room) ? hold_on(HangsOn::studs, holds.studs) : std::nullopt;
 }
 
@@ -353,7 +367,7 @@ std::string ripped_from(const job::Job& job) {
 }
 
 bool beyond_furring(const facts::StudGap& gap) {
-  return gap.is_beyond_furring();
+  return gap.is_beyond_furring() && !gap.tile_unsaid;
 }
 
 std::optional<Board> board_of(const job::Job& job) {

@@ -110,6 +110,9 @@ bool beyond_furring(const facts::StudGap& gap);
 std::vector<CutRow> cut_list(const facts::Facts& facts, bool metric, const std::optional<Board>& board = {},
                              const facts::Holds& holds = {});
 
+/// What is cut, or goes in, between studs that a wall is framed before waits for that wall; nothing of any other wall.
+std::optional<Hold> hold_till_framed(const facts::Room& room, facts::Side wall);
+
 /// Whose a piece of the saw list is: a room by its place in the lists, and the mark it has in that room's cut list.
 struct Owner {
   std::size_t room = 0;

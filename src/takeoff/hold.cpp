@@ -101,6 +101,13 @@ bool is_counted_at_ends(const CutRow& cut) {
 /// What is cut from stock or counted by studs that nobody read, or by fasteners that nobody named.
 std::optional<Hold> hold_till_known(const Row& row, const std::vector<CutRow>& cuts, const job::Job& job,
                                     const facts::Facts& facts, const facts::Holds& holds) {
+  for (const facts::Hold& upstand : facts.holds)
+    if (is(row, Item::upstand_fasteners) && upstand.behind == facts::Behind::wall)
+      if (auto wall = hold_till_framed(facts.room, upstand.side)) return wall;
+  const auto block = std::find_if(cuts.begin(), cuts.end(), [](const CutRow& cut) {
+    return is_counted_at_ends(cut) && cut.hold && cut.hold->on == HangsOn::studs;
+  });
+  if (block != cuts.end() && (is(row, Item::framing_fasteners) || block->stock == row.item)) return block->hold;
   if (holds.studs) {
     const auto waits = [](const CutRow& cut) { return cut.by_assumed_studs; };
     const bool at_cleat = job.bench && facts::are_studs_assumed(facts.room.studs, job.bench->place),

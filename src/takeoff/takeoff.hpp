@@ -106,10 +106,12 @@ int sole_fasteners(const job::Job& job, const facts::Facts& facts);
 std::string deck_spacing(const job::Job& job, const facts::Facts& facts);
 
 /// What holds one upstand of the base: a fastener at each stud that is behind it, from the first to the last, and more
-/// where these or the upstand's ends are farther apart than the job says.
+/// where these or the upstand's ends are farther apart than the job says; and one into blocking that reaches nearer to
+/// an end than the stud does: what holds that end.
 struct UpstandFasteners {
   int at_studs = 0, between = 0;
-  int count() const { return at_studs + between; }
+  std::vector<std::pair<job::Side, job::Side>> at_ends = {};  ///< upstand, and its end
+  int count() const { return at_studs + between + static_cast<int>(at_ends.size()); }
 };
 UpstandFasteners upstand_fasteners(const job::Job& job, const facts::Facts& facts, const facts::Hold& upstand);
 /// Of all upstands.
@@ -122,7 +124,8 @@ struct FurringFasteners {
 };
 std::optional<FurringFasteners> furring_fasteners(const job::Job& job, const facts::Facts& facts,
                                                   const std::vector<CutRow>& cuts, Furring of, job::Side wall);
-/// "one at each stud, first to last", and how far apart at most where there are more than those.
+/// "one at each stud, first to last", at which ends one goes into blocking, and how far apart at most where there are
+/// more than those.
 std::string upstand_spacing(const job::Job& job, const UpstandFasteners& fasteners);
 /// How much of the end of the base's upstand along a wall a bench's apron comes down over, where it is notched over
 /// that: no fastener stands there.

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "diag/text_file.hpp"
+#include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 #include "job/read.hpp"
 #include "outside/drawn.hpp"
@@ -199,6 +200,31 @@ TEST(Upstand, LeadsTheMarkOfEachPieceBesideIt) {
     }
   }
   EXPECT_EQ(pieces, 4u);
+}
+
+/// The first step of the order of work that says so.
+Step step_that_says(const std::string& room, const std::string& words) {
+  const Drawn d = worked_out(job_of_case(room), false);
+  for (const Step& step : steps_of(d.model->job, {d.facts, d.cuts, {}, {}, d.judgement}))
+    if (step.what.find(words) != std::string::npos) return step;
+  throw std::out_of_range{words};
+}
+
+TEST(Upstand, ShimsBesideItAreStapledAndNobodyPlanesThem) {
+  // Source: docs/changelog.md: shims have staples; none of this room is ripped.
+  const Step beside = step_that_says("shims-beside-the-base", "Fur the studs beside the base");
+  EXPECT_THAT(beside.what, HasSubstr("Slip each shim down behind the upstand and staple it where"));
+  EXPECT_THAT(beside.stop + beside.what, Not(testing::AnyOf(HasSubstr("screw"), HasSubstr("plane"))));
+  const Step rest = step_that_says("shims-beside-the-base", "Fur the rest of the studs");
+  EXPECT_THAT(rest.stop, HasSubstr("thinner shim"));
+}
+
+TEST(Upstand, BlockingOfAWallThatIsToBeFramedOutComesAfterThatWall) {
+  // Source: none; blocks between studs that a wall is framed before are buried.
+  const Step walls = step_that_says("blocking-in-a-wall-to-be-framed-out", "set blocking");
+  EXPECT_LT(walls.what.find("First frame a wall"), walls.what.find("set blocking"));
+  EXPECT_THAT(walls.what, HasSubstr("on HOLD till those are read"));
+  EXPECT_TRUE(walls.hold);
 }
 
 }  // namespace

@@ -137,15 +137,17 @@ TEST(Hold, AStudThatTheNextUpstandLapsTakesAFastenerWhereThreeQuartersStay) {
     }
 }
 
-TEST(Hold, WhereNobodyReadTheStudsOnlyBlockingIsSure) {
-  // Source: common practice, no source: blocking is set from stud to stud, wherever they stand.
+TEST(Hold, WhereNobodyReadTheStudsNothingIsSure) {
+  // Source: common practice, no source: blocking is set from stud to stud, and ends where the last one stands.
   job::Job j = standing({});
   facts::Hold back = hold(measured(j), job::Side::back);
   EXPECT_TRUE(back.assumed);
   EXPECT_NEAR(back.sure_apart_mm, back.length_mm, 1e-6);
   j.walls.blocking = {inches(6)};
   back = hold(measured(j), job::Side::back);
-  EXPECT_LT(back.sure_apart_mm, 2 * in);
+  EXPECT_LT(back.apart_mm, 2 * in);
+  EXPECT_NEAR(back.sure_apart_mm, back.length_mm, 1e-6);
+  EXPECT_NEAR(back.ends[1].sure_mm, back.length_mm, 1e-6);
 }
 
 TEST(Hold, NothingHoldsAtTheSeamOfABenchsPlateAndItsStuds) {
@@ -213,8 +215,9 @@ TEST(Fixture, IsBackedAlsoWhereARowIsSetOnTheSolePlateByAMark) {
 }
 
 TEST(Fixture, StudsThatNobodyReadAreToldApart) {
-  // Source: by hand: a 1-1/2 in plate before the assumed stud at 32 in; a row of blocking makes the stud's place
-  // indifferent.
+  // Source: by hand: a 1-1/2 in plate before the assumed stud at 32 in. A row of blocking 3-1/2 in high backs any plate
+  // as high between studs, wherever those stand, and ends at the last of them: it is known no more than they are. One
+  // 3 in wide and 6 in high neither row nor stud can back.
   job::Job j = standing({});
   j.fixtures.push_back({"bar", Side::back, inches(32), inches(34), inches(1.5), inches(3)});
   facts::Backing bar = measured(j).backings[0];
@@ -224,7 +227,12 @@ TEST(Fixture, StudsThatNobodyReadAreToldApart) {
   j.walls.blocking = {inches(34)};
   bar = measured(j).backings[0];
   EXPECT_NEAR(bar.share, 1, 1e-9);
-  EXPECT_NEAR(bar.assumed, 0, 1e-9);
+  EXPECT_NEAR(bar.assumed, 1, 1e-9);
+  EXPECT_TRUE(bar.stud_can);
+  j.fixtures[0].width = inches(3);
+  EXPECT_TRUE(measured(j).backings[0].stud_can);
+  j.fixtures[0].tall = inches(6);
+  EXPECT_FALSE(measured(j).backings[0].stud_can);
 }
 
 TEST(Fixture, BesideAStudIsBackedByStudAndBlockingAndNoMore) {

@@ -201,6 +201,18 @@ TEST(RoomNumbers, StandUnderTheirHeads) {
        "mark, never better than they are."});
 }
 
+TEST(RoomNumbers, OfAStudThatIsLookedAtAsHighAsTileGoesSaySo) {
+  // Source: none; the column is called "at the top", and its strip ends short of the stud's head.
+  Sample sample = metric();
+  const std::string words = "* not at the stud's top but as high as tile goes, 1935 mm above the datum";
+  EXPECT_THAT(squeezed(report::room_table(sample.report(), true)), Not(HasSubstr("as high as tile goes")));
+  for (facts::StudGap& stud : sample.facts.room.studs)
+    if (!stud.stands_alone()) stud.floor_mm = 0, stud.top_mm = 1935;
+  const std::string text = squeezed(report::room_table(sample.report(), true));
+  EXPECT_THAT(text, HasSubstr("4 mm 5 mm 9 mm * "));
+  EXPECT_THAT(text, HasSubstr(words));
+}
+
 TEST(RoomNumbers, OfGaugesLessThanNothingAreSaidInWords) {
   // Source: by hand: a floor 3 mm below the datum, ribs 9 mm below that floor, a point 40 mm before the entry.
   Sample sample = metric();

@@ -1,0 +1,172 @@
+// Whole rooms in which a pass would rest on timber that nobody read, or that a wall is to be framed before.
+#include <algorithm>
+#include <stdexcept>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "diag/text_file.hpp"
+#include "job/read.hpp"
+#include "measure/measure.hpp"
+#include "parts/build.hpp"
+#include "parts/model.hpp"
+#include "rules/check.hpp"
+#include "rules/judgement.hpp"
+#include "rules/limits.hpp"
+#include "support/random_room.hpp"
+#include "takeoff/cuts.hpp"
+#include "takeoff/hold.hpp"
+#include "takeoff/takeoff.hpp"
+
+namespace fallwright {
+namespace {
+
+using rules::Outcome;
+using testing::HasSubstr, testing::Not;
+
+/// A room as it is judged and bought for.
+struct Waiting {
+  job::Job job;
+  facts::Facts facts;
+  rules::Judgement judgement;
+  std::vector<takeoff::CutRow> cuts;
+  std::vector<takeoff::Row> rows;
+
+  explicit Waiting(job::Job of) : job{std::move(of)}, facts{measure::measure(*parts::build(job))} {
+    const rules::Limits limits = rules::limits_for(job);
+    judgement = rules::judgement_of(job, facts, limits, rules::check(job, facts));
+    cuts = takeoff::cut_list(facts, job.is_metric(), {}, judgement.holds);
+    rows = takeoff::take_off(job, facts, cuts, {});
+    takeoff::hold_back(rows, cuts, job, facts, judgement.holds);
+  }
+  const rules::Result& told(const char* id) const {
+    const rules::Result* r = rules::find(judgement.results, id);
+    if (!r) throw std::out_of_range{id};
+    return *r;
+  }
+  const takeoff::Row& row(const std::string& item) const {
+    const auto it = std::find_if(rows.begin(), rows.end(), [&](const takeoff::Row& r) { return r.item == item; });
+    if (it == rows.end()) throw std::out_of_range{item};
+    return *it;
+  }
+};
+
+/// The room, its mirror image, and its twin that is told in millimetres.
+std::vector<Waiting> three_of(const std::string& name) {
+  const std::string file = std::string{PROJECT_DIR} + "/tests/cases/" + name + ".toml", text = diag::read_text(file);
+  std::vector<Waiting> all;
+  all.emplace_back(job::read(text, file));
+  all.emplace_back(job::read(sample::mirrored(text), file));
+  job::Job metric = job::read(text, file);
+  metric.unit = job::UnitSystem::metric;
+  all.emplace_back(std::move(metric));
+  return all;
+}
+
+TEST(Waits, NoBlockIsKnownBetweenStudsThatNobodyRead) {
+  // Source: none; blocking reaches from the first stud to the last, so that studs read at 3/4 and 16 in of 36 leave no
+  // row beyond them: what passed by a row between studs drawn by assumption fails once they are read.
+  for (const Waiting& room : three_of("blocks-between-studs-nobody-read")) {
+    for (const char* id : {"upstand.held", "upstand.end-held", "blocking.behind"}) {
+      EXPECT_EQ(room.told(id).outcome, Outcome::not_checked) << id << ": " << room.told(id).where;
+      EXPECT_THAT(room.told(id).advice, HasSubstr("survey.studs")) << id;
+      EXPECT_THAT(room.told(id).advice, Not(HasSubstr("walls.blocking"))) << "rows are there";
+    }
+    EXPECT_THAT(room.told("upstand.held").where, Not(HasSubstr("between"))) << "no place without its number";
+    EXPECT_TRUE(room.row("fasteners, upstands").hold);
+    EXPECT_EQ(room.judgement.holds.loose.size(), 3u);
+  }
+  job::Job read = three_of("blocks-between-studs-nobody-read")[0].job;
+  read.survey.studs = {{job::Side::back, job::Side::left, {19.05, 406.4, 812.8, 1219.2, 1504.95}},
+                       {job::Side::left, job::Side::back, {19.05, 406.4}},
+                       {job::Side::right, job::Side::back, {19.05, 406.4}}};
+  const Waiting room{read};
+  EXPECT_EQ(room.told("upstand.held").outcome, Outcome::fail);
+  EXPECT_EQ(room.told("blocking.behind").outcome, Outcome::fail);
+}
+
+TEST(Waits, NoBlockOfAWallThatIsToBeFramedOutHoldsAnything) {
+  // Source: none; a wall framed before studs that stand 3-1/8 in back hides what is between them.
+  for (const Waiting& room : three_of("blocking-in-a-wall-to-be-framed-out")) {
+    ASSERT_EQ(room.told("room.stud-gap").outcome, Outcome::fail);
+    for (const char* id : {"upstand.held", "upstand.end-held", "blocking.behind"}) {
+      EXPECT_EQ(room.told(id).outcome, Outcome::not_checked) << id;
+      EXPECT_THAT(room.told(id).advice, HasSubstr("wall out first")) << id;
+    }
+    const auto is_block = [](const takeoff::CutRow& cut, const char* wall) {
+      return std::any_of(cut.part_ids.begin(), cut.part_ids.end(), [&](const std::string& id) {
+        return id.find(wall) == 0 && id.find("blocking") != std::string::npos;
+      });
+    };
+    int held = 0;
+    for (const takeoff::CutRow& cut : room.cuts) {
+      if (is_block(cut, "wall-back")) EXPECT_FALSE(cut.hold) << cut.mark;
+      if (!cut.furring && cut.hold) ++held, EXPECT_THAT(takeoff::waits_text(*cut.hold), HasSubstr("wall out"));
+    }
+    EXPECT_GT(held, 0);
+    for (const char* item : {"2x4", "fasteners, framing", "fasteners, upstands"})
+      EXPECT_TRUE(room.row(item).hold) << item;
+  }
+}
+
+TEST(Waits, WhatFailsByAnotherWallFailsWhicheverWallWaits) {
+  // Source: none; a wall that waits mends nothing elsewhere: no timber behind a fixture of the back wall.
+  job::Job job = three_of("blocking-in-a-wall-to-be-framed-out")[0].job;
+  job.fixtures.push_back(job.fixtures.front());
+  job.fixtures.back().wall = job::Side::back;
+  job.fixtures.back().along = job::Length::inches(24), job.fixtures.back().height = job::Length::inches(60);
+  const rules::Result r = Waiting{job}.told("blocking.behind");
+  EXPECT_EQ(r.outcome, Outcome::fail);
+  EXPECT_THAT(r.where, HasSubstr("back wall"));
+}
+
+TEST(Waits, AnEndThatBlockingAloneHoldsHasAScrewThere) {
+  // Source: none; studs at 3/4, 16 and 25 in behind a base 36 in deep, a row of blocking from there past its front
+  // edge: the last stud is 10-5/8 in from either front end.
+  for (const Waiting& room : three_of("end-held-by-blocking-alone")) {
+    ASSERT_EQ(room.told("upstand.end-held").outcome, Outcome::pass);
+    const takeoff::UpstandFasteners all = takeoff::upstand_fasteners(room.job, room.facts);
+    EXPECT_EQ(all.at_ends.size(), 2u);
+    EXPECT_EQ(all.at_studs, 11);
+    EXPECT_EQ(all.count(), 13);
+    EXPECT_EQ(room.row("fasteners, upstands").quantity, 13);
+    EXPECT_THAT(
+        room.row("fasteners, upstands").basis,
+        HasSubstr("and one into the blocking at the front end of the left upstand and the front end of the right"));
+  }
+}
+
+TEST(Waits, TileThatMayEndBelowIsAskedForBeforeAWallIsFramedOut) {
+  // Source: none; studs that stand 1-5/8 in back at their heads alone fail no room whose tile ends at 75 in.
+  for (const Waiting& room : three_of("wall-too-far-back-up-where-no-tile-is-said")) {
+    EXPECT_EQ(room.told("room.stud-gap").outcome, Outcome::not_checked);
+    EXPECT_THAT(room.told("room.stud-gap").advice, HasSubstr("tile.height"));
+    EXPECT_THAT(room.told("access.opening").advice, HasSubstr("tile.height"));
+    for (const rules::Result& r : room.judgement.results) EXPECT_THAT(r.advice, Not(HasSubstr("out first"))) << r.id;
+    for (const takeoff::CutRow& cut : room.cuts)
+      if (cut.hold) EXPECT_THAT(takeoff::waits_text(*cut.hold), Not(HasSubstr("wall out"))) << cut.mark;
+  }
+}
+
+TEST(Waits, AStripThatEndsOverTheTileSaysSo) {
+  // Source: none; what is cut shorter than its stud is told why. Others end at their studs' heads.
+  const job::Job job = three_of("wall-that-leans-back-above-its-tile")[0].job;
+  bool any = false;
+  for (const takeoff::CutRow& cut : Waiting{job}.cuts)
+    any = any || cut.ends.find("above all tile") != std::string::npos;
+  EXPECT_TRUE(any);
+  for (const takeoff::CutRow& cut : three_of("shims-beside-the-base")[0].cuts)
+    EXPECT_THAT(cut.ends, Not(HasSubstr("above all tile")));
+}
+
+TEST(Waits, AFreeEndBeforeABenchIsToldWhatToSetAndWhere) {
+  // Source: none; a stud of the bench's frame misses what a screw keeps from an edge by 1/16 in.
+  for (const Waiting& room : three_of("bench-frames-stud-too-near-the-upstands-end")) {
+    EXPECT_EQ(room.told("upstand.end-held").outcome, Outcome::caution);
+    EXPECT_THAT(room.told("upstand.end-held").advice,
+                HasSubstr("add a stud of 2x4 to the bench's frame at each of the left end of the back upstand and"));
+  }
+}
+
+}  // namespace
+}  // namespace fallwright
