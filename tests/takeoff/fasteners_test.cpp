@@ -200,6 +200,7 @@ TEST(Fasteners, AnUpstandHasOneAtEachStud) {
   job.unit = job::UnitSystem::metric, job.buy.fasteners.upstand = job::Length::mm(400);
   facts::Hold back;
   back.length_mm = 1305, back.studs_mm = {{20, 39}, {435, 454}, {850, 869}, {1265, 1284}};
+  back.ends = {{{job::Side::left, 20, 20}, {job::Side::right, 21, 21}}};
   const auto count = [&] { return takeoff::upstand_fasteners(job, {}, back); };
   EXPECT_EQ(count().count(), 4);
   EXPECT_EQ(takeoff::upstand_spacing(job, count()), "one at each stud, first to last");
@@ -214,6 +215,25 @@ TEST(Fasteners, AnUpstandHasOneAtEachStud) {
   back.assumed = false, back.studs_mm = {{20, 39}, {435, 454}, {850, 869}, {1265, 1284}};
   facts.holds = {back, back};
   EXPECT_EQ(row_named(takeoff::take_off(job, facts, {}, {}), "fasteners, upstands")->quantity, 8);
+}
+
+TEST(Fasteners, AnUpstandsEndThatBlockingAloneReachesHasOneThere) {
+  // Source: by hand: studs from 450 to 469 and 850 to 869 of 1305; timber takes a screw from 10 on, and up to 1290.
+  // From there to the stud 440 and 421 are left, at most 400 apart: one more in either.
+  job::Job job = sample::alcove();
+  job.unit = job::UnitSystem::metric, job.buy.fasteners.upstand = job::Length::mm(400);
+  facts::Hold back;
+  back.length_mm = 1305, back.studs_mm = {{450, 469}, {850, 869}};
+  back.ends = {{{job::Side::left, 10, 10}, {job::Side::right, 15, 15}}};
+  const takeoff::UpstandFasteners all = takeoff::upstand_fasteners(job, {}, back);
+  EXPECT_EQ(all.at_studs, 2);
+  EXPECT_EQ(all.between, 2);
+  EXPECT_EQ(all.count(), 6);
+  EXPECT_THAT(takeoff::upstand_spacing(job, all),
+              testing::HasSubstr("one into the blocking at the left end of the back upstand and the right end of the "
+                                 "back upstand; where"));
+  back.assumed = true;
+  EXPECT_TRUE(takeoff::upstand_fasteners(job, {}, back).at_ends.empty());
 }
 
 TEST(Fasteners, TheBenchsSoleIsFastenedAlongItsLength) {
