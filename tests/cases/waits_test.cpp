@@ -15,6 +15,7 @@
 #include "rules/limits.hpp"
 #include "support/random_room.hpp"
 #include "takeoff/cuts.hpp"
+#include "takeoff/cutting.hpp"
 #include "takeoff/hold.hpp"
 #include "takeoff/takeoff.hpp"
 
@@ -36,7 +37,7 @@ struct Waiting {
     const rules::Limits limits = rules::limits_for(job);
     judgement = rules::judgement_of(job, facts, limits, rules::check(job, facts));
     cuts = takeoff::cut_list(facts, job.is_metric(), {}, judgement.holds);
-    rows = takeoff::take_off(job, facts, cuts, {});
+    rows = takeoff::take_off(job, facts, cuts, takeoff::plan_cuts(cuts, job.cuts, job.is_metric()));
     takeoff::hold_back(rows, cuts, job, facts, judgement.holds);
   }
   const rules::Result& told(const char* id) const {
@@ -152,7 +153,8 @@ TEST(Waits, TileThatMayEndBelowIsAskedForBeforeAWallIsFramedOut) {
 
 TEST(Waits, AStripThatEndsOverTheTileSaysSo) {
   // Source: none; what is cut shorter than its stud is told why. Others end at their studs' heads.
-  const job::Job job = three_of("wall-that-leans-back-above-its-tile")[0].job;
+  const std::string file = std::string{PROJECT_DIR} + "/tests/cases/wall-that-leans-back-above-its-tile.toml";
+  const job::Job job = job::read(diag::read_text(file), file);
   bool any = false;
   for (const takeoff::CutRow& cut : Waiting{job}.cuts)
     any = any || cut.ends.find("above all tile") != std::string::npos;
