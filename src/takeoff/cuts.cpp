@@ -233,7 +233,11 @@ std::optional<Hold> hold_on_member(const facts::Member& member, const facts::Fac
     return part.id == member.part_id && part.which.family.role == facts::Role::bench_frame;
   });
   if (of_bench) return hold_on(HangsOn::bench, holds.pieces);
-  if (member.which.kind == facts::Kind::blocking && member.which.family.wall)
+  // Of a wall that is framed anew its studs are on the list as well: it is drawn elsewhere.
+  const bool framed = std::any_of(facts.members.begin(), facts.members.end(), [&](const facts::Member& other) {
+    return other.which.kind == facts::Kind::stud && other.which.family == member.which.family;
+  });
+  if (!framed && member.which.kind == facts::Kind::blocking && member.which.family.wall)
     if (auto wall = hold_till_framed(facts.room, *member.which.family.wall)) return wall;
   return is_by_assumed_studs(member.which, facts.room) ? hold_on(HangsOn::studs, holds.studs) : std::nullopt;
 }

@@ -221,8 +221,8 @@ TEST(Upstand, ShimsBesideItAreStapledAndNobodyPlanesThem) {
 
 TEST(Upstand, BlockingOfAWallThatIsToBeFramedOutComesAfterThatWall) {
   // Source: none; blocks between studs that a wall is framed before are buried.
-  const Step walls = step_that_says("blocking-in-a-wall-to-be-framed-out", "set blocking");
-  EXPECT_LT(walls.what.find("First frame a wall"), walls.what.find("set blocking"));
+  const Step walls = step_that_says("blocking-in-a-wall-to-be-framed-out", "First frame a wall");
+  EXPECT_LT(walls.what.find("First frame a wall"), walls.what.find("et blocking"));
   EXPECT_THAT(walls.what, HasSubstr("on HOLD till those are read"));
   EXPECT_TRUE(walls.hold);
 }
