@@ -60,12 +60,18 @@ Sticks sticks_of(const Subject& s, const facts::Family& family) {
 }
 
 /// In place of a number that hangs on where studs stand.
-constexpr const char* studs_hold = "HOLD: the studs were not read";
+const char* studs_hold(const Subject& s, job::Side wall) {
+  const std::vector<facts::StudGap>& studs = s.facts.room.studs;
+  return !facts::is_framed_out(studs, wall)    ? "HOLD: the studs were not read"
+         : facts::may_tile_settle(studs, wall) ? "HOLD: nobody said how high tile goes"
+                                               : "HOLD: the wall is to be framed out first";
+}
 
-/// Whether sticks of a wall are cut to studs that nobody read.
+/// Whether sticks of a wall are cut to studs that nobody read, or that a wall is to be framed before.
 bool waits_for_studs(const Subject& s, const facts::Family& family) {
   return std::any_of(s.cuts.begin(), s.cuts.end(), [&](const takeoff::CutRow& cut) {
-    return cut.by_assumed_studs && !cut.furring && count_in(s, cut, family) > 0;
+    const bool on_hold = cut.hold && cut.hold->on == takeoff::HangsOn::studs;
+    return (cut.by_assumed_studs || on_hold) && !cut.furring && count_in(s, cut, family) > 0;
   });
 }
 
@@ -92,7 +98,8 @@ void add_ends(std::vector<Cells>& rows, const Subject& s, const facts::Family& f
                       (sticks.count > 1 ? ", " + std::to_string(sticks.count) + " sticks" : "") +
                       (steel ? ", screws for steel" : ", size by the local table of framing fasteners"),
                   std::to_string(2 * static_cast<std::size_t>(per_end) * sticks.count)});
-  if (family.wall && waits_for_studs(s, family)) rows.back() = {rows.back().front(), studs_hold, "HOLD"};
+  if (family.wall && waits_for_studs(s, family))
+    rows.back() = {rows.back().front(), studs_hold(s, *family.wall), "HOLD"};
 }
 
 std::string pieces_of(const Subject& s, takeoff::Item item) {
@@ -136,7 +143,7 @@ void add_upstand(std::vector<Cells>& rows, const Pen& pen, const Subject& s, con
   if (base_is_void(s)) return rows.push_back({"base's upstand", "HOLD: the base is not settled", "HOLD"});
   const std::vector<job::Side>& loose = s.judgement.holds.loose;
   if (std::find(loose.begin(), loose.end(), side) != loose.end())
-    return rows.push_back({"base's upstand", studs_hold, "HOLD"});
+    return rows.push_back({"base's upstand", studs_hold(s, side), "HOLD"});
   if (rules::rejected_hold(s.judgement.results, hold))
     return rows.push_back({"base's upstand", "HOLD: set timber behind it first", "HOLD"});
   // At the bench the apron comes down on that edge, or over its end.
