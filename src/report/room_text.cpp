@@ -132,7 +132,7 @@ class RoomText {
     });
     if (at_tile != room_.studs.end())
       line("* not at the stud's top but as high as tile goes, " + len(at_tile->top_mm) +
-           " above the datum: farther up it stands back more than furring reaches, and its strip ends");
+           " above the datum: over that its strip ends");
     if (std::any_of(room_.studs.begin(), room_.studs.end(), [](const facts::StudGap& s) { return s.assumed; }))
       line("centres in brackets: assumed at " + len(report_.job.walls.spacing.in_mm()) + ", not read (survey.studs)");
     const rules::Result* flat = rules::find(report_.judgement.results, "wall.furred-flat");
