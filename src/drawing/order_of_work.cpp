@@ -8,7 +8,6 @@
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
 #include "drawing/views.hpp"
-#include "drawing/wall_upstand.hpp"
 #include "drawing/warning.hpp"
 #include "rules/base_kind.hpp"
 #include "rules/book.hpp"
@@ -159,22 +158,8 @@ class Order {
     std::string blocking;
     for (const job::Length& height : job_.walls.blocking)
       blocking += (blocking.empty() ? "" : ", ") + len(height.in_mm());
-    const std::string wall = wall_before_studs(f_);
-    const LateFurring late = furring_after_base(s_), held = furring_on_hold(s_);
-    const int now = furring_turns(s_).now;
-    add({held.count > 0 || (!wall.empty() && !blocking.empty()), "framer",
-         studs_to_find_first(job_, s_) + wall +
-             (wall.empty() || blocking.empty()
-                  ? ""
-                  : "Its blocking goes between its own studs: on HOLD till those are read. ") +
-             wall_work(job_, now > 0) +
-             (s_.judgement.holds.upstand && !rejected_ ? " " + timber_for_screws(s_.judgement.holds.upstand->first)
-                                                       : "") +
-             (held.count == 0 ? "" : " On HOLD as the cut list tells: " + held.words + ".") +
-             (late.count == 0 ? ""
-                              : " Furring beside the base waits until the base is down (" + late.words +
-                                    "): any sooner, and the base has no room to come down.") +
-             (furring_at_last(s_).count == 0 ? "" : " What stands over the strips beside the base goes in last."),
+    const bool buried = !blocking.empty() && !wall_before_studs(f_).empty();
+    add({furring_on_hold(s_).count > 0 || buried, "framer", framing_words(job_, s_, rejected_ != nullptr),
          furring_by_turns(s_) + thin_strips(s_) +
              (blocking.empty() ? "" : "; blocking centred " + blocking + " above the datum"),
          f_.site_built ? "a stud stands off its wall's line" : way_down_stop(job_, f_), "walls"});

@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "drawing/assumed.hpp"
 #include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/table.hpp"
+#include "drawing/wall_upstand.hpp"
 #include "rules/check.hpp"
 #include "rules/words.hpp"
 #include "takeoff/cuts.hpp"
@@ -179,6 +181,23 @@ std::string screws_over_edge(const job::Job& job, const Findings& s) {
   const takeoff::UpstandFasteners all = takeoff::upstand_fasteners(job, s.facts);
   return words + "; " + std::to_string(all.count()) + " in all, " + takeoff::upstand_spacing(job, all) +
          "; which screws nobody said: ask first";
+}
+
+std::string framing_words(const job::Job& job, const Findings& s, bool base_is_rejected) {
+  const std::string wall = wall_before_studs(s.facts);
+  const LateFurring late = furring_after_base(s), held = furring_on_hold(s);
+  const bool timber_first = s.judgement.holds.upstand && !base_is_rejected;
+  return studs_to_find_first(job, s) + wall +
+         (wall.empty() || job.walls.blocking.empty()
+              ? ""
+              : "Its blocking goes between its own studs: on HOLD till those are read. ") +
+         wall_work(job, furring_turns(s).now > 0) +
+         (timber_first ? " " + timber_for_screws(s.judgement.holds.upstand->first) : "") +
+         (held.count == 0 ? "" : " On HOLD as the cut list tells: " + held.words + ".") +
+         (late.count == 0 ? ""
+                          : " Furring beside the base waits until the base is down (" + late.words +
+                                "): any sooner, and the base has no room to come down.") +
+         (furring_at_last(s).count == 0 ? "" : " What stands over the strips beside the base goes in last.");
 }
 
 }  // namespace fallwright::drawing

@@ -58,4 +58,8 @@ std::string not_to_cut(const Findings& findings);
 /// The table of all steps. Why some wait is told once for all that wait for the same, under a letter: "HOLD a".
 std::vector<Sheet> draw_steps(const Subject& subject, std::vector<Step> steps);
 
+/// What of the framing comes first and what waits: studs to find, a wall before those that stand too far back, timber
+/// for the upstands' screws, furring by when it is set.
+std::string framing_words(const job::Job& job, const Findings& findings, bool base_is_rejected);
+
 }  // namespace fallwright::drawing

@@ -1,7 +1,6 @@
 #include "rules/boundary_cases.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <stdexcept>
 
 #include "rules/beam.hpp"
