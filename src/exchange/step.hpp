@@ -16,3 +16,6 @@ namespace fallwright::exchange {
 void write_step(const parts::Model& model, const std::string& path, long timestamp);
 
 }  // namespace fallwright::exchange
+
+/// The same by the name that the program loads it by, see brep/later.hpp.
+extern "C" void fallwright_write_step(const fallwright::parts::Model& model, const std::string& path, long timestamp);

@@ -3,8 +3,6 @@
 
 // In place of step.cpp in the program that users run: see brep/later.hpp.
 
-extern "C" void fallwright_write_step(const fallwright::parts::Model& model, const std::string& path, long timestamp);
-
 namespace fallwright::exchange {
 
 void write_step(const parts::Model& model, const std::string& path, long timestamp) {

@@ -17,3 +17,6 @@ struct StepSolid {
 StepSolid solid_of_step(const std::string& text);
 
 }  // namespace fallwright::intake
+
+/// The same by the name that the program loads it by, see brep/later.hpp.
+extern "C" void fallwright_read_step(const std::string& text, fallwright::intake::StepSolid& read);

@@ -3,8 +3,6 @@
 
 // In place of step_solid.cpp in the program that users run: see brep/later.hpp.
 
-extern "C" void fallwright_read_step(const std::string& text, fallwright::intake::StepSolid& read);
-
 namespace fallwright::intake {
 
 StepSolid solid_of_step(const std::string& text) {
