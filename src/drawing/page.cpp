@@ -5,6 +5,7 @@
 #include <limits>
 #include <optional>
 #include <set>
+#include <string_view>
 
 #include "drawing/clear.hpp"
 #include "drawing/title_block.hpp"
@@ -34,8 +35,9 @@ std::size_t end_of_word(const std::string& words, std::size_t at) {
 
 /// How wide a word is once sheets' codes stand in the place of their names: how many pages a list takes is known when
 /// all are drawn.
-double width_with_codes(std::string word, double height) {
-  if (word.find('{') == std::string::npos) return width_of(word, height);
+double width_with_codes(std::string_view words, double height) {
+  if (words.find('{') == std::string_view::npos) return width_of(words, height);
+  std::string word{words};
   for (const char* list : {"{order-of-work}", "{cuts}", "{schedules}", "{fastening}", "{inspection}", "{drain-arm}"})
     if (const std::size_t at = word.find(list); at != std::string::npos)
       word.replace(at, std::string{list}.size(), "G-88 to G-88");
@@ -56,7 +58,7 @@ std::vector<std::string> wrapped(const std::string& words, double width, double 
   const double blank = width_of(" ", height);
   for (std::size_t at = 0; at <= words.size();) {
     const std::size_t end = end_of_word(words, at);
-    const std::string word = words.substr(at, end - at);
+    const std::string_view word = std::string_view{words}.substr(at, end - at);
     const double own = width_with_codes(word, height);
     if (line.empty()) {
       line = word, wide = own;
@@ -269,6 +271,11 @@ std::vector<double> scales_for(const Sheet& sheet) {
 }  // namespace
 
 Sheet on_page(const std::string& name, const std::string& title, const job::Job& job, const Content& content) {
+  return *larger_on_page(name, title, job, nullptr, content);
+}
+
+std::optional<Sheet> larger_on_page(const std::string& name, const std::string& title, const job::Job& job,
+                                    const Sheet* than, const Content& content) {
   const bool metric = job.is_metric();
   const Paper& paper = paper_of(job);
   Sheet sheet;
@@ -278,17 +285,23 @@ Sheet on_page(const std::string& name, const std::string& title, const job::Job&
     content(sheet, pen);
     return pen;
   };
-  draw_at(1);
-  const std::vector<double> scales = scales_for(sheet);
+  if (!than) draw_at(1);
+  std::vector<double> scales = scales_for(than ? *than : sheet);
+  if (than) {
+    std::erase_if(scales, [&](double scale) { return scale >= than->page.scale; });
+    if (scales.empty()) return std::nullopt;
+    draw_at(scales.back());
+    if (!way_to_fit(sheet, paper, scales.back())) return std::nullopt;
+  }
   auto scale = scales.begin();
   if (!sheet.to_scale)  // the smaller a picture the more room it leaves: the first step that may do is found by halves
     scale = std::partition_point(scales.begin(), scales.end() - 1, [&](double tried) {
       draw_at(tried);
       return !way_to_fit(sheet, paper, tried);
     });
-  for (;; ++scale) {
+  for (; scale != scales.end(); ++scale) {
     Pen pen = draw_at(*scale);
-    const bool last = scale == scales.end() - 1;
+    const bool last = !than && scale == scales.end() - 1;
     if (!last && !way_to_fit(sheet, paper, *scale)) continue;
     pen.part_texts();
     const std::optional<Spill> spill = way_to_fit(sheet, paper, *scale);
@@ -301,6 +314,7 @@ Sheet on_page(const std::string& name, const std::string& title, const job::Job&
                    (frame.y0 + frame.y1 - (room.y0 + room.y1) * *scale) / 2}};
     return sheet;
   }
+  return std::nullopt;
 }
 
 void keep_on_page(Sheet& sheet, const Frame& f) {

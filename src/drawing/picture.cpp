@@ -33,7 +33,7 @@ struct Stage {
 
 /// The step that bores the subfloor; none where nobody does: a waste stands there, or the bore is void.
 int boring_of(const Subject& s) {
-  const std::vector<Step> steps = steps_of(s.job(), s);
+  const std::vector<Step>& steps = s.steps();
   const auto found = std::find_if(steps.begin(), steps.end(), [](const Step& step) { return step.bores; });
   return found == steps.end() || bore_is_void(s) ? 0 : static_cast<int>(found - steps.begin()) + 1;
 }
@@ -41,7 +41,7 @@ int boring_of(const Subject& s) {
 std::vector<Stage> stages_of(const Subject& s) {
   std::vector<Stage> stages;
   int number = 0;
-  for (const Step& step : steps_of(s.job(), s)) {
+  for (const Step& step : s.steps()) {
     ++number;
     if (!step.shows.empty()) stages.push_back({number, step.shows, step.waits});
   }
@@ -101,7 +101,7 @@ Projection strokes_of(const Subject& s, const std::vector<Stage>& stages, const 
 /// Of what steps bring that no picture shows; nothing where each of them is seen.
 void tell_unseen(Sheet& sheet, const Subject& s) {
   int number = 0;
-  for (const Step& step : steps_of(s.job(), s)) {
+  for (const Step& step : s.steps()) {
     ++number;
     if (step.unseen.empty()) continue;
     const std::string cut = over_liner(s) ? "" : site_section_sheet(s);
@@ -468,8 +468,8 @@ Sheet draw_steps(const Subject& subject) {
   const std::vector<Projection> pictures = pictures_of(subject, stages);
   std::vector<std::string> names;
   for (const Stage& stage : stages) names.push_back(name_of(stage, subject));
-  const auto in_rows_of = [&](std::size_t in_a_row, double least_name) {
-    return on_page("steps", "Pictures of the steps", subject.job(), [&](Sheet& sheet, Pen& pen) {
+  const auto in_rows_of = [&](std::size_t in_a_row, double least_name, const Sheet* than) {
+    return larger_on_page("steps", "Pictures of the steps", subject.job(), than, [&](Sheet& sheet, Pen& pen) {
       Grid{pictures, pen.text_mm(), in_a_row, least_name}.draw(sheet, pen, stages, names);
       sheet.to_scale = false;
       warn_in_pictures(sheet, subject);
@@ -486,8 +486,7 @@ Sheet draw_steps(const Subject& subject) {
   std::optional<Sheet> best;  // whose pictures are largest
   for (const double least_name : {0, 13, 18})
     for (const std::size_t in_a_row : {3, 4, 5, 6, 2})
-      if (Sheet sheet = in_rows_of(in_a_row, least_name); !best || sheet.page.scale < best->page.scale)
-        best = std::move(sheet);
+      if (auto larger = in_rows_of(in_a_row, least_name, best ? &*best : nullptr)) best = std::move(larger);
   return *best;
 }
 

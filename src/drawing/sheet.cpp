@@ -45,7 +45,7 @@ double share_before(Anchor anchor) {
   return anchor == Anchor::left ? 0 : anchor == Anchor::middle ? 0.5 : 1;
 }
 
-double width_of(const std::string& words, double height) {
+double width_of(std::string_view words, double height) {
   // Widths of osifont's letters from the blank to the tilde, in hundredths of a capital's height, unhinted, rounded up.
   static constexpr int widths[] = {59, 30,  54, 84, 64, 104, 84, 28,  35, 35, 72, 64,  32, 64,  28, 67, 77, 66,  78,
                                    78, 79,  83, 80, 79, 81,  82, 31,  35, 64, 63, 64,  63, 110, 84, 91, 82, 90,  82,

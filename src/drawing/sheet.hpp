@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace fallwright::drawing {
@@ -176,7 +177,7 @@ inline constexpr const char* letters_font = "osifont";
 inline constexpr double letters_narrowed = 0.88;
 /// Of an ordinary letter, in heights of its capitals: to guess how many fit. `width_of` is exact for plain letters.
 inline constexpr double letter_width = 0.66;
-double width_of(const std::string& words, double height);
+double width_of(std::string_view words, double height);
 
 /// Of a text's capitals.
 Box box_of(const Text& text);

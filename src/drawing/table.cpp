@@ -26,9 +26,9 @@ double Table::width_of_column(std::size_t column) const {
   return width_ * columns_[column].share / shares_;
 }
 
-std::vector<std::vector<std::string>> Table::lines_of(const Cells& cells) const {
+std::vector<Table::Lines> Table::lines_of(const Cells& cells) const {
   const double t = pen_.text_mm();
-  std::vector<std::vector<std::string>> lines;
+  std::vector<Lines> lines;
   for (std::size_t i = 0; i < cells.size(); ++i)
     lines.push_back(wrapped(cells[i], (cells.size() == 1 ? width_ : width_of_column(i)) - 2 * pad * t, t));
   return lines;
@@ -44,8 +44,12 @@ bool Table::takes(const Cells& cells) const {
 }
 
 double Table::bottom_after(const Cells& cells) const {
+  return bottom_after(lines_of(cells));
+}
+
+double Table::bottom_after(const std::vector<Lines>& cells) const {
   std::size_t most = 1;
-  for (const auto& cell : lines_of(cells)) most = std::max(most, cell.size());
+  for (const Lines& cell : cells) most = std::max(most, cell.size());
   return y_ - (static_cast<double>(most) * line_step + 0.5 + 2 * air_) * pen_.text_mm();
 }
 
@@ -59,8 +63,8 @@ void Table::head() {
 
 void Table::row(const Cells& cells) {
   const double t = pen_.text_mm(), top = y_;
-  y_ = bottom_after(cells);
-  const auto lines = lines_of(cells);
+  const std::vector<Lines> lines = lines_of(cells);
+  y_ = bottom_after(lines);
   for (std::size_t i = 0; i < lines.size(); ++i)
     for (std::size_t k = 0; k < lines[i].size(); ++k)
       pen_.note({left_of(i) + pad * t, top - (1.4 + air_ + static_cast<double>(k) * line_step) * t}, lines[i][k]);

@@ -37,9 +37,11 @@ class Table {
   bool takes(const Cells& cells) const;
 
  private:
+  using Lines = std::vector<std::string>;  // of one cell
   double left_of(std::size_t column) const;
   double width_of_column(std::size_t column) const;
-  std::vector<std::vector<std::string>> lines_of(const Cells& cells) const;
+  std::vector<Lines> lines_of(const Cells& cells) const;
+  double bottom_after(const std::vector<Lines>& cells) const;
 
   Pen& pen_;
   double x_, y_, width_, air_, shares_ = 0;

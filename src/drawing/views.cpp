@@ -151,16 +151,14 @@ std::pair<double, double> reach_along(const parts::Solid& solid, const gp_Dir& w
     least = std::min(least, at), most = std::max(most, at);
   };
   for (const gp_Pnt& corner : parts::corners_of(solid)) take(corner);
-  // What is round has all its corners on one seam.
-  constexpr int steps = 16;
-  for (TopExp_Explorer it{solid.shape, TopAbs_EDGE}; it.More(); it.Next()) {
-    TopLoc_Location place;
-    double first = 0, last = 0;
-    const auto curve = BRep_Tool::Curve(TopoDS::Edge(it.Current()), place, first, last);
-    if (curve.IsNull() || !Handle(Geom_Line)::DownCast(curve).IsNull()) continue;
-    const gp_Trsf there = place.Transformation();
-    for (int i = 1; i < steps; ++i) take(curve->Value(first + i * (last - first) / steps).Transformed(there));
-  }
+  // What is round has all its corners on one seam: chords' ends lie on its curves.
+  const std::shared_ptr<const brep::Skin> skin = parts::skin_of(solid);
+  const auto take_curved = [&](const auto& faces) {
+    for (const auto& face : faces)
+      for (const brep::Curve& curve : face.curves)
+        for (const brep::Piece& piece : curve.pieces) take(piece.from), take(piece.to);
+  };
+  take_curved(skin->flats), take_curved(skin->rounds);
   return {least, most};
 }
 
