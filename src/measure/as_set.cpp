@@ -171,10 +171,13 @@ facts::Lying measure_lying(const parts::Model& model) {
 }
 
 facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& set) {
+  return set.readings.empty() ? facts::AsSet{} : measure_as_set(model, measure_lying(model), set);
+}
+
+facts::AsSet measure_as_set(const parts::Model& model, const facts::Lying& lying, const job::AsSet& set) {
   facts::AsSet found;
   if (set.readings.empty()) return found;
   const survey::Rect floor = floor_of(model), all = *plan_of(model, parts::Role::base);
-  const facts::Lying lying = measure_lying(model);
   std::vector<survey::Spot> spots;
   for (const job::RimReading& r : set.readings) {
     const survey::Point p = job::place_of(r, floor, all);

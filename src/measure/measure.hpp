@@ -50,6 +50,8 @@ facts::Lying measure_lying(const parts::Model& model);
 /// The base as readings on its rim say it lies: the plane that fits them best (least squares), and the falls of the
 /// solid tilted to it. Nothing when there are no readings.
 facts::AsSet measure_as_set(const parts::Model& model, const job::AsSet& readings);
+/// The same held against what is known already, for who asks of one base again and again.
+facts::AsSet measure_as_set(const parts::Model& model, const facts::Lying& lying, const job::AsSet& readings);
 
 /// Half of the bore's width, from its wall; nothing where the subfloor has none.
 std::optional<double> bore_radius_mm(const parts::Model& model);

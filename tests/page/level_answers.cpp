@@ -113,7 +113,7 @@ int main(int, char** arguments) {
                                                                 : draw.chance(0.3) ? draw.between(9, 14)
                                                                                    : draw.between(0, 30)));
     if (job.as_set.readings.size() < 3 || !job::survey_contradictions(job).empty()) continue;
-    facts.room.as_set = measure::measure_as_set(*model, job.as_set);
+    facts.room.as_set = measure::measure_as_set(*model, lying, job.as_set);
     all.push_back(answer(job, facts));
   }
   std::cout << all.dump() << "\n";

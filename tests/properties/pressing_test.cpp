@@ -41,7 +41,8 @@ class Bedded {
     job_.bench->place = bench, job_.unit = unit;
     model_ = parts::build(job_);
     facts_ = measure::measure(*model_);
-    for (const facts::RimPlace& p : measure::measure_lying(*model_).places) designed_[p.name] = p.designed_mm;
+    lying_ = measure::measure_lying(*model_);
+    for (const facts::RimPlace& p : lying_.places) designed_[p.name] = p.designed_mm;
     job_.as_set.line = units::Length::inches(40), job_.as_set.down = true;
   }
 
@@ -49,7 +50,7 @@ class Bedded {
     job_.as_set.readings.clear();
     for (const auto& [point, mm] : raised_mm)
       job_.as_set.readings.push_back({point, units::Length::mm(40 * 25.4 - designed_.at(name_of(point)) - mm)});
-    facts_.room.as_set = measure::measure_as_set(*model_, job_.as_set);
+    facts_.room.as_set = measure::measure_as_set(*model_, lying_, job_.as_set);
   }
 
   void reach(double riser_mm) { job_.drain.riser = units::Length::mm(riser_mm); }
@@ -71,6 +72,7 @@ class Bedded {
   job::Job job_;
   std::shared_ptr<const parts::Model> model_;
   facts::Facts facts_;
+  facts::Lying lying_;
   std::map<std::string, double> designed_;
 };
 
