@@ -78,18 +78,20 @@ void Knapsack::fill(std::size_t kind) {
   const std::int64_t* const others = row(kind + 1);
   std::int64_t* const own = cells_.data() + row_[kind] * sums_.count();
   std::copy(others, others + sums_.count(), own);
-  /// With `n` more than what stands in `rest`, which may be this very row.
-  const auto add = [&](const std::int64_t* rest, std::int64_t n) {
-    if (sums_.are_all())
-      for (std::int64_t at = n * size; at <= room; ++at) own[at] = std::max(own[at], rest[at - n * size] + n * worth);
-    else
-      for (std::size_t at = sums_.from(n * size); at < sums_.count(); ++at)
-        own[at] = std::max(own[at], rest[sums_.within(sums_[at] - n * size)] + n * worth);
+  const std::size_t cells = sums_.count();
+  const auto with = [&](std::size_t at, std::int64_t n) {
+    const std::size_t rest = sums_.are_all() ? at - n * size : sums_.within(sums_[at] - n * size);
+    own[at] = std::max(own[at], own[rest] + n * worth);
   };
-  if (problem_.count[kind] * size >= room)  // more of it than a stick holds: any number may be taken
-    add(own, 1);
-  else
-    for (int n = 1; n <= problem_.count[kind]; ++n) add(others, n);
+  const auto first = [&](std::int64_t n) { return sums_.are_all() ? n * size : sums_.from(n * size); };
+  if (problem_.count[kind] * size >= room) {  // more of it than a stick holds: any number may be taken
+    for (std::size_t at = first(1); at < cells; ++at) with(at, 1);
+    return;
+  }
+  // Bundles of 1, 2, 4 ... and what is left, each taken or not, come to any number of it and no more. From above: what
+  // stands below has not taken the bundle yet.
+  for (std::int64_t left = problem_.count[kind], n = 1; left > 0; left -= n, n = std::min(2 * n, left))
+    for (std::size_t at = cells; at-- > static_cast<std::size_t>(first(n));) with(at, n);
 }
 
 Pattern Knapsack::best(std::size_t stick) const {
