@@ -109,7 +109,7 @@ class Installed(unittest.TestCase):
         schema = json.loads((self.prefix / "share/fallwright/report.schema.json").read_text())
         self.assertEqual(schema, json.loads(ran(self.program, "schema", "report").stdout))
 
-        judge = reports.judge_of(schema)
+        judge = reports.Judge(schema)
         with tempfile.TemporaryDirectory() as work:
             built = pathlib.Path(work) / "built.toml"
             built.write_text((self.doc / "params/tannery-lane-2a.toml").read_text() + RECORD)
@@ -119,7 +119,7 @@ class Installed(unittest.TestCase):
         all_told = list(reports.reports_of(told))
         self.assertEqual(len(all_told), len(jobs))
         for report in all_told:
-            self.assertEqual(reports.faults_of(report, judge), [])
+            self.assertEqual(judge.faults_of(report), [])
         rows = {row["what"]: (row["designed"], row["limit"], row["built"], row["result"]) for row in all_told[0]["as_built"]["rows"]}
         # Source: by hand: a floor at 3/16 in/ft is under the code's 1/4; the seat's 1/4 is within it; 1/8 in of water is gone in a day
         self.assertEqual(rows["fall of the base-floor, left"][0::2], ("1/4 in/ft (1:48)", "3/16 in/ft (1:64)"))

@@ -36,34 +36,49 @@ def reports_of(text):
         text = text[end:].lstrip()
 
 
-def judge_of(schema):
-    """A validator that takes no field which the schema does not know."""
-    import jsonschema  # of Debian's own Python; who only keeps reports needs none
-
-    def closed(part):
-        if isinstance(part, dict):
-            if "properties" in part:
-                part["additionalProperties"] = False
-            for inner in part.values():
-                closed(inner)
-    closed(schema)
-    return jsonschema.Draft202012Validator(schema)
+KEYWORDS = {"$schema", "title", "description", "type", "properties", "additionalProperties", "required", "items", "enum", "const"}
 
 
-def faults_of(report, judge):
-    name = report["job"]["name"] if "job" in report else "no job"
-    return [f"{name}: {'/'.join(map(str, e.path))}: {e.message[:200]}" for e in judge.iter_errors(report)]
+def close(part):
+    """No part takes a field which the schema does not know. Of keywords there are only those whose meaning never changed."""
+    assert part.keys() <= KEYWORDS, part.keys() - KEYWORDS
+    if "properties" in part:
+        part["additionalProperties"] = False
+    for inner in (*part.get("properties", {}).values(), *(part[key] for key in ("items",) if key in part)):
+        close(inner)
+
+
+class Judge:
+    """Nearly all reports keep their schema: a validator that is made of it says so in a twentieth of the time that the one
+    takes which finds every fault."""
+
+    def __init__(self, schema):
+        import fastjsonschema  # both of Debian's own Python; who only keeps reports needs neither
+        import jsonschema
+        close(schema)
+        self.all_faults = jsonschema.Draft202012Validator(schema).iter_errors
+        self.quick = fastjsonschema.compile({**schema, "$schema": "http://json-schema.org/draft-07/schema#"})
+        self.refusal = fastjsonschema.JsonSchemaValueException
+
+    def faults_of(self, report):
+        try:
+            self.quick(report)
+            return []
+        except self.refusal as refusal:
+            name = report["job"]["name"] if "job" in report else "no job"
+            return [f"{name}: {'/'.join(map(str, e.path))}: {e.message[:200]}" for e in self.all_faults(report)] or [f"{name}: {refusal}"]
 
 
 def main(schema, folder):
-    judge = judge_of(json.loads(pathlib.Path(schema).read_text()))
+    judge = Judge(json.loads(pathlib.Path(schema).read_text()))
     count, faults = 0, []
     for file in sorted(pathlib.Path(folder).glob("*.json")):
         for report in reports_of(file.read_text()):
-            faults += faults_of(report, judge)
+            faults += judge.faults_of(report)
             count += 1
             if count == 1:  # what would find nothing is no judge
-                assert faults_of({**report, "unknown": 1}, judge) and faults_of({**report, "checks": [{}]}, judge)
+                assert all(judge.faults_of({**report, **fault}) for fault in ({"unknown": 1}, {"checks": [{}]}, {"checks": 1}))
+                assert bool(judge.faults_of(report)) == bool(list(judge.all_faults(report)))
     print(*dict.fromkeys(faults), f"{count} reports, {len(faults)} faults", sep="\n")
     return 1 if faults else 0
 
