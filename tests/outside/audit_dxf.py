@@ -1,6 +1,7 @@
 """Reads DXF files with ezdxf, an independent library, and prints what is in each as one JSON object a line.
 
-Exit code 1 when any file needs a repair: an audit with an error or with a fix. With --plain texts are as people see
+Exit code 1 when any file needs a repair: an audit with an error or with a fix. With --audit nothing else is told of
+them. With --plain texts are as people see
 them, without the format's codes. With --ask the files' names come by standard input, and each is answered at once.
 """
 import collections
@@ -22,6 +23,8 @@ def plain(text):
 def told(path, words):
     doc = ezdxf.readfile(path)
     audit = doc.audit()
+    if "--audit" in options:
+        return {"path": path, "errors": [e.message for e in audit.errors], "fixes": [e.message for e in audit.fixes]}
     model = doc.modelspace()
     lines = [e for e in model if e.dxftype() in ("LINE", "ARC", "CIRCLE") and e.dxf.layer in ("FW-OUTLINE", "FW-HIDDEN")]
     box = bbox.extents(lines) if lines else None
@@ -51,7 +54,7 @@ def told(path, words):
     }
 
 
-options = {argument for argument in sys.argv[1:] if argument in ("--plain", "--ask")}
+options = {argument for argument in sys.argv[1:] if argument in ("--plain", "--ask", "--audit")}
 words = plain if "--plain" in options else str
 bad = False
 for path in map(str.rstrip, sys.stdin) if "--ask" in options else (a for a in sys.argv[1:] if a not in options):

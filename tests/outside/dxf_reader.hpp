@@ -19,7 +19,7 @@ class DxfReader {
   DxfReader() {
     const std::string answers = folder_ / "answers";
     mkfifo(answers.c_str(), 0600);
-    asked_ = popen((EZDXF_PYTHON " " PROJECT_DIR "/tests/outside/audit_dxf.py --ask > " + answers).c_str(), "w");
+    asked_ = popen((PYTHON " " PROJECT_DIR "/tests/outside/audit_dxf.py --ask > " + answers).c_str(), "w");
     answers_.open(answers);
   }
   ~DxfReader() { pclose(asked_); }

@@ -35,7 +35,7 @@ class Names : public testing::Test {
   static const nlohmann::json& read(const std::string& path) {
     static std::map<std::string, nlohmann::json> all;
     if (const auto known = all.find(path); known != all.end()) return known->second;
-    const sample::Ran ran = sample::run(EZDXF_PYTHON " " PROJECT_DIR "/tests/outside/read_text.py " + file(path));
+    const sample::Ran ran = sample::run(PYTHON " " PROJECT_DIR "/tests/outside/read_text.py " + file(path));
     EXPECT_EQ(ran.code, 0) << ran.out;
     return all.emplace(path, nlohmann::json::parse(ran.out, nullptr, false)).first->second;
   }
@@ -101,7 +101,7 @@ TEST_F(Names, StandOnPaperAndOnScreen) {
 TEST_F(Names, ReadBackFromEveryDxf) {
   // Source: ezdxf: an audit without error or fix; the DXF reference: \U+XXXX is a letter's number (in halves beyond
   // FFFF), ^ and a blank a caret, %%nnn the sign of that number.
-  const sample::Ran ran = sample::run(EZDXF_PYTHON " " PROJECT_DIR "/tests/outside/audit_dxf.py --plain " +
+  const sample::Ran ran = sample::run(PYTHON " " PROJECT_DIR "/tests/outside/audit_dxf.py --plain " +
                                       file("names/drawings") + "/*.dxf 2>&1");
   ASSERT_EQ(ran.code, 0) << ran.out;
   const auto sheet = nlohmann::json::parse(ran.out.substr(0, ran.out.find('\n')));

@@ -33,7 +33,7 @@ TEST(Sheets, OpenWithoutRepairAndCarryTheirUnit) {
       exchange::write_dxf(sheet, file);
       files += " " + file;
     }
-  const sample::Ran ran = sample::run(EZDXF_PYTHON " " PROJECT_DIR "/tests/outside/audit_dxf.py" + files + " 2>&1");
+  const sample::Ran ran = sample::run(PYTHON " " PROJECT_DIR "/tests/outside/audit_dxf.py --audit" + files + " 2>&1");
   EXPECT_EQ(ran.code, 0) << ran.out;
 }
 
