@@ -293,9 +293,13 @@ std::optional<Sheet> larger_on_page(const std::string& name, const std::string& 
     draw_at(scales.back());
     if (!way_to_fit(sheet, paper, scales.back())) return std::nullopt;
   }
-  auto scale = scales.begin();
+  // Letters only grow from here on, and what stands apart for them: what is too large already need not be tried.
+  const Frame least = than ? Frame{} : frame_of(sheet), border = border_of(paper);
+  auto scale = std::find_if(scales.begin(), scales.end() - 1, [&](double tried) {
+    return least.width() <= border.width() * tried && least.height() <= border.height() * tried;
+  });
   if (!sheet.to_scale)  // the smaller a picture the more room it leaves: the first step that may do is found by halves
-    scale = std::partition_point(scales.begin(), scales.end() - 1, [&](double tried) {
+    scale = std::partition_point(scale, scales.end() - 1, [&](double tried) {
       draw_at(tried);
       return !way_to_fit(sheet, paper, tried);
     });
