@@ -116,9 +116,10 @@ class KeyPlan {
     const double width = job_.alcove.width.in_mm(), depth = job_.alcove.depth.in_mm();
     Point a = along_width ? on({0, sight.at.y}) : on({sight.at.x, std::min(0.0, at_.base.y0)});
     Point b = along_width ? on({width, sight.at.y}) : on({sight.at.x, depth});
-    paper_.line(a.x, a.y, b.x, b.y, LineKind::centre);
+    if (!sight.wall) paper_.line(a.x, a.y, b.x, b.y, LineKind::centre);
     const Point out{along_width ? 1.0 : 0.0, along_width ? 0.0 : 1.0};
     for (const double side : {-1.0, 1.0}) {
+      if (sight.wall && (sight.wall == job::Side::left) != (side < 0)) continue;
       const Point end = side < 0 ? a : b, tip{end.x + side * 3 * out.x, end.y + side * 3 * out.y};
       paper_.line(end.x, end.y, tip.x, tip.y, LineKind::frame);
       arrow(tip, {tip.x + 3.5 * way.x, tip.y + 3.5 * way.y});

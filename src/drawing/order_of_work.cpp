@@ -23,7 +23,6 @@ namespace fallwright::drawing {
 namespace {
 
 using takeoff::Item;
-
 using units::decimals;
 
 /// The steps in their order, each with the numbers of this job.
@@ -52,7 +51,14 @@ class Order {
   }
 
  private:
-  void add(Step step) { steps_.push_back(std::move(step)); }
+  /// From the mortar on all waits while no timber takes the upstand's screws: once the base is down none gets there.
+  void add(Step step) {
+    if (mortared_ && s_.judgement.holds.upstand && !step.waits) {
+      step.hold = step.waits = true;
+      step.what = "HOLD until timber stands behind the upstand. Then: " + step.what;
+    }
+    steps_.push_back(std::move(step));
+  }
   /// What is done to the base, or by its numbers: it waits while that fails.
   void add_on_base(Step step) { add(rejected_ ? held_back(std::move(step), *rejected_) : std::move(step)); }
   /// What stands on the bench's frame: it waits while that fails, too.
@@ -293,10 +299,13 @@ class Order {
     const double batches = count_of(Item::mortar_batches);
     // What goes in before this mortar sets cannot wait once it is mixed.
     const LateFurring late = furring_after_base(s_);
-    add_on_base({late.held > 0, "crew",
+    mortared_ = true;
+    const bool loose = !s_.judgement.holds.loose.empty();
+    add_on_base({late.held > 0 || loose, "crew",
                  (late.held > 0
                       ? "No mortar while furring waits that goes in before it sets: " + late.held_words + ", on HOLD. "
                       : std::string{}) +
+                     (loose ? "No mortar before the studs are known that hold the upstands. " : "") +
                      (joists() ? "" : "Damp the slab. ") + "Mix outside or with extraction, " +
                      (stiff ? "stiff: a clump holds and does not drip. "
                             : "soft: wetter than what holds a clump, ribs must sink in. ") +
@@ -348,10 +357,9 @@ class Order {
                ", and read the level again"});
     if (upstands)
       add_on_base(
-          {!s_.judgement.holds.loose.empty() || s_.judgement.holds.upstand, "crew",
-           std::string{s_.judgement.holds.upstand ? "HOLD until timber stands behind the upstand. Then: " : ""} +
-               "Hold it: a screw at each stud along an upstand, from the first to the last, its head over the edge. "
-               "Never through the upstand." +
+          {!s_.judgement.holds.loose.empty(), "crew",
+           "Hold it: a screw at each stud along an upstand, from the first to the last, its head over the edge. "
+           "Never through the upstand." +
                std::string{stands_on_upstand(job_) ? " The apron's foot is hollowed for each head." : ""} +
                around(" ", clear_of_apron(job_, f_)),
            screws_over_edge(job_, s_), "the screw pulls the base off its level: read again"});
@@ -471,6 +479,7 @@ class Order {
   const facts::Facts& f_;
   const rules::Result* rejected_ = rejected_base(s_);
   const rules::Result* arm_ = rejected_arm(s_);
+  bool mortared_ = false;  ///< the steps so far come to the mortar
   std::vector<Step> steps_;
 };
 

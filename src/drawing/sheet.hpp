@@ -7,6 +7,8 @@
 #include <string_view>
 #include <vector>
 
+#include "survey/readings.hpp"
+
 namespace fallwright::drawing {
 
 /// What a line means. Writers choose weight and dash from it; no colour carries meaning alone. Where lines lie over
@@ -149,6 +151,7 @@ struct Page {
 struct Sight {
   Point at, way;
   std::string letter = {};
+  std::optional<survey::Side> wall = {};  ///< that alone is cut
 };
 
 struct Sheet {

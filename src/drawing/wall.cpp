@@ -228,7 +228,7 @@ class Wall {
         furred_ = true, held_ = held_ || cut.hold;
         if (cut.on_block) {
           const Frame block = extent(stud, view_);
-          add_block_strip(pen_, cut, block, bay_of(block).y1 - block.y1);
+          add_block_strip(pen_, s_, cut, stud, view_, !places_in(block).empty(), bay_of(block).y1 - block.y1);
           continue;
         }
         const Frame f = extent(stud, view_);
@@ -345,15 +345,14 @@ class Wall {
       const double height = (f.y0 + f.y1) / 2;
       if (std::none_of(rows.begin(), rows.end(), [&](double z) { return std::abs(z - height) < 1; }))
         rows.push_back(height);
-      const std::string mark = mark_of(s_, solid.id), words = mark + "  " + length_of(solid);
-      const bool wide = f.width() > width_of(words, 2.5 / 3 * t_) + 1.6 * t_;
+      const std::string words = words_on_block(s_, pen_, solid, f);
       const std::vector<Point> places = places_in(f);
       const Point middle{(f.x0 + f.x1) / 2, height};
       // A mark led to a short block from outside would stand on the block above it.
-      if (f.width() > width_of(mark, 2.5 / 3 * t_) + 0.7 * t_ && !places.empty())
-        pen_.name_at_one_of(middle, places, wide ? words : mark, Anchor::middle, 2.5 / 3);
+      if (has_room_on(f, mark_of(s_, solid.id), t_) && !places.empty())
+        pen_.name_at_one_of(middle, places, words, Anchor::middle, 2.5 / 3);
       else  // off it, with a line to it
-        pen_.name_outside(middle, {middle.x, f.y1 + t_}, wide ? words : mark, Anchor::middle, 2.5 / 3);
+        pen_.name_outside(middle, {middle.x, f.y1 + t_}, words, Anchor::middle, 2.5 / 3);
       tag_member(pen_, s_, solid.id);
     }
     for (const double z : rows) levels_.push_back({pen_.words(z) + "  centre of blocking", z});

@@ -96,11 +96,28 @@ std::string ends_of_strip(const Pen& pen, const takeoff::CutRow& cut, const fact
          (on.to < 1 ? within(head, "ends", line.to.y) : pen.words(head) + " top");
 }
 
-void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block, double clear) {
-  // Over its upper edge: an upstand's dashes, which may run through it, are others.
-  const double t = pen.text_mm(), size = 2.5 / 3, x = (block.x0 + block.x1) / 2, line = block.y1 + 0.3 * t,
-               foot = line + 0.6 * t;
-  pen.line({block.x0, line}, {block.x1, line}, LineKind::correction);
+bool has_room_on(const Frame& block, const std::string& mark, double text_mm) {
+  return block.width() > width_of(mark, 2.5 / 3 * text_mm) + 0.7 * text_mm;
+}
+
+std::string words_on_block(const Subject& subject, const Pen& pen, const parts::Solid& block, const Frame& seen) {
+  const double t = pen.text_mm(), ends = has_strip(subject, block) ? 5 : 1.6;  // there its strip is seen
+  const std::string mark = mark_of(subject, block.id), words = mark + "  " + length_as_cut(subject, pen, block);
+  return seen.width() > width_of(words, 2.5 / 3 * t) + ends * t ? words : mark;
+}
+
+void add_block_strip(Pen& pen, const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& solid,
+                     const View& view, bool on, double clear) {
+  const Frame block = extent(solid, view);
+  const double t = pen.text_mm(), size = 2.5 / 3, x = (block.x0 + block.x1) / 2, line = (block.y0 + block.y1) / 2,
+               foot = block.y1 + 0.6 * t;
+  const std::string own = words_on_block(subject, pen, solid, block);
+  const double half =
+      on && has_room_on(block, mark_of(subject, solid.id), t) ? width_of(own, size * t) / 2 + 0.25 * t : 0;
+  pen.line({block.x0, line}, {x - half, line}, LineKind::correction);
+  pen.line({x + half, line}, {block.x1, line}, LineKind::correction);
+  // Led to near its end: the block's own mark stands in the middle.
+  const double at = block.x1 - 0.14 * block.width();
   const std::string name = "fur " + cut.mark, words = cut.hold ? name + " HOLD" : name;
   const auto fits = [&](const std::string& text, double lines) {
     return width_of(text, size * t) < block.width() - 0.6 * t && foot + lines * 1.4 * size * t < block.y1 + clear;
@@ -113,8 +130,8 @@ void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block, d
   if (fits(words, 1)) {
     std::vector<Point> places = over(0);
     for (const double under : {1.6, 2.4, 3.4, 4.6, 6.0, 8.0}) places.push_back({x, block.y0 - under * t});
-    pen.name_at_one_of({x, line}, std::move(places), words, Anchor::middle, size);
-    if (cut.hold) pen.otherwise(name, {x, line});             // its row in the table says that it waits as well
+    pen.name_at_one_of({at, line}, std::move(places), words, Anchor::middle, size);
+    if (cut.hold) pen.otherwise(name, {at, line});            // its row in the table says that it waits as well
   } else if (cut.hold && fits(name, 2) && fits("HOLD", 2)) {  // one under the other
     pen.note_at_one_of(over(1.4 * size), name, Anchor::middle, size);
     pen.note_at_one_of(over(0), "HOLD", Anchor::middle, size);
@@ -122,8 +139,7 @@ void add_block_strip(Pen& pen, const takeoff::CutRow& cut, const Frame& block, d
     std::vector<Point> places;  // its row in the table says that it waits
     for (const double under : {1.6, 2.4, 3.4, 4.6, 6.0, 8.0, 10.5}) places.push_back({x, block.y0 - under * t});
     for (const double up : {3.0, 4.5, 6.0, 8.0, 10.5}) places.push_back({x, foot + up * t});
-    // Led to near its end: the block's own mark stands in the middle.
-    pen.name_at_one_of({x + 0.36 * block.width(), line}, std::move(places), name, Anchor::middle, size);
+    pen.name_at_one_of({at, line}, std::move(places), name, Anchor::middle, size);
   }
 }
 

@@ -114,14 +114,21 @@ std::optional<FurredEdge> furred_edge(const Subject& s, job::Side wall) {
   return nearest;
 }
 
-std::string title_of(const Subject& s, const FurredEdge& edge, const Pen& pen) {
-  return "furring at the stud at " + pen.words(running_of(s, *edge.stud)) + ", seen from the entry";
+/// Through the middle of that stud, seen from the entry: its letter comes after those of drain, bench and bed.
+Cut cut_through(const Subject& s, const FurredEdge& edge) {
+  const bool second = edge.stud->part.family.wall == job::Side::right && furred_edge(s, job::Side::left);
+  const char letter = static_cast<char>(bed_cut(s).letter.front() + (second ? 2 : 1));
+  return {{letter}, gp_Pln{gp_Pnt{0, edge.at_mm, 0}, gp::DY()}, view_from(gp_Dir{0, -1, 0}),
+          edge.stud->part.family.wall};
 }
 
-/// Through the middle of that stud, seen from the entry. No plan marks it: its title says which stud that is.
-Cut cut_through(const FurredEdge& edge) {
-  return {job::name_of(*edge.stud->part.family.wall), gp_Pln{gp_Pnt{0, edge.at_mm, 0}, gp::DY()},
-          view_from(gp_Dir{0, -1, 0})};
+std::string section_of(const Subject& s, const FurredEdge& edge) {
+  const std::string letter = cut_through(s, edge).letter;
+  return "ection " + letter + "-" + letter;
+}
+
+std::string title_of(const Subject& s, const FurredEdge& edge, const Pen& pen) {
+  return "S" + section_of(s, edge) + ", furring at the stud at " + pen.words(running_of(s, *edge.stud));
 }
 
 /// Section through a furred stud and the base before it, seen from the entry.
@@ -141,7 +148,7 @@ class FurredSection {
           return solid.role == Role::base || solid.role == Role::bed || solid.role == Role::subfloor ||
                  solid.part.family == facts::Family{Role::wall, wall_};
         },
-        cut_through(edge));
+        cut_through(s, edge));
     for (CutSolid& solid : cut_)
       if (const std::string mark = mark_of(s, solid.solid->id); !mark.empty()) solid.name += " " + mark;
   }
@@ -237,19 +244,8 @@ class FurredSection {
 
 std::optional<Cut> furred_cut(const Subject& s, job::Side wall) {
   const auto edge = furred_edge(s, wall);
-  return edge ? std::optional{cut_through(*edge)} : std::nullopt;
+  return edge ? std::optional{cut_through(s, *edge)} : std::nullopt;
 }
-
-namespace {
-
-/// Inside the base's edge at a side wall, where a place on the key plan is off that wall.
-double before_edge(const Subject& s, job::Side wall) {
-  constexpr double inside_mm = 150;
-  const auto& base = part(s.facts, Role::base).bbox_mm;
-  return wall == job::Side::left ? base[0] + inside_mm : base[3] - inside_mm;
-}
-
-}  // namespace
 
 void circle_place(Sheet& sheet, Pen& pen, Point at) {
   const double t = pen.text_mm(), radius = 1.1 * t, up = 0.75 * radius;
@@ -269,13 +265,11 @@ std::optional<BesideWall> beside_wall(const Subject& s, job::Side side) {
   const auto edge = furred_edge(s, side);
   if (!edge) return std::nullopt;
   const std::string name = "wall-" + std::string{job::name_of(side)} + "-furring";
-  constexpr double before_mm = 350;  // where somebody stands who looks so
   return BesideWall{
       name,
-      "Furring at the base's edge, " + std::string{job::name_of(side)} + " wall",
-      "Circle 1: furring at the base's edge, larger: {" + name + "}.",
-      eye_at({before_edge(s, side), std::max(edge->at_mm - before_mm, part(s.facts, Role::base).bbox_mm[1])},
-             gp_Dir{0, -1, 0}),
+      "Furring at the base's edge, " + std::string{job::name_of(side)} + " wall, s" + section_of(s, *edge),
+      "Circle 1: s" + section_of(s, *edge) + ", furring at the base's edge, larger: {" + name + "}.",
+      cut_through(s, *edge).sight(),
       [&s, edge = *edge](Sheet& sheet, Pen& pen, double scale, Point place) {
         const FurredSection section{s, edge, pen};
         add_detail(sheet, pen, section.cut(), section.detail(), scale, place);

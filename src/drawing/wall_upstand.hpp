@@ -31,7 +31,7 @@ struct BesideWall {
   std::string name, title, note;  ///< of that sheet, and where to look for it
   Sight sight;
   std::function<void(Sheet& sheet, Pen& pen, double scale, Point place)> draw;
-  std::optional<Point> circled = {};  ///< in the wall's view: where it is cut, if no plan marks that
+  std::optional<Point> circled = {};  ///< of a side wall in its view: where it is cut
 };
 /// That section; nothing where no strip is parted so.
 std::optional<Cut> furred_cut(const Subject& subject, job::Side wall);

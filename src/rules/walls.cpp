@@ -377,11 +377,11 @@ Finding held_along(const job::Job& job, const facts::Facts& facts, const Limit& 
                              [&](const facts::Hold& hold) { return waits_for_wall(facts, hold); }))
     return missing(to_frame_out(facts));
   const ToHold to = to_hold(job, facts, greatest, way);
-  const std::string before = " before the board";
+  const std::string before = " before the board goes on";
   Finding finding = found(measured,
                           "nothing " + std::string{worst->assumed ? "known " : ""} +
                               "to screw the upstand to: " + stretch_of(*worst, job, told_hand(facts), way),
-                          to.words + before);
+                          to.words + "," + before);
   if (measured <= greatest)
     finding.where =
         (way == between ? "longest way between fasteners: " : "longest way from an end to the first fastener: ") +

@@ -75,7 +75,9 @@ TEST(Upstand, IsCutWithTheFurringBehindItsEdge) {
                                     [&](const Sheet& s) { return s.name.starts_with("wall-right") && has(s); });
     ASSERT_NE(sheet, d.sheets.end()) << name;
     const std::string told = read_through(*sheet);
-    EXPECT_THAT(told, HasSubstr("Furring at the stud at 3/4, seen from the entry"));
+    EXPECT_THAT(told, HasSubstr("ection D-D, furring at the stud at 3/4"));
+    const auto& marks = d.sheet("plan").texts;
+    EXPECT_EQ(1, std::count_if(marks.begin(), marks.end(), [](const Text& t) { return t.words == "D"; })) << name;
     if (settled) {
       EXPECT_THAT(told, HasSubstr("foot piece L, 3/16 thick"));
       EXPECT_THAT(told, HasSubstr("strip K, 3/16 thick"));
