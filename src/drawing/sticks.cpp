@@ -156,7 +156,8 @@ double height_of(const takeoff::StockPlan& plan, const takeoff::Stick& stick, do
 }
 
 /// A board with its strips, lane over lane as they are ripped, none to scale across; each with its mark, its length and
-/// how thick it is; of those too short for that, under it. @return how far down that reaches.
+/// how thick it is, and past the first of a lane where the saw cuts; of those too short for that, under it.
+/// @return how far down that reaches.
 double add_board(Pen& pen, const takeoff::StickGroup& group, const takeoff::StockPlan& plan, double y,
                  const Subject& subject) {
   const takeoff::Stick& board = group.stick;
@@ -167,12 +168,14 @@ double add_board(Pen& pen, const takeoff::StickGroup& group, const takeoff::Stoc
   int lane = -1;
   std::vector<std::string> under;
   for (const takeoff::StickPiece& strip : board.pieces) {
-    if (strip.lane != lane) x = plan.trim_mm;
+    const bool first = strip.lane != lane;
+    if (first) x = plan.trim_mm;
     lane = strip.lane;
     const double head = top - step * lane, foot = head - step, end = x + strip.length_mm;
     if (foot > y) pen.line({0, foot}, {board.length_mm, foot}, LineKind::outline);
-    const std::string mark = mark_on(strip, subject),
-                      words = mark + "  " + pen.words(strip.length_mm) + " x " + pen.words(strip.ripped_mm);
+    const std::string mark = mark_on(strip, subject), words = mark + "  " + pen.words(strip.length_mm) + " x " +
+                                                              pen.words(strip.ripped_mm) +
+                                                              (first ? "" : " to " + pen.words(end - plan.trim_mm));
     const bool in_full = !is_held(strip, subject) && strip.length_mm > width_of(words, t) + t;
     pen.note({x + strip.length_mm / 2, foot + 0.5 * (step - t)}, in_full ? words : mark, Anchor::middle);
     if (!in_full && !is_held(strip, subject) && std::find(under.begin(), under.end(), words) == under.end())
@@ -263,9 +266,11 @@ Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, cons
         }))
       sheet.notes.emplace_back("Nothing left over: see that such a stick is full length, without splits.");
     if (std::any_of(entries.begin(), entries.end(), [](const Entry& entry) { return entry.plan->is_ripped(); }))
-      sheet.notes.push_back("Furring is not sold so thin: its boards are ripped side by side, a saw cut of " +
-                            takeoff::kerf_text(job.cuts.kerf.in_mm(), metric) +
-                            " beside each strip, then cut to length; each strip with its length and thickness.");
+      sheet.notes.push_back(
+          "Furring is not sold so thin: its boards are ripped side by side, a saw cut of " +
+          takeoff::kerf_text(job.cuts.kerf.in_mm(), metric) +
+          " beside each strip, then cut to length; each strip with its length and thickness, 'to' where the saw "
+          "cuts on the same tape.");
     if (std::any_of(subject.plan.begin(), subject.plan.end(), is_unplanned))
       sheet.notes.push_back("Furring on HOLD, on no board yet: " + unplanned_marks(subject) + ".");
     if (has_held_piece(entries, subject)) warn(sheet, pieces_warning(subject));

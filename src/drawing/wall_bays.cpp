@@ -131,6 +131,7 @@ void add_block_strip(Pen& pen, const Subject& subject, const takeoff::CutRow& cu
     std::vector<Point> places = over(0);
     for (const double under : {1.6, 2.4, 3.4, 4.6, 6.0, 8.0}) places.push_back({x, block.y0 - under * t});
     pen.name_at_one_of({at, line}, std::move(places), words, Anchor::middle, size);
+    pen.always_led();                                         // beside the name of a stud's piece
     if (cut.hold) pen.otherwise(name, {at, line});            // its row in the table says that it waits as well
   } else if (cut.hold && fits(name, 2) && fits("HOLD", 2)) {  // one under the other
     pen.note_at_one_of(over(1.4 * size), name, Anchor::middle, size);
@@ -140,6 +141,7 @@ void add_block_strip(Pen& pen, const Subject& subject, const takeoff::CutRow& cu
     for (const double under : {1.6, 2.4, 3.4, 4.6, 6.0, 8.0, 10.5}) places.push_back({x, block.y0 - under * t});
     for (const double up : {3.0, 4.5, 6.0, 8.0, 10.5}) places.push_back({x, foot + up * t});
     pen.name_at_one_of({at, line}, std::move(places), name, Anchor::middle, size);
+    pen.always_led();
   }
 }
 

@@ -118,8 +118,8 @@ std::optional<FurredEdge> furred_edge(const Subject& s, job::Side wall) {
 Cut cut_through(const Subject& s, const FurredEdge& edge) {
   const bool second = edge.stud->part.family.wall == job::Side::right && furred_edge(s, job::Side::left);
   const char letter = static_cast<char>(bed_cut(s).letter.front() + (second ? 2 : 1));
-  return {{letter}, gp_Pln{gp_Pnt{0, edge.at_mm, 0}, gp::DY()}, view_from(gp_Dir{0, -1, 0}),
-          edge.stud->part.family.wall};
+  return {
+      {letter}, gp_Pln{gp_Pnt{0, edge.at_mm, 0}, gp::DY()}, view_from(gp_Dir{0, -1, 0}), edge.stud->part.family.wall};
 }
 
 std::string section_of(const Subject& s, const FurredEdge& edge) {
@@ -265,16 +265,15 @@ std::optional<BesideWall> beside_wall(const Subject& s, job::Side side) {
   const auto edge = furred_edge(s, side);
   if (!edge) return std::nullopt;
   const std::string name = "wall-" + std::string{job::name_of(side)} + "-furring";
-  return BesideWall{
-      name,
-      "Furring at the base's edge, " + std::string{job::name_of(side)} + " wall, s" + section_of(s, *edge),
-      "Circle 1: s" + section_of(s, *edge) + ", furring at the base's edge, larger: {" + name + "}.",
-      cut_through(s, *edge).sight(),
-      [&s, edge = *edge](Sheet& sheet, Pen& pen, double scale, Point place) {
-        const FurredSection section{s, edge, pen};
-        add_detail(sheet, pen, section.cut(), section.detail(), scale, place);
-      },
-      Point{side == job::Side::left ? edge->at_mm : -edge->at_mm, base_stands_to_mm(s.facts)}};
+  return BesideWall{name,
+                    "Furring, " + std::string{job::name_of(side)} + " wall, s" + section_of(s, *edge),
+                    "Circle 1: s" + section_of(s, *edge) + ", furring at the base's edge, larger: {" + name + "}.",
+                    cut_through(s, *edge).sight(),
+                    [&s, edge = *edge](Sheet& sheet, Pen& pen, double scale, Point place) {
+                      const FurredSection section{s, edge, pen};
+                      add_detail(sheet, pen, section.cut(), section.detail(), scale, place);
+                    },
+                    Point{side == job::Side::left ? edge->at_mm : -edge->at_mm, base_stands_to_mm(s.facts)}};
 }
 
 }  // namespace fallwright::drawing

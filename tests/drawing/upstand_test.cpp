@@ -163,6 +163,13 @@ TEST(Upstand, WithoutTimberHoldsItsScrewsAndTellsWhatToSet) {
     if (sheet.name.starts_with("order-of-work")) order += read_through(sheet);
   EXPECT_THAT(order, HasSubstr("set a row of blocking behind it (at 5-5/8\")"));
   EXPECT_THAT(order, HasSubstr("HOLD until timber stands behind the upstand"));
+  // Once the mortar is mixed nobody sets any: that step and all after it wait, as those before it do not.
+  bool mortar = false;
+  for (const Step& step : steps_of(d.model->job, {d.facts, d.cuts, {}, d.rows, d.judgement})) {
+    mortar = mortar || step.measure.find("minutes in all") != std::string::npos;
+    EXPECT_EQ(step.waits && step.hold, mortar) << step.what;
+  }
+  EXPECT_TRUE(mortar);
   for (const takeoff::Row& row : d.rows)
     if (row.item == "fasteners, upstands") {
       EXPECT_TRUE(row.hold);

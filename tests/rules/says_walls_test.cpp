@@ -91,7 +91,7 @@ TEST(Says, OfWhatIsFastened) {
         20,
         in,
         {"left upstand"},
-        {"set blocking between the bench's studs behind the left upstand before"}},
+        {"set blocking between the bench's studs behind the left upstand, before"}},
        {"upstand.held",
         [](Job& j, Facts& f) {
           j.bench->frame.spacing = job::Length::inches(24);
@@ -110,7 +110,7 @@ TEST(Says, OfWhatIsFastened) {
         36,
         in,
         {"left upstand"},
-        {"set blocking between the bench's studs behind the left upstand before"}},
+        {"set blocking between the bench's studs behind the left upstand, before"}},
        {"upstand.held",
         [](Job&, Facts& f) {
           f.holds[2].sure_apart_mm = 36 * in;
@@ -120,7 +120,7 @@ TEST(Says, OfWhatIsFastened) {
         36,
         in,
         {"right upstand"},
-        {"bring framing out to the right upstand: the wall's studs stand 2-3/8\" behind it before"}},
+        {"bring framing out to the right upstand: the wall's studs stand 2-3/8\" behind it, before"}},
        {"upstand.end-held",
         [](Job&, Facts& f) { f.holds[0].ends[0].sure_mm = 9 * in, f.holds[2].ends[1].sure_mm = 10 * in; },
         10,
@@ -128,7 +128,7 @@ TEST(Says, OfWhatIsFastened) {
         {"from the front end of the right upstand on, where screws go in over its edge, 5-5/8\" above"},
         {"set a stud behind the left end of the back upstand and the front end of the right upstand, or blocking from "
          "the "
-         "next stud on to one past that end (walls.blocking at 5-5/8\") before the board"},
+         "next stud on to one past that end (walls.blocking at 5-5/8\"), before the board goes on"},
         "residential",
         Outcome::caution},
        {"upstand.end-held",
