@@ -96,12 +96,11 @@ class Plan {
   std::optional<Point> clear_stretch(job::Side wall) const;
   /// Beside a wall, where nothing of its framing is written, nor a section's mark.
   Point outside(job::Side side) const;
-  /// What sections' marks take along a wall, with arrow and letter.
-  std::vector<std::pair<double, double>> taken_by_marks(job::Side wall) const;
+  /// What a section's marks take along an axis, with arrow and letter.
+  std::vector<std::pair<double, double>> taken_by_marks(std::size_t axis) const;
   /// Where all running dimensions begin: the walls' stud faces meet there.
   void origin();
-  /// Heavy ends of the cutting plane at the alcove's sides, each with an arrow the way it looks and the letter; of
-  /// what is cut at one wall there alone.
+  /// Heavy ends of the cutting plane at the alcove's sides, each with an arrow the way it looks and the letter.
   void section_mark(const Cut& cut);
   /// What each side is, and in a surveyed room its length at the floor as solved.
   void side_names();

@@ -4,7 +4,6 @@
 #include "drawing/plan.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/wall.hpp"
-#include "drawing/wall_upstand.hpp"
 #include "job/layout.hpp"
 #include "takeoff/cuts.hpp"
 
@@ -138,8 +137,6 @@ std::vector<Cut> Plan::shown_cuts() const {
   std::vector<Cut> cuts{drain_cut(s_)};
   if (has_bed_cut(s_)) cuts.push_back(bed_cut(s_));
   if (s_.job().bench) cuts.push_back(bench_cut(s_));
-  for (const job::Side wall : {job::Side::left, job::Side::right})
-    if (auto cut = furred_cut(s_, wall)) cuts.push_back(std::move(*cut));
   return cuts;
 }
 
@@ -152,11 +149,9 @@ std::vector<double> Plan::marks_along(std::size_t axis) const {
   return places;
 }
 
-std::vector<std::pair<double, double>> Plan::taken_by_marks(job::Side wall) const {
-  const std::size_t axis = wall == job::Side::back ? 0 : 1;
+std::vector<std::pair<double, double>> Plan::taken_by_marks(std::size_t axis) const {
   std::vector<std::pair<double, double>> taken;
   for (const Cut& cut : shown_cuts()) {
-    if (cut.wall && cut.wall != wall) continue;
     const Sight sight = cut.sight();
     const double at = axis == 0 ? sight.at.x : sight.at.y, way = axis == 0 ? sight.way.x : sight.way.y;
     if (std::abs(way) > 0.5) taken.emplace_back(at - (way > 0 ? 1 : 5) * t_, at + (way > 0 ? 5 : 1) * t_);
@@ -175,7 +170,7 @@ std::optional<Point> Plan::clear_stretch(job::Side wall) const {
       across = (b[1 - axis] + b[4 - axis]) / 2;
     }
   if (taken.empty()) return std::nullopt;
-  const auto marks = taken_by_marks(wall);
+  const auto marks = taken_by_marks(axis);
   taken.insert(taken.end(), marks.begin(), marks.end());
   std::sort(taken.begin(), taken.end());
   double middle = taken.front().second, longest = 0, reached = taken.front().second;
@@ -188,7 +183,7 @@ std::optional<Point> Plan::clear_stretch(job::Side wall) const {
 
 Point Plan::outside(job::Side side) const {
   const std::size_t axis = side == job::Side::back ? 0 : 1;
-  auto taken = taken_by_marks(side);
+  auto taken = taken_by_marks(axis);
   taken.emplace_back(axis == 0 ? width_ : depth_, 0);
   std::sort(taken.begin(), taken.end());
   double reached = 0, longest = 0, middle = 0;
@@ -281,7 +276,6 @@ void Plan::section_mark(const Cut& cut) {
                       : within ? width_
                                : outside_.x1;
   for (const auto& [at, inward] : {std::pair{low, 1.0}, {high, -1.0}}) {
-    if (cut.wall && (cut.wall == job::Side::left) != (inward > 0)) continue;
     // In the middle of a wall that is thick enough for a letter there.
     const double wall = level        ? (inward > 0 ? -outside_.x0 : outside_.x1 - width_)
                         : inward > 0 ? 0
@@ -333,9 +327,6 @@ void Plan::side_names() {
       places.push_back(back                      ? Point{share * width_, depth_ - 2.4 * t_}
                        : side == job::Side::left ? Point{2.6 * t_, share * depth_}
                                                  : Point{width_ - 1.6 * t_, share * depth_});
-    for (const double off : back ? std::vector<double>{} : std::vector{10.0, 13.0})  // past what is furred
-      for (const double share : {0.5, 0.3, 0.7, 0.2, 0.8, 0.4, 0.6})
-        places.push_back({side == job::Side::left ? (off + 1) * t_ : width_ - off * t_, share * depth_});
     // Else past all rows of dimensions: between two of them it would be read as a row's name.
     const Frame all = frame_of(sheet_);
     places.push_back(back ? Point{bay->x, all.y1 + t_}

@@ -461,7 +461,7 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
                      wall.draw();
                      const job::Alcove& alcove = subject.job().alcove;
                      sheet.sight = eye_at({alcove.width.in_mm() / 2, alcove.depth.in_mm() / 2}, toward_room(side));
-                     if (larger && larger->circled) circle_place(sheet, pen, *larger->circled);
+                     if (larger && larger->circled) mark_place(sheet, pen, subject, side, *larger);
                      if (wall.is_caught()) warn(sheet, base_warning(subject));
                      for (const Warning& warning : plate_warnings(subject, side)) warn(sheet, warning);
                      for (std::string& note : wall.notes()) sheet.notes.push_back(std::move(note));

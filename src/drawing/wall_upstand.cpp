@@ -114,7 +114,8 @@ std::optional<FurredEdge> furred_edge(const Subject& s, job::Side wall) {
   return nearest;
 }
 
-/// Through the middle of that stud, seen from the entry: its letter comes after those of drain, bench and bed.
+/// Through the middle of that stud, seen from the entry: its letter comes after those of drain, bench and bed, and
+/// stands on that wall's view, as a plan has no room for it.
 Cut cut_through(const Subject& s, const FurredEdge& edge) {
   const bool second = edge.stud->part.family.wall == job::Side::right && furred_edge(s, job::Side::left);
   const char letter = static_cast<char>(bed_cut(s).letter.front() + (second ? 2 : 1));
@@ -247,11 +248,22 @@ std::optional<Cut> furred_cut(const Subject& s, job::Side wall) {
   return edge ? std::optional{cut_through(s, *edge)} : std::nullopt;
 }
 
-void circle_place(Sheet& sheet, Pen& pen, Point at) {
+void mark_place(Sheet& sheet, Pen& pen, const Subject& s, job::Side wall, const BesideWall& larger) {
+  const Point at = *larger.circled;
   const double t = pen.text_mm(), radius = 1.1 * t, up = 0.75 * radius;
   sheet.arcs.push_back({at, radius, 0, 360, LineKind::phantom});
   pen.name({at.x + up, at.y + up}, {at.x + up + 0.4 * t, at.y + up}, "1", Anchor::left, 1.5);  // larger than marks
   pen.always_led();
+  const View view = view_from(wall == job::Side::left ? gp::DX() : gp_Dir{-1, 0, 0});
+  double top = at.y;
+  for (const parts::Solid& solid : s.model.solids)
+    if (solid.part.family == facts::Family{Role::wall, wall}) top = std::max(top, extent(solid, view).y1);
+  const double way = wall == job::Side::left ? 1 : -1;  // to the back, as the section is looked at
+  const Point end{at.x, top + 2.6 * t}, tip{at.x + 2.2 * way * t, end.y};
+  pen.line({at.x, top + 0.6 * t}, end, LineKind::section);
+  pen.arrow(end, tip);
+  pen.label_at_one_of({{tip.x + 1.4 * way * t, end.y - 0.8 * t}, {tip.x, end.y + 0.6 * t}}, larger.sight.letter,
+                      Anchor::middle, 5.0 / 3);
 }
 
 std::optional<BesideWall> beside_wall(const Subject& s, job::Side side) {

@@ -35,8 +35,8 @@ struct BesideWall {
 };
 /// That section; nothing where no strip is parted so.
 std::optional<Cut> furred_cut(const Subject& subject, job::Side wall);
-/// About that place on the wall a circle with the section's number.
-void circle_place(Sheet& sheet, Pen& pen, Point at);
+/// About that place on the wall a circle with the section's number, and over it the section's mark.
+void mark_place(Sheet& sheet, Pen& pen, const Subject& subject, job::Side wall, const BesideWall& larger);
 std::optional<BesideWall> beside_wall(const Subject& subject, job::Side side);
 
 }  // namespace fallwright::drawing

@@ -120,6 +120,8 @@ TEST(ToldRight, HoldIsToldOfTheStripsThatWaitAndBeforeTheMortarIsMixed) {
   EXPECT_THAT(step(beside).measure, testing::ContainsRegex(", on HOLD of them .*" + held));
   EXPECT_THAT(step(beside).measure, testing::Not(testing::HasSubstr(" Z ")));
   for (takeoff::CutRow& cut : d.cuts) cut.hold.reset();
+  EXPECT_THAT(step(mix).what, testing::StartsWith("No mortar before the studs are known that hold the upstands."));
+  d.judgement.holds.loose.clear();
   EXPECT_FALSE(step(mix).hold);
   EXPECT_THAT(step(beside).measure, testing::EndsWith(" by the cut list"));
 }

@@ -140,10 +140,9 @@ TEST(Set, AFramesCoursesAndTheHeightsOfTheirEndsAddUpAsPrinted) {
             (text.words.rfind("top of the ", 0) == 0 || text.words.rfind("underside of the ", 0) == 0))
           text.words = sheet.texts[i + 1].words + "  " + text.words;
         const std::size_t name = text.words.find("  ");
-        const bool height = text.words.find("  top of the ") == name ||
-                            text.words.find("  underside of the ") == name ||
-                            text.words.find("  sole plate's foot") == name ||
-                            text.words.find("  sole track's foot") == name;
+        const bool height =
+            text.words.find("  top of the ") == name || text.words.find("  underside of the ") == name ||
+            text.words.find("  sole plate's foot") == name || text.words.find("  sole track's foot") == name;
         if (name == std::string::npos || !height) continue;
         const std::size_t below = text.words.find(" below");  // the datum
         const std::string number = text.words.substr(0, std::min(name, below));
@@ -257,14 +256,16 @@ TEST(Set, TheCoverListsEverySheetByItsCode) {
 }
 
 TEST(Set, EverySectionIsMarkedOnThePlan) {
-  // Source: the set itself: a section's letter stands on the plan at both ends of its plane, or at the wall it cuts.
+  // Source: the set itself: a section's letter stands on the plan at both ends of its plane; that of a stud over it on
+  // its wall.
   for (const Drawn& d : sets())
     for (const Sheet& sheet : d.sheets) {
       if (!sheet.sight || sheet.sight->letter.empty()) continue;
-      const Sheet& plan = d.sheet("plan");
+      const auto& wall = sheet.sight->wall;
+      const Sheet& plan = d.sheet(wall ? "wall-" + std::string{job::name_of(*wall)} : "plan");
       const auto letters = std::count_if(plan.texts.begin(), plan.texts.end(),
                                          [&](const Text& t) { return t.words == sheet.sight->letter; });
-      EXPECT_GE(letters, sheet.sight->wall ? 1 : 2) << d.name << " " << sheet.name;
+      EXPECT_GE(letters, wall ? 1 : 2) << d.name << " " << sheet.name;
       EXPECT_NE(sheet.title.find(sheet.sight->letter + "-" + sheet.sight->letter), std::string::npos) << sheet.title;
     }
 }
