@@ -38,7 +38,7 @@ class KeyPlan {
   static constexpr double arrow_length = 6;
 
   void look(const Sight& sight) {
-    const bool cut = !sight.letter.empty();
+    const bool cut = !sight.letter.empty() && !sight.wall;  // a wall's is too small for a plane across the room
     const double length = std::hypot(sight.way.x, sight.way.y);
     const Point way{sight.way.x / length, sight.way.y / length};
     if (cut)
@@ -72,7 +72,8 @@ class KeyPlan {
   void entry() {
     const double width = job_.alcove.width.in_mm(), front = std::min(0.0, at_.base.y0);
     const Point middle = on({width / 2, front});
-    const bool cut = sight_ && !sight_->letter.empty() && std::abs(sight_->way.x) > std::abs(sight_->way.y);
+    const bool cut =
+        sight_ && !sight_->letter.empty() && !sight_->wall && std::abs(sight_->way.x) > std::abs(sight_->way.y);
     if (!cut) {
       // Beside the eye of one who stands there.
       const Point eye = sight_ ? on({sight_->at.x, sight_->at.y}) : middle;
@@ -116,10 +117,9 @@ class KeyPlan {
     const double width = job_.alcove.width.in_mm(), depth = job_.alcove.depth.in_mm();
     Point a = along_width ? on({0, sight.at.y}) : on({sight.at.x, std::min(0.0, at_.base.y0)});
     Point b = along_width ? on({width, sight.at.y}) : on({sight.at.x, depth});
-    if (!sight.wall) paper_.line(a.x, a.y, b.x, b.y, LineKind::centre);
+    paper_.line(a.x, a.y, b.x, b.y, LineKind::centre);
     const Point out{along_width ? 1.0 : 0.0, along_width ? 0.0 : 1.0};
     for (const double side : {-1.0, 1.0}) {
-      if (sight.wall && (sight.wall == job::Side::left) != (side < 0)) continue;
       const Point end = side < 0 ? a : b, tip{end.x + side * 3 * out.x, end.y + side * 3 * out.y};
       paper_.line(end.x, end.y, tip.x, tip.y, LineKind::frame);
       arrow(tip, {tip.x + 3.5 * way.x, tip.y + 3.5 * way.y});

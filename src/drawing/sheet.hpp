@@ -151,7 +151,7 @@ struct Page {
 struct Sight {
   Point at, way;
   std::string letter = {};
-  std::optional<survey::Side> wall = {};  ///< that alone is cut
+  std::optional<survey::Side> wall = {};  ///< that alone is cut: marked on its view, not on the plan
 };
 
 struct Sheet {

@@ -50,7 +50,7 @@ TopoDS_Shape faces_looking_up(const TopoDS_Shape& solid) {
 
 Sight Cut::sight() const {
   const gp_Pnt& at = plane.Location();
-  return {{at.X(), at.Y()}, {-view.toward.X(), -view.toward.Y()}, letter, wall};
+  return {{at.X(), at.Y()}, {-view.toward.X(), -view.toward.Y()}, letter};
 }
 
 Sight eye_at(Point at, const gp_Dir& toward) {

@@ -35,7 +35,6 @@ struct Cut {
   std::string letter;
   gp_Pln plane;
   View view;
-  std::optional<job::Side> wall = {};  ///< that alone is cut: marked on its view, not on the plan
   Sight sight() const;
 };
 Cut drain_cut(const Subject& subject);  ///< A: through the bore

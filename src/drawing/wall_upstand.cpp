@@ -119,8 +119,7 @@ std::optional<FurredEdge> furred_edge(const Subject& s, job::Side wall) {
 Cut cut_through(const Subject& s, const FurredEdge& edge) {
   const bool second = edge.stud->part.family.wall == job::Side::right && furred_edge(s, job::Side::left);
   const char letter = static_cast<char>(bed_cut(s).letter.front() + (second ? 2 : 1));
-  return {
-      {letter}, gp_Pln{gp_Pnt{0, edge.at_mm, 0}, gp::DY()}, view_from(gp_Dir{0, -1, 0}), edge.stud->part.family.wall};
+  return {{letter}, gp_Pln{gp_Pnt{0, edge.at_mm, 0}, gp::DY()}, view_from(gp_Dir{0, -1, 0})};
 }
 
 std::string section_of(const Subject& s, const FurredEdge& edge) {
@@ -248,6 +247,22 @@ std::optional<Cut> furred_cut(const Subject& s, job::Side wall) {
   return edge ? std::optional{cut_through(s, *edge)} : std::nullopt;
 }
 
+namespace {
+
+/// As it is looked at from before it, inside the base's edge, where a place on the key plan is off that wall.
+Sight sight_of(const Subject& s, const FurredEdge& edge, job::Side wall) {
+  constexpr double inside_mm = 150, before_mm = 350;
+  const auto& base = part(s.facts, Role::base).bbox_mm;
+  const Cut cut = cut_through(s, edge);
+  return {
+      {wall == job::Side::left ? base[0] + inside_mm : base[3] - inside_mm, std::max(edge.at_mm - before_mm, base[1])},
+      cut.sight().way,
+      cut.letter,
+      wall};
+}
+
+}  // namespace
+
 void mark_place(Sheet& sheet, Pen& pen, const Subject& s, job::Side wall, const BesideWall& larger) {
   const Point at = *larger.circled;
   const double t = pen.text_mm(), radius = 1.1 * t, up = 0.75 * radius;
@@ -280,7 +295,7 @@ std::optional<BesideWall> beside_wall(const Subject& s, job::Side side) {
   return BesideWall{name,
                     "Furring, " + std::string{job::name_of(side)} + " wall, s" + section_of(s, *edge),
                     "Circle 1: s" + section_of(s, *edge) + ", furring at the base's edge, larger: {" + name + "}.",
-                    cut_through(s, *edge).sight(),
+                    sight_of(s, *edge, side),
                     [&s, edge = *edge](Sheet& sheet, Pen& pen, double scale, Point place) {
                       const FurredSection section{s, edge, pen};
                       add_detail(sheet, pen, section.cut(), section.detail(), scale, place);
