@@ -116,33 +116,23 @@ void add_block_strip(Pen& pen, const Subject& subject, const takeoff::CutRow& cu
       on && has_room_on(block, mark_of(subject, solid.id), t) ? width_of(own, size * t) / 2 + 0.25 * t : 0;
   pen.line({block.x0, line}, {x - half, line}, LineKind::correction);
   pen.line({x + half, line}, {block.x1, line}, LineKind::correction);
-  // Led to near its end: the block's own mark stands in the middle.
-  const double at = block.x1 - 0.14 * block.width();
+  // Led to beside the block's own mark, which stands in the middle.
+  const Point at{half > 0 ? (x + half + block.x1) / 2 : block.x1 - 0.14 * block.width(), line};
   const std::string name = "fur " + cut.mark, words = cut.hold ? name + " HOLD" : name;
-  const auto fits = [&](const std::string& text, double lines) {
-    return width_of(text, size * t) < block.width() - 0.6 * t && foot + lines * 1.4 * size * t < block.y1 + clear;
+  const auto fits = [&](const std::string& text) {
+    return width_of(text, size * t) < block.width() - 0.6 * t && foot + 1.4 * size * t < block.y1 + clear;
   };
-  const auto over = [&](double up) {
-    std::vector<Point> places;
-    for (const double more : {0.0, 0.8, 1.8, 3.0, 4.5, 6.2, 8.0, 10.0}) places.push_back({x, foot + (up + more) * t});
-    return places;
-  };
-  if (fits(words, 1)) {
-    std::vector<Point> places = over(0);
-    for (const double under : {1.6, 2.4, 3.4, 4.6, 6.0, 8.0}) places.push_back({x, block.y0 - under * t});
-    pen.name_at_one_of({at, line}, std::move(places), words, Anchor::middle, size);
-    pen.always_led();                                         // beside the name of a stud's piece
-    if (cut.hold) pen.otherwise(name, {at, line});            // its row in the table says that it waits as well
-  } else if (cut.hold && fits(name, 2) && fits("HOLD", 2)) {  // one under the other
-    pen.note_at_one_of(over(1.4 * size), name, Anchor::middle, size);
-    pen.note_at_one_of(over(0), "HOLD", Anchor::middle, size);
-  } else {
-    std::vector<Point> places;  // its row in the table says that it waits
-    for (const double under : {1.6, 2.4, 3.4, 4.6, 6.0, 8.0, 10.5}) places.push_back({x, block.y0 - under * t});
-    for (const double up : {3.0, 4.5, 6.0, 8.0, 10.5}) places.push_back({x, foot + up * t});
-    pen.name_at_one_of({at, line}, std::move(places), name, Anchor::middle, size);
-    pen.always_led();
-  }
+  const bool whole = fits(words), within = whole || fits(name);  // its row in the table says that it waits as well
+  std::vector<Point> places;
+  const auto over = [&](double up) { places.push_back({x, foot + up * t}); };
+  if (within)
+    for (const double up : {0.0, 0.8, 1.8, 3.0, 4.5, 6.2, 8.0, 10.0}) over(up);
+  for (const double under : {1.6, 2.4, 3.4, 4.6, 6.0, 8.0, 10.5}) places.push_back({x, block.y0 - under * t});
+  if (!within)
+    for (const double up : {3.0, 4.5, 6.0, 8.0, 10.5}) over(up);
+  pen.name_at_one_of(at, std::move(places), whole ? words : name, Anchor::middle, size);
+  pen.always_led();  // beside the name of a stud's piece
+  if (whole && cut.hold) pen.otherwise(name, at);
 }
 
 void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, const Line& strip,

@@ -154,6 +154,25 @@ TEST(Upstand, HasItsBoardDownOverTheEdge) {
   EXPECT_LT(std::abs(foot - screw), 12) << "at the screw's own height, not two inches over it";
 }
 
+TEST(Upstand, FurringBeforeABlockIsDrawnAlongItsMiddleAndNotUnderItsMark) {
+  // Source: none; asked of it: a strip is drawn where it is set, on the solid, and its block's mark stays legible.
+  const Drawn d = drawn(job_of_case("passes-everything"), false);
+  const Sheet& wall = d.sheet("wall-right");
+  std::vector<double> middles;
+  for (const takeoff::CutRow& cut : d.cuts)
+    for (const std::string& id : cut.part_ids)
+      if (const auto box = parts::box_of(*d.model->find(id)); cut.on_block) middles.push_back((box[2] + box[5]) / 2);
+  ASSERT_FALSE(middles.empty());
+  int level = 0;
+  for (const Line& line : wall.lines) {
+    if (line.kind != LineKind::correction || line.from.y != line.to.y) continue;
+    ++level;
+    EXPECT_TRUE(std::any_of(middles.begin(), middles.end(), [&](double z) { return std::abs(z - line.to.y) < 0.01; }));
+    for (const Text& text : wall.texts) EXPECT_FALSE(crosses(line, box_of(text))) << text.words;
+  }
+  EXPECT_GE(level, 4);
+}
+
 TEST(Upstand, WithoutTimberHoldsItsScrewsAndTellsWhatToSet) {
   // Source: by hand: no blocking or stud behind the back upstand of this room: no count of its screws stands on any
   // sheet, and the check's own advice, without keys of a job file, on the wall's sheet and in the order of work.
