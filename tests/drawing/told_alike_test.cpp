@@ -377,8 +377,8 @@ TEST(Buy, CarriesTheBoardsThatStripsAreRippedFrom) {
   EXPECT_THAT(sticks, testing::HasSubstr("1 board of 96, to rip"));
   // Where the drain misses its joists none waits: past the first of a row a strip has its saw mark, a cut of 1/8 on.
   job::Job settled = demo_on("ferry-steps-3", job::PaperSize::tabloid);
-  settled.drain.from_left = job::Length::inches(28.3125);
-  EXPECT_THAT(read_through(drawn(settled, false).sheet("sticks")), testing::HasSubstr("P 6-1/4 x 1/2 to 87-1/8"));
+  settled.drain.across.distance = job::Length::inches(28.3125);
+  EXPECT_THAT(read_through(drawn(settled, false).sheet("sticks")), testing::HasSubstr("P  6-1/4 x 1/2 to 87-1/8"));
   // What waits is on no board: its length, and what is left beside it, would tell its size.
   EXPECT_THAT(sticks, testing::HasSubstr("Furring on HOLD, on no board yet: N, P, R, S, V, W, X, Y."));
   for (const char* size : {"furring 1/2", "furring 7/16", "offcut 82", "P HOLD"})

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "diag/text_file.hpp"
+#include "drawing/clear.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 #include "job/read.hpp"
