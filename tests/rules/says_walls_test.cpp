@@ -136,7 +136,7 @@ TEST(Says, OfWhatIsFastened) {
         9,
         in,
         {"from the back end of the left upstand on"},
-        {"add a stud of 2x4 to the bench's frame within 6\" of the back end of the left upstand before"},
+        {"add a stud of 2x4 to the bench's frame within 6\" of the back end of the left upstand, before"},
         "residential",
         Outcome::caution},
        {"upstand.board",
