@@ -120,7 +120,6 @@ inline bool may_tile_settle(const std::vector<StudGap>& studs, survey::Side wall
     return stud.wall == wall && stud.is_beyond_furring() && !stud.tile_unsaid;
   });
 }
-inline constexpr const char* tile_to_say = "say how high tile and waterproofing go on the walls (tile.height)";
 
 /// What brings a block of a furred wall out to its board, which runs on from strip to strip: as thick at the block's
 /// end toward the left (of the back wall) or toward the back (of a side wall), and at its other end.

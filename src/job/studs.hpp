@@ -1,4 +1,4 @@
-/// Which studs somebody read.
+/// Which studs somebody read, and what to say first where tile decides how far they are furred.
 #pragma once
 
 #include <algorithm>
@@ -13,5 +13,7 @@ inline bool are_studs_assumed(const Job& job, Side wall) {
   return job.walls.existing &&
          std::none_of(read.begin(), read.end(), [&](const survey::Studs& studs) { return studs.wall == wall; });
 }
+
+inline constexpr const char* tile_to_say = "say how high tile and waterproofing go on the walls (tile.height)";
 
 }  // namespace fallwright::job

@@ -4,29 +4,14 @@
 #include <cmath>
 
 #include "measure/alcove.hpp"
+#include "measure/surface.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
 namespace {
 
 constexpr double level_mm = units::tolerance::length_mm;
-
-/// What of a polygon lies between two places along y.
-std::vector<gp_Pnt> between(std::vector<gp_Pnt> polygon, double from, double to) {
-  for (const double sign : {1., -1.}) {
-    const double limit = sign > 0 ? from : to;
-    std::vector<gp_Pnt> kept;
-    for (std::size_t i = 0; i < polygon.size(); ++i) {
-      const gp_Pnt &p = polygon[i], &q = polygon[(i + 1) % polygon.size()];
-      const double at_p = sign * (p.Y() - limit), at_q = sign * (q.Y() - limit);
-      if (at_p >= 0) kept.push_back(p);
-      if ((at_p < 0) == (at_q < 0)) continue;
-      kept.emplace_back(p.XYZ() + at_p / (at_p - at_q) * (q.XYZ() - p.XYZ()));
-    }
-    polygon = std::move(kept);
-  }
-  return polygon;
-}
+constexpr int along_y = 2;
 
 }  // namespace
 
@@ -40,7 +25,7 @@ Flanks::Flanks(const Framing& framing, double from_y, double to_y, double middle
 
 void Flanks::take(const std::vector<std::vector<gp_Pnt>>& outlines, bool of_bench, double from_y, double to_y) {
   for (const auto& outline : outlines) {
-    const auto polygon = between(outline, from_y, to_y);
+    const auto polygon = between(outline, along_y, from_y, to_y);
     for (std::size_t i = 0; i < polygon.size(); ++i) {
       const gp_Pnt &a = polygon[i], &b = polygon[(i + 1) % polygon.size()];
       (a.X() + b.X() < 2 * middle_ ? left_ : right_).push_back({a, b, of_bench});

@@ -194,9 +194,6 @@ std::vector<std::vector<gp_Pnt>> outlines_of(const brep::Skin& solid) {
   return outlines;
 }
 
-namespace {
-
-/// What of an outline lies between two levels of an axis; most lie wholly beyond one of them or between both.
 std::vector<gp_Pnt> between(std::vector<gp_Pnt> outline, int axis, double low, double high) {
   const auto along = [axis](const gp_Pnt& a, const gp_Pnt& b) { return a.Coord(axis) < b.Coord(axis); };
   const auto [first, last] = std::minmax_element(outline.begin(), outline.end(), along);
@@ -206,6 +203,8 @@ std::vector<gp_Pnt> between(std::vector<gp_Pnt> outline, int axis, double low, d
   if (most > high) outline = keep(outline, [&](const gp_Pnt& p) { return high - p.Coord(axis); });
   return outline;
 }
+
+namespace {
 
 /// Wholly beyond one of a box's sides, as most are.
 template <class Low, class High>

@@ -71,6 +71,9 @@ struct Box3 {
 /// The outlines of a solid's planar faces, in space; arcs in chords.
 std::vector<std::vector<gp_Pnt>> outlines_of(const brep::Skin& solid);
 
+/// What of an outline lies between two levels of an axis, 1 to 3; most lie wholly beyond one of them or between both.
+std::vector<gp_Pnt> between(std::vector<gp_Pnt> outline, int axis, double low, double high);
+
 /// Corners of what of such outlines lies within a box. Exact for faces with straight edges.
 std::vector<gp_Pnt> points_within(const std::vector<std::vector<gp_Pnt>>& outlines, const Box3& within);
 

@@ -261,7 +261,7 @@ const std::vector<Row>& readings() {
        STATE(j.alcove.walls.empty() ? std::nullopt : State{read_or(is_build_up_known(f), Standing::assumed)}),
        [](J, F f) { return build_up_to_read(f); }},
       {Input::waterproof_top, "height of the walls' waterproofing", STATE(given(j, "tile.height")),
-       READ(facts::tile_to_say)},
+       READ(job::tile_to_say)},
       {Input::drain_body, "the drain's body", STATE(given(j, "drain.body")),
        READ("measure the outside of the drain's body below the base (drain.body)")},
       {Input::drain_depth, "how deep the drain's body hangs", STATE(given(j, "drain.body_depth")),
@@ -297,7 +297,7 @@ const std::vector<Row>& readings() {
       {Input::liner_fall, "the liner", STATE(j.liner && !f.site_built ? State{Standing::read} : std::nullopt),
        READ("")},
       {Input::membrane_top, "height of the walls' waterproofing",
-       STATE(is_bonded(j) ? State{given(j, "tile.height")} : std::nullopt), READ(facts::tile_to_say)},
+       STATE(is_bonded(j) ? State{given(j, "tile.height")} : std::nullopt), READ(job::tile_to_say)},
       {Input::trap, "the trap and its arm", STATE(read_or(j.trap.has_value(), Standing::missing)),
        [](J j, F) {
          return "find how the drain's pipe runs: the arm's length, fall and size" +

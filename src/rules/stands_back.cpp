@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "facts/furring.hpp"
+#include "job/studs.hpp"
 #include "rules/bought.hpp"
 #include "rules/levelling.hpp"
 #include "rules/slack.hpp"
@@ -109,7 +110,7 @@ Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& li
   if (!furred && std::all_of(backs.begin(), backs.end(), [](const Back& back) {
         return back.tile_unsaid || back.gap_mm <= facts::most_furring_mm + units::tolerance::length_mm;
       }))
-    return missing(facts::tile_to_say);
+    return missing(job::tile_to_say);
   const std::string edge = std::string{name_of(most->before)} + "'s edge";
   double thickest = facts::furring_mm(most->gap_mm, job.mark_mm());
   for (const facts::StudGap& stud : facts.room.studs)  // above all tile they go on

@@ -9,6 +9,7 @@
 #include "diag/fault.hpp"
 #include "facts/furring.hpp"
 #include "job/pipe.hpp"
+#include "job/studs.hpp"
 #include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "rules/inputs.hpp"
@@ -146,20 +147,42 @@ double length_of(const std::string& printed) {
   return read->in_mm();
 }
 
-/// The limit that a length keeps although both, on the tape's marks and each rounded as it must be, read as if it did
-/// not; as it is told.
-std::optional<std::string> reads_as_broken(double value, const Limit& limit, const job::Job& job) {
+/// How finely a length and its limit are told: on the tape's marks, or as finely as a rule shows them.
+enum class Fineness { tape, rule };
+
+std::string least_text(double value, Unit unit, const job::Job& job, Fineness fine) {
+  if (fine == Fineness::tape || !is_between_marks(value, unit, job)) return least_text(value, unit, job);
+  return text_at_most(units::up_to_mark(value, units::rule_mark_mm(job.is_metric())), job);
+}
+std::string greatest_text(double value, Unit unit, const job::Job& job, Fineness fine) {
+  if (fine == Fineness::tape || !is_between_marks(value, unit, job)) return greatest_text(value, unit, job);
+  return text_at_most(value, job);
+}
+std::string measured_no_better(double value, Unit unit, Toward worse, const job::Job& job, Fineness fine) {
+  if (fine == Fineness::tape) return no_better(value, unit, worse, job);
+  return text_at_most(to_step(value, units::rule_mark_mm(job.is_metric()), worse, on_rule_mark_mm), job);
+}
+
+/// The limit that a length keeps although both, each rounded as it must be, read as if it did not; as it is told.
+std::optional<std::string> reads_as_broken(double value, const Limit& limit, const job::Job& job, Fineness fine) {
   if (limit.unit != Unit::mm || !std::isfinite(value) || !keeps(value, limit)) return std::nullopt;
-  const auto told = [&](Toward worse) { return length_of(no_better(value, Unit::mm, worse, job)); };
+  const auto told = [&](Toward worse) { return length_of(measured_no_better(value, Unit::mm, worse, job, fine)); };
   constexpr double same = 1e-3;  // mm
   if (limit.least)
-    if (const std::string least = least_text(*limit.least, Unit::mm, job); told(Toward::less) < length_of(least) - same)
+    if (const std::string least = least_text(*limit.least, Unit::mm, job, fine);
+        told(Toward::less) < length_of(least) - same)
       return least;
   if (limit.greatest)
-    if (const std::string greatest = greatest_text(*limit.greatest, Unit::mm, job);
+    if (const std::string greatest = greatest_text(*limit.greatest, Unit::mm, job, fine);
         told(Toward::more) > length_of(greatest) + same)
       return greatest;
   return std::nullopt;
+}
+
+/// Both are told finely where a limit that is kept would read as broken on the tape's marks.
+Fineness fineness_of(const Result& result, const job::Job& job) {
+  const bool fine = result.measured && reads_as_broken(*result.measured, result.limit, job, Fineness::tape);
+  return fine ? Fineness::rule : Fineness::tape;
 }
 
 /// "by its pipe: 1-1/4 in at most 60", 2 in at most 96"".
@@ -220,9 +243,10 @@ std::string measured_text(const Result& result, const job::Job& job) {
     if (limit.greatest && value > *limit.greatest && nearest == greatest_text(*limit.greatest, limit.unit, job))
       return "just over " + nearest;
   }
-  if (const auto kept = reads_as_broken(value, limit, job)) return "just at " + *kept;
+  const Fineness fine = fineness_of(result, job);
+  if (const auto kept = reads_as_broken(value, limit, job, fine)) return "just at " + *kept;
   const std::optional<Toward> worse = worse_way(value, limit);
-  return worse ? no_better(value, limit.unit, *worse, job) : nearest;
+  return worse ? measured_no_better(value, limit.unit, *worse, job, fine) : nearest;
 }
 
 std::string text_or_less(double value, Unit unit, const job::Job& job) {
@@ -309,10 +333,11 @@ std::string limit_text(const Result& result, const job::Job& job) {
   const Limit& limit = result.limit;
   if (!limit.by_pipe.empty() && !limit.least && !limit.greatest) return by_pipe_text(limit, result.id, job);
   const auto told = [&](std::string text, double v) { return with_noun(std::move(text), v, limit.unit, result.id); };
-  const auto least = [&](double v) { return told(least_text(v, limit.unit, job), v); };
-  const auto greatest = [&](double v) { return told(greatest_text(v, limit.unit, job), v); };
+  const Fineness fine = fineness_of(result, job);
+  const auto least = [&](double v) { return told(least_text(v, limit.unit, job, fine), v); };
+  const auto greatest = [&](double v) { return told(greatest_text(v, limit.unit, job, fine), v); };
   if (limit.least && limit.greatest)
-    return least_text(*limit.least, limit.unit, job) + " to " + greatest(*limit.greatest);
+    return least_text(*limit.least, limit.unit, job, fine) + " to " + greatest(*limit.greatest);
   if (limit.least) return "at least " + least(*limit.least);
   if (limit.greatest && *limit.greatest == 0) return result.id == "floor.deck-span" ? no_span_allowed : none_allowed;
   return limit.greatest ? "at most " + greatest(*limit.greatest) : unread_limit_text(result.id);
@@ -351,7 +376,7 @@ std::string to_frame_out(const facts::Facts& facts) {
   if (walls.empty()) return "";
   if (std::all_of(std::begin(job::all_sides), std::end(job::all_sides),
                   [&](job::Side side) { return facts::may_tile_settle(facts.room.studs, side); }))
-    return facts::tile_to_say;
+    return job::tile_to_say;
   return "frame the " + walls +
          " out first, then read plumb and studs again (survey.plumb, survey.studs): studs stand farther back than "
          "furring reaches";

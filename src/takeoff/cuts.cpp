@@ -9,6 +9,7 @@
 #include "diag/fault.hpp"
 #include "facts/assumed.hpp"
 #include "facts/furring.hpp"
+#include "job/studs.hpp"
 #include "takeoff/ripping.hpp"
 #include "units/length.hpp"
 #include "units/quantity.hpp"
@@ -196,7 +197,7 @@ std::optional<Hold> hold_on(HangsOn what, const std::optional<facts::Held>& by) 
 
 std::optional<Hold> hold_till_framed(const facts::Room& room, facts::Side wall) {
   if (!facts::is_framed_out(room.studs, wall)) return std::nullopt;
-  if (facts::may_tile_settle(room.studs, wall)) return Hold{HangsOn::studs, "", "", facts::tile_to_say};
+  if (facts::may_tile_settle(room.studs, wall)) return Hold{HangsOn::studs, "", "", job::tile_to_say};
   return Hold{HangsOn::studs, "", "",
               "frame the " + std::string{survey::name_of(wall)} +
                   " wall out, as its studs stand farther back than furring reaches, and read it again"};

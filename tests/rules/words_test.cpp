@@ -112,6 +112,25 @@ TEST_P(Sentences, TellALeastLimitSoThatWhatIsToldKeepsIt) {
   EXPECT_EQ(rules::limit_text(result, job), job.is_metric() ? "at least 26 mm" : "at least 1\"");
 }
 
+TEST_P(Sentences, TellALimitThatIsKeptAsFinelyAsItTakes) {
+  // Source: by hand: 70.5 mm keep 70.14, or 70.8 at most, and neither lies at the mark that the limit is rounded to:
+  // in tenths, and in 64ths, 178 of which are 70.64 mm and 177 are 70.25, it is told by how much. A hundredth is "at".
+  const bool metric = job.is_metric();
+  rules::Result result;
+  result.limit.unit = Unit::mm, result.limit.least = 70.14, result.measured = 70.5;
+  EXPECT_EQ(rules::found_and_limit(result, job),
+            metric ? "70.5 mm, limit at least 70.2 mm" : "2-49/64\", limit at least 2-49/64\"");
+  result.measured = 70.15;
+  EXPECT_THAT(rules::found_and_limit(result, job),
+              metric ? "just at 70.2 mm, limit at least 70.2 mm" : "just at 2-49/64\", limit at least 2-49/64\"");
+  result.measured = 74;
+  EXPECT_EQ(rules::found_and_limit(result, job),
+            metric ? "74 mm, limit at least 71 mm" : "2-7/8\", limit at least 2-13/16\"");
+  result.limit.least = std::nullopt, result.limit.greatest = 70.8, result.measured = 70.5;
+  EXPECT_EQ(rules::found_and_limit(result, job),
+            metric ? "70.5 mm, limit at most 70.8 mm" : "2-25/32\", limit at most 2-25/32\"");
+}
+
 TEST_P(Sentences, SayOnlyFallsThatAreAllowed) {
   // Source: property: whoever takes either end of what is told is within the limits; where both ends are one, or
   // nothing that is printed lies between them, one value is told, and it is within them too.
@@ -174,6 +193,9 @@ TEST_P(Sentences, SayNoLimitThatIsKeptSoThatItReadsAsBroken) {
     EXPECT_TRUE(least ? number >= bound - 1e-6 : number <= bound + 1e-6)
         << value << " beside " << told << ", " << limit;
     EXPECT_NEAR(number, *result.measured, 2 * units::tape_mark_mm(job.is_metric())) << value;
+    if (value.starts_with("just at ")) {
+      EXPECT_NEAR(*result.measured, limit, units::rule_mark_mm(job.is_metric())) << value << ", " << told;
+    }
     if (!value.starts_with("just at ")) {
       EXPECT_TRUE(least ? number <= *result.measured + 1.01e-2 : number >= *result.measured - 1.01e-2) << value;
     }

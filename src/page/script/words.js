@@ -37,6 +37,12 @@ function leastText(mm, metric) {
   return metric && mm < inTenths ? textAtMost(Math.ceil(mm * 10 - 1e-4) / 10, metric) : textAtLeast(mm, metric);
 }
 
+/** Up to 1/64 inch or a tenth of a millimetre. */
+function ruleAtLeast(mm, metric) {
+  const mark = metric ? 0.1 : INCH / 64;
+  return textAtMost(Math.ceil((mm - 1e-5) / mark) * mark, metric);
+}
+
 /** A length between two marks of the tape, further from both than anybody cuts: a limit there is rounded inward. */
 function isBetweenMarks(mm, metric) {
   const mark = metric ? 1 : INCH / 16;
@@ -45,12 +51,23 @@ function isBetweenMarks(mm, metric) {
 
 class Told {
   /** @param result a check with its value, limits and unit */
-  constructor(result, metric) { Object.assign(this, {result, metric, ratio: result.unit === 'ratio'}); }
+  constructor(result, metric) {
+    Object.assign(this, {result, metric, ratio: result.unit === 'ratio', fine: false});
+    this.fine = this.readsAsBroken() !== null;  // where a kept limit would read as broken on the tape's marks
+  }
+
+  slack() { return this.ratio ? 1e-9 : 1e-5; }
+  under() { return this.result.least !== null && this.result.value < this.result.least - this.slack(); }
+  over() { return this.result.greatest !== null && this.result.value > this.result.greatest + this.slack(); }
 
   nearest(value) { return (this.ratio ? fallText : ruleText)(value, this.metric); }
-  noBetter(value, up) { return (this.ratio ? fallNoBetter(value, up, this.metric) : noBetter(value, up, this.metric)); }
-  least() { return this.bound(this.result.least, leastText); }
-  greatest() { return this.bound(this.result.greatest, greatestText); }
+  noBetter(value, up) {
+    if (this.ratio) return fallNoBetter(value, up, this.metric);
+    if (!this.fine) return noBetter(value, up, this.metric);
+    return textAtMost(toStep(value, this.metric ? 0.1 : INCH / 64, up, 1e-3), this.metric);
+  }
+  least() { return this.bound(this.result.least, this.fine ? ruleAtLeast : leastText); }
+  greatest() { return this.bound(this.result.greatest, this.fine ? textAtMost : greatestText); }
   bound(value, inward) { return !this.ratio && isBetweenMarks(value, this.metric) ? inward(value, this.metric) : this.nearest(value); }
 
   limit() {
@@ -63,18 +80,17 @@ class Told {
   /** The limit that a length keeps although both, each rounded as it must be, read as if it did not. */
   readsAsBroken() {
     const {value, least, greatest} = this.result, read = (text) => lengthOf(text.replace(/^\D*?(?=[-\d])/, ''), this.metric);
-    if (this.ratio) return null;
+    if (this.ratio || value === null || this.under() || this.over()) return null;
     if (least !== null && read(this.noBetter(value, false)) < read(this.least()) - 1e-3) return this.least();
     if (greatest !== null && read(this.noBetter(value, true)) > read(this.greatest()) + 1e-3) return this.greatest();
     return null;
   }
 
   measured() {
-    const {value, least, greatest} = this.result, nearest = this.nearest(value), slack = this.ratio ? 1e-9 : 1e-5;
-    const under = least !== null && value < least - slack, over = greatest !== null && value > greatest + slack;
-    if ((under || over) && least !== null && value < least && nearest === this.least()) return `just under ${nearest}`;
-    if ((under || over) && greatest !== null && value > greatest && nearest === this.greatest()) return `just over ${nearest}`;
-    const kept = under || over ? null : this.readsAsBroken();
+    const {value, least, greatest} = this.result, nearest = this.nearest(value), broken = this.under() || this.over();
+    if (broken && least !== null && value < least && nearest === this.least()) return `just under ${nearest}`;
+    if (broken && greatest !== null && value > greatest && nearest === this.greatest()) return `just over ${nearest}`;
+    const kept = this.readsAsBroken();
     if (kept !== null) return `just at ${kept}`;
     if (least === null && greatest === null) return nearest;
     return this.noBetter(value, least === null || (greatest !== null && value - least >= greatest - value));
