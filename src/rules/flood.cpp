@@ -76,8 +76,14 @@ FloodBrim flood_brim(const job::Job& job, const facts::Facts& facts) {
     if (!brim.lowest || top(edge) < brim.top_mm) brim.lowest = &edge, brim.top_mm = top(edge);
     if (edge.turned == facts::Turned::threshold && !laid) brim.unknown = finish_unread;
   }
-  for (const facts::Edge& edge : facts.edges)
-    if (!edge.lapped && top(edge) < brim.top_mm + units::tolerance::length_mm) brim.over.push_back(edge.side);
+  // Of edges that are as low that at a wall comes first, where no dam helps, and the entry, which gets one anyway,
+  // last.
+  const auto turn = [](const facts::Edge& e) { return e.turned == facts::Turned::threshold ? 2 : e.open() ? 1 : 0; };
+  for (const facts::Edge& edge : facts.edges) {
+    if (edge.lapped || top(edge) >= brim.top_mm + units::tolerance::length_mm) continue;
+    brim.over.push_back(edge.side);
+    if (turn(edge) < turn(*brim.lowest)) brim.lowest = &edge;
+  }
   if (!brim.on_flange && to_rough_threshold(job, facts) && !job.base.threshold.finish) brim.unknown = finish_unread;
   brim.rough = brim.lowest && brim.lowest->turned == facts::Turned::threshold && laid && (brim.on_flange || *laid > 0);
   return brim;

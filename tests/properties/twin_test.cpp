@@ -233,8 +233,8 @@ TEST_P(RandomRoom, IsJudgedAsItsMirrorImage) {
 
 TEST(MirrorImage, IsJudgedAlikeWhereOneHandDecidesAndAtLimits) {
   // Source: the same property: blocking just as far apart as its limit before studs that nobody read; a room with no
-  // hand but its trap arm's; blocking just as long as can be nailed.
-  for (const unsigned seed : {98304u, 98349u, 98416u}) expect_judged_as_its_image({"from-file", seed});
+  // hand but its trap arm's; blocking just as long as can be nailed; two edges as low, one at a wall.
+  for (const unsigned seed : {98304u, 98349u, 98416u, 132001u}) expect_judged_as_its_image({"from-file", seed});
 }
 
 TEST_P(RandomRoom, IsJudgedTheSameInTheOtherUnit) {

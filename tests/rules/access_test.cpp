@@ -203,6 +203,26 @@ TEST(Access, WaterForTheFloodTestRunsOverAtTheLowestOpenEdge) {
               AllOf(HasSubstr("the open right and left edges"), HasSubstr("above those edges")));
 }
 
+TEST(Access, OfEdgesAsLowThatAtAWallIsToldFirst) {
+  // Source: none; which of two edges that are alike comes first in a list says nothing, nor does a hair between them: a
+  // dam helps at an open one, and none at a wall over whose edge nothing laps.
+  const auto of = [&](double walled_in, double open_in, bool walled_first) {
+    facts::Facts facts = sample::good_facts();
+    facts.heights.floor_at_threshold_mm = 2 * in;
+    facts::Edge walled{job::Side::back, facts::Behind::wall, facts::Turned::rim, walled_in * in, walled_in * in},
+        open{job::Side::right, facts::Behind::nothing, facts::Turned::rim, open_in * in, open_in * in};
+    facts.edges = {walled_first ? walled : open, walled_first ? open : walled};
+    return result_of(in_book("residential"), facts, "flood.depth");
+  };
+  constexpr double hair = 1e-7;
+  for (const bool first : {true, false})
+    for (const double by : {-hair, 0., hair}) {
+      EXPECT_THAT(of(2.5, 2.5 + by, first).where, HasSubstr("the back edge, over which nothing laps")) << by;
+      EXPECT_THAT(of(2.5, 2.5 + by, first).advice, HasSubstr("see to the back edge"));
+    }
+  EXPECT_THAT(of(2.5, 2.25, true).where, HasSubstr("the right edge, which is open"));
+}
+
 TEST(Doors, AreJudgedOnceTheyAreTold) {
   // Source: UPC 408.5 and IRC P2708.1.1: 22 in with the door open, and no leaf that opens inward alone.
   facts::Facts facts = sample::good_facts();
