@@ -36,6 +36,7 @@ struct Backing {
   double behind_bench = 0;    ///< share of its plate that bench frame or seat block hides
   double clear_by_mm = 0;     ///< how much higher it clears the bench
   std::size_t number = 0;     ///< of the fixture among the job's, from zero: names may be alike
+  double in_rows = 0;  ///< where nobody read its studs: the share at the heights of rows of blocking, and on plates
 };
 
 /// So high over an upstand's edge the middle of its fasteners goes, half a shank and a hair: heads lap the edge and
@@ -65,6 +66,7 @@ struct Hold {
   /// Where a fastener finds a stud: from and to, from the upstand's left end or from its back end, in that order.
   std::vector<std::pair<double, double>> studs_mm = {};
   std::array<HoldEnd, 2> ends{};  ///< left and right of the back's, back and front of a side's
+  double end_within_mm = 0;       ///< so near to an end a fastener is asked for; 0: as near as timber takes one
 };
 
 /// The floor's deck between its joists.

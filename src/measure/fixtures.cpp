@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "brep/properties.hpp"
+#include "facts/furring.hpp"
 #include "job/studs.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
@@ -110,7 +111,8 @@ void add_timber(const parts::Model& model, const job::Fixture& fixture, const On
       patch = to_its_plates(to_its_studs(patch, studs, slit_mm), plates, 2 * slit_mm);
     const OnWall backed = common(plate, patch);
     if (backed.area() <= 0) continue;
-    if (air_mm(solid, fixture.wall, backed, boards, strips) > 2 * slit_mm + units::tolerance::length_mm) continue;
+    // As little as no stud is furred for lies before no block either, and a strip's last mark is less.
+    if (air_mm(solid, fixture.wall, backed, boards, strips) > facts::least_furred_mm) continue;
     backing.share += backed.area() / plate.area();
     // Blocking reaches from stud to stud: where nobody read them it is as little known.
     const bool stands = solid.part.kind == parts::Kind::stud || solid.part.kind == parts::Kind::blocking;
@@ -118,10 +120,11 @@ void add_timber(const parts::Model& model, const job::Fixture& fixture, const On
     if (!stands) on_plates += backed.area();
   }
   backing.share = std::min(1.0, backing.share);
-  const double free = 1 - (in_rows(plate, model.job) + on_plates) / plate.area();
-  backing.stud_can =
-      !known && (free <= units::tolerance::ratio ||
-                 plate.to - plate.from <= model.job.walls.stock.thickness.in_mm() + units::tolerance::length_mm);
+  if (known) return;
+  backing.in_rows = std::min(1.0, (in_rows(plate, model.job) + on_plates) / plate.area());
+  const double free = 1 - backing.in_rows;
+  backing.stud_can = (free <= units::tolerance::ratio ||
+                      plate.to - plate.from <= model.job.walls.stock.thickness.in_mm() + units::tolerance::length_mm);
 }
 
 /// The bench hides a wall that it stands against from the floor up to the seat's own upstands.

@@ -191,7 +191,14 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
   const std::vector<NewRow> set = rows_beside(job, rows_within(job, facts), rows, units::tolerance::length_mm);
   const std::string at = "(walls.blocking at " + heights_text(set, job) + ")";
   const std::string row = "set blocking behind " + names + " " + at + " before the board goes on";
-  Finding finding = found(sure(*worst), "least backed: " + named(*worst, job), row);
+  const bool partly = worst->in_rows > sure(*worst) + units::tolerance::ratio;
+  Finding finding =
+      found(sure(*worst),
+            "least backed: " + named(*worst, job) +
+                (partly ? ", whose studs nobody read: blocking lies behind " +
+                              text_or_less(worst->in_rows, Unit::share, job) + " of it where studs stand at either side"
+                        : ""),
+            row);
   finding.holds_anyway = sure(*worst) >= least;
   finding.may_hold = worst->stud_can;
   const std::string stud =
@@ -361,7 +368,19 @@ ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm, 
   return to;
 }
 
-Finding held_along(const job::Job& job, const facts::Facts& facts, const Limit& limit, Way way) {
+/// Where the gap at an end is the one along the upstand that its own check tells.
+std::string told_along(const Ground& ground, const facts::Hold& hold, Way way) {
+  const auto greatest = ground.limits.at("upstand.held").greatest;
+  if (way == between || hold.assumed || !greatest || hold.sure_apart_mm <= *greatest + units::tolerance::length_mm ||
+      std::abs(way(hold) - hold.sure_apart_mm) > units::tolerance::length_mm)
+    return "";
+  return "first close the gap along the " + std::string{job::name_of(hold.side)} +
+         " upstand, which reaches to its end; then ";
+}
+
+Finding held_along(const Ground& ground, const Limit& limit, Way way) {
+  const job::Job& job = ground.job;
+  const facts::Facts& facts = ground.facts;
   if (job.base.upstand_thickness.is_zero() || job.base.upstands.empty())
     return not_applicable("the base has no upstands");
   const bool along_wall = std::any_of(job.base.upstands.begin(), job.base.upstands.end(),
@@ -377,11 +396,11 @@ Finding held_along(const job::Job& job, const facts::Facts& facts, const Limit& 
                              [&](const facts::Hold& hold) { return waits_for_wall(facts, hold); }))
     return missing(to_frame_out(facts));
   const ToHold to = to_hold(job, facts, greatest, way);
-  const std::string before = " before the board goes on";
+  const std::string first = broken ? told_along(ground, *worst, way) : "", before = " before the board goes on";
   Finding finding = found(measured,
                           "nothing " + std::string{worst->assumed ? "known " : ""} +
                               "to screw the upstand to: " + stretch_of(*worst, job, told_hand(facts), way),
-                          to.words + "," + before);
+                          first + to.words + "," + before);
   if (measured <= greatest)
     finding.where =
         (way == between ? "longest way between fasteners: " : "longest way from an end to the first fastener: ") +
@@ -390,14 +409,14 @@ Finding held_along(const job::Job& job, const facts::Facts& facts, const Limit& 
   finding.may_hold = worst->assumed;
   if (!to.by_lines) return finding;
   return mended_by(std::move(finding), to.lines,
-                   to.instead.empty() ? "" : to.instead + (way == between ? "," : "") + before);
+                   to.instead.empty() ? "" : first + to.instead + (way == between ? "," : "") + before);
 }
 
-Finding held(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  return held_along(job, facts, limit, between);
+Finding held(const Ground& ground, const Limit& limit) {
+  return held_along(ground, limit, between);
 }
-Finding held_at_ends(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  return held_along(job, facts, limit, to_an_end);
+Finding held_at_ends(const Ground& ground, const Limit& limit) {
+  return held_along(ground, limit, to_an_end);
 }
 
 }  // namespace

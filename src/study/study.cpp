@@ -9,6 +9,7 @@ facts::Facts with_studies(const parts::Model& model, facts::Facts facts, const r
   return brep::guarded(model.job.name, [&] {
     facts.room.drain = drain_window(model, facts.room.drain, limits);
     facts.room.worst = worst_cases(model, facts);
+    for (facts::Hold& hold : facts.holds) hold.end_within_mm = limits.at("upstand.end-held").greatest.value_or(0);
     return facts;
   });
 }

@@ -107,7 +107,7 @@ std::string deck_spacing(const job::Job& job, const facts::Facts& facts);
 
 /// What holds one upstand of the base: a fastener at each stud that is behind it, from the first to the last, and more
 /// where these or the upstand's ends are farther apart than the job says; and one into blocking that reaches nearer to
-/// an end than the stud does: what holds that end.
+/// an end than the stud does, where that is too far from it to hold it.
 struct UpstandFasteners {
   int at_studs = 0, between = 0;
   std::vector<std::pair<job::Side, job::Side>> at_ends = {};  ///< upstand, and its end

@@ -25,8 +25,10 @@ UpstandFasteners upstand_fasteners(const job::Job& job, const facts::Facts& fact
   double reached = from, last = to;
   const auto blocked = [&](std::size_t end, double stud_mm) {
     const double mm = upstand.ends[end].to_first_mm;
+    const bool wanted =
+        stud_mm > upstand.end_within_mm + units::tolerance::length_mm;  // the stud does not hold the end
     const bool nearer =
-        mm < stud_mm - units::tolerance::length_mm && (end == 0 ? mm >= from : mm >= upstand.length_mm - to);
+        wanted && mm < stud_mm - units::tolerance::length_mm && (end == 0 ? mm >= from : mm >= upstand.length_mm - to);
     if (nearer) all.at_ends.emplace_back(upstand.side, upstand.ends[end].at);
     return nearer;
   };

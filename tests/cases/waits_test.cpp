@@ -172,5 +172,44 @@ TEST(Waits, AFreeEndBeforeABenchIsToldWhatToSetAndWhere) {
   }
 }
 
+TEST(Waits, AnEndInAGapThatIsToldOfItsUpstandIsToldAsAPartOfThat) {
+  // Source: none; one gap from a stud at 16 in to the front end is told by two checks, with one verdict worse than the
+  // other: the second says that it is the first's. Beyond a stud at 25 in the end alone is free.
+  for (const Waiting& room : three_of("end-held-by-blocking-alone")) {
+    job::Job job = room.job;
+    job.walls.blocking.clear();
+    const auto free_to = [&](std::vector<double> centres_mm) {
+      for (survey::Studs& studs : job.survey.studs)
+        if (studs.wall != job::Side::back) studs.centres_mm = centres_mm;
+      return Waiting{job};
+    };
+    const Waiting wide = free_to({19.05, 406.4}), narrow = free_to({19.05, 406.4, 635});
+    EXPECT_EQ(wide.told("upstand.held").outcome, Outcome::fail);
+    EXPECT_EQ(wide.told("upstand.end-held").outcome, Outcome::caution);
+    EXPECT_THAT(wide.told("upstand.end-held").advice,
+                testing::ContainsRegex("^first close the gap along the (left|right) upstand, which reaches to its end; "
+                                       "then set a stud behind"));
+    EXPECT_EQ(narrow.told("upstand.held").outcome, Outcome::pass);
+    EXPECT_THAT(narrow.told("upstand.end-held").advice, testing::StartsWith("set a stud behind"));
+  }
+}
+
+TEST(Waits, WhatOfAFixtureARowLiesBehindIsToldWhoeverReadsTheStuds) {
+  // Source: by hand: a plate 6 in tall before a row 3-1/2 in high at its middle, between studs that nobody read: none
+  // of it is known to be backed, and 58 % of it can be by the row alone.
+  for (const Waiting& room : three_of("blocks-between-studs-nobody-read")) {
+    job::Job job = room.job;
+    job.fixtures.resize(1);
+    job.fixtures[0].tall = job::Length::inches(6), job.fixtures[0].width = job::Length::inches(3);
+    job.walls.blocking = {job.fixtures[0].height};
+    const rules::Result r = Waiting{job}.told("blocking.behind");
+    EXPECT_EQ(r.outcome, Outcome::fail);
+    EXPECT_EQ(r.measured, 0);
+    EXPECT_THAT(r.where, HasSubstr("whose studs nobody read: blocking lies behind 58 % of it where studs stand at"));
+    job.walls.blocking.clear();
+    EXPECT_THAT(Waiting{job}.told("blocking.behind").where, Not(HasSubstr("blocking lies")));
+  }
+}
+
 }  // namespace
 }  // namespace fallwright

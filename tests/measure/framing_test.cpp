@@ -232,7 +232,9 @@ TEST(Fixture, StudsThatNobodyReadAreToldApart) {
   j.fixtures[0].width = inches(3);
   EXPECT_TRUE(measured(j).backings[0].stud_can);
   j.fixtures[0].tall = inches(6);
-  EXPECT_FALSE(measured(j).backings[0].stud_can);
+  bar = measured(j).backings[0];
+  EXPECT_FALSE(bar.stud_can);
+  EXPECT_NEAR(bar.in_rows, 3.5 / 6, 1e-9) << "whoever reads the studs";
 }
 
 TEST(Fixture, BesideAStudIsBackedByStudAndBlockingAndNoMore) {

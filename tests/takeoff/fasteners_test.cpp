@@ -232,7 +232,14 @@ TEST(Fasteners, AnUpstandsEndThatBlockingAloneReachesHasOneThere) {
   EXPECT_THAT(takeoff::upstand_spacing(job, all),
               testing::HasSubstr("one into the blocking at the left end of the back upstand and the right end of the "
                                  "back upstand; where"));
-  back.assumed = true;
+  back.end_within_mm = 421;  // 1305 - 869 - 15 would be, 436 is too far
+  EXPECT_EQ(takeoff::upstand_fasteners(job, {}, back).at_ends.size(), 2u);
+  back.end_within_mm = 436;  // the right end's stud is near enough, the left one's is not
+  EXPECT_EQ(takeoff::upstand_fasteners(job, {}, back).at_ends,
+            (std::vector<std::pair<job::Side, job::Side>>{{job::Side::back, job::Side::left}}));
+  back.end_within_mm = 450;
+  EXPECT_TRUE(takeoff::upstand_fasteners(job, {}, back).at_ends.empty()) << "at the limit is inside it";
+  back.end_within_mm = 0, back.assumed = true;
   EXPECT_TRUE(takeoff::upstand_fasteners(job, {}, back).at_ends.empty());
 }
 
