@@ -89,7 +89,7 @@ std::string findings(const report::Report& report) {
 /// In the order one walks the room, each reading with what it settles.
 std::string readings(const report::Report& report) {
   std::string items;
-  const std::vector<rules::ReadNext> list = rules::read_next(report.judgement.results);
+  const std::vector<rules::ReadNext> list = rules::by_stops(rules::read_next(report.judgement.results));
   for (const rules::ReadNext& next : list) {
     std::string settles;
     for (const rules::Result* r : next.settles) settles += (settles.empty() ? "" : "; ") + r->title;
@@ -100,7 +100,7 @@ std::string readings(const report::Report& report) {
   if (items.empty()) return "";
   return element("details",
                  element("summary", "What to read next, in the order one walks the room: " +
-                                        std::to_string(list.size()) + (list.size() == 1 ? " reading" : " readings")) +
+                                        std::to_string(list.size()) + (list.size() == 1 ? " stop" : " stops")) +
                      element("ol", "\n" + items, " class=\"readings\"")) +
          "\n";
 }

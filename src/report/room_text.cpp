@@ -222,9 +222,9 @@ class RoomText {
                 : ""));
     const rules::JoistCuts code = rules::joist_cuts(w.joist_depth_mm);
     const bool own = w.hole_mm < code.hole_mm || w.notch_mm < code.notch_mm;
-    line("a joist " + len(w.joist_depth_mm) + " deep may lose a hole of " +
-         rules::text_at_most(w.hole_mm, report_.job) + ", a notch of " + rules::text_at_most(w.notch_mm, report_.job) +
-         ", " + rules::text_at_most(w.end_notch_mm, report_.job) + " at its ends (" +
+    const auto less = [&](double mm) { return rules::text_or_less(mm, rules::Unit::mm, report_.job); };
+    line("a joist " + len(w.joist_depth_mm) + " deep may lose a hole of " + less(w.hole_mm) + ", a notch of " +
+         less(w.notch_mm) + ", " + less(w.end_notch_mm) + " at its ends (" +
          (own ? "the job's own limits where they are stricter than " : "") +
          "IRC R502.8.1); engineered joists: the maker says");
   }

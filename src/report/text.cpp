@@ -167,7 +167,7 @@ std::string summary(const Report& report, const std::string& folder) {
   std::string text = report.job.name + "\n";
   for (const KeyLine& line : key_lines(report)) text += key_line(line);
   text += "  checks       " + tally(report) + "\n" + out_as_built(report) + to_mend(report) + not_used(report) +
-          to_read(rules::read_next(report.judgement.results), usual);
+          to_read(rules::by_stops(rules::read_next(report.judgement.results)), usual);
   if (!folder.empty()) text += "  files        " + folder + "\n";
   return text + "  " + informs_only + "\n";
 }
@@ -215,16 +215,10 @@ std::string check_list(const Report& report) {
                             " not apply as well, each with its source and place\n  " + informs_only + "\n";
   constexpr std::ptrdiff_t screen = 29;  // lines that one sees at a time, with an empty one below
   const auto fits = [](const std::string& text) { return std::count(text.begin(), text.end(), '\n') <= screen; };
-  const std::vector<rules::ReadNext> list = rules::read_next(report.judgement.results);
-  const std::string whole = above + to_read(list, usual) + below, named = above + to_read(list, few) + below;
-  const std::vector<rules::ReadNext> stops = rules::by_stops(list);
-  const std::string folded = above + to_read(stops, few) + below;
-  const std::string brief = above + to_read(stops, one) + below;
-  return fits(whole)    ? whole
-         : fits(named)  ? named
-         : fits(folded) ? folded
-         : fits(brief)  ? brief
-                        : above + to_read(stops, none) + below;
+  const std::vector<rules::ReadNext> stops = rules::by_stops(rules::read_next(report.judgement.results));
+  for (const Named& named : {usual, few, one})
+    if (const std::string whole = above + to_read(stops, named) + below; fits(whole)) return whole;
+  return above + to_read(stops, none) + below;
 }
 
 std::string check_table(const Report& report) {

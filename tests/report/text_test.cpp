@@ -83,6 +83,25 @@ TEST(Text, FailuresComeBeforeCautionsAndWhatIsNotCheckedBeforeThePasses) {
   EXPECT_EQ(list.find("  pass "), std::string::npos) << "what passes needs nobody's eyes";
 }
 
+TEST(Text, WhatToReadNextHasOneNumberWhereverItIsTold) {
+  // Source: none; who was told in one list to take the third reading finds it as the third in another.
+  sample::Reported sample;
+  sample.job.trap.reset();
+  sample.facts.room.widths.clear();
+  const auto numbered = [](const std::string& text) {
+    std::vector<std::string> lines;
+    const std::regex line{"\n    ([0-9]+  .{24})"};
+    const std::string list = text.substr(text.find("READ NEXT"));
+    for (auto it = std::sregex_iterator{list.begin(), list.end(), line}; it != std::sregex_iterator{}; ++it)
+      lines.push_back((*it)[1]);
+    return lines;
+  };
+  const auto built = numbered(report::summary(sample.report(), "out")),
+             checked = numbered(report::check_list(sample.report()));
+  EXPECT_GT(built.size(), 1u);
+  EXPECT_EQ(built, checked);
+}
+
 TEST(Text, EverythingThatFailedIsShownEvenBeyondFive) {
   // Source: none; a sixth failure is no smaller for being sixth.
   sample::Reported sample;
