@@ -187,7 +187,8 @@ void find_farthest(const std::vector<survey::Spot>& spots, const survey::HeightP
   mm = most, at_mm = to_point(*told);
 }
 
-/// The corner that stands clear by most; of those that stand clear alike the one that is told first.
+/// The corner that stands clear by most; of those that stand clear alike, to what anybody reads, the one that is told
+/// first: a room's walls and those of its image differ by more than rounding.
 void add_rock(const std::vector<survey::Spot>& spots, const std::array<survey::Point, 4>& corners, survey::Point middle,
               const Surface& floor, const Foremost& foremost, facts::FloorShape& shape) {
   const auto place = [&](std::size_t i) { return gp_Pnt{corners[i].x, corners[i].y, 0}; };
@@ -202,7 +203,7 @@ void add_rock(const std::vector<survey::Spot>& spots, const std::array<survey::P
   }
   std::optional<std::size_t> told;
   for (std::size_t i = 0; i < gaps.size(); ++i)
-    if (gaps[i] >= shape.rock_mm - units::tolerance::length_mm && (!told || foremost.before(place(i), place(*told))))
+    if (gaps[i] >= shape.rock_mm - units::tolerance::on_mark_mm && (!told || foremost.before(place(i), place(*told))))
       told = i;
   shape.rock_at = corner_names[*told];
 }
