@@ -191,7 +191,7 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
   const std::vector<NewRow> set = rows_beside(job, rows_within(job, facts), rows, units::tolerance::length_mm);
   const std::string at = "(walls.blocking at " + heights_text(set, job) + ")";
   const std::string row = "set blocking behind " + names + " " + at + " before the board goes on";
-  const bool partly = worst->in_rows > sure(*worst) + units::tolerance::ratio;
+  const bool partly = !worst->stud_can && worst->in_rows > sure(*worst) + units::tolerance::ratio;
   Finding finding =
       found(sure(*worst),
             "least backed: " + named(*worst, job) +
