@@ -5,12 +5,14 @@
 
 #include "job/body.hpp"
 #include "rules/check.hpp"
+#include "rules/standing.hpp"
 #include "rules/words.hpp"
 #include "takeoff/hold.hpp"
 #include "takeoff/item.hpp"
 #include "units/length.hpp"
 #include "units/letters.hpp"
 #include "units/quantity.hpp"
+#include "units/tolerance.hpp"
 #include "units/words.hpp"
 
 namespace fallwright::report {
@@ -94,12 +96,20 @@ KeyLine to_buy(const Report& report) {
 /// The gentlest and the steepest facet of the base's floor.
 std::vector<KeyLine> falls(const Report& report) {
   const facts::Facet *least = nullptr, *greatest = nullptr;
+  int facets = 0;
   for (const facts::Facet& f : report.facts.facets) {
     if (f.surface != facts::Surface::base_floor) continue;
+    ++facets;
     if (!least || f.fall < least->fall) least = &f;
     if (!greatest || f.fall > greatest->fall) greatest = &f;
   }
   if (!least) return {};
+  if (greatest->fall - least->fall <=
+      units::tolerance::ratio) {  // one fall, told once, as the check nearest to its limit
+    const std::string fall = rules::as_checked(least->fall, rules::Unit::ratio, report.judgement.results, report.job)
+                                 .value_or(rules::text_of(least->fall, rules::Unit::ratio, report.job));
+    return {{"floor falls", fall + (facets == 1 ? " (" + least->facet + ")" : " on every facet")}};
+  }
   return {{"floor falls", rules::text_or_less(least->fall, rules::Unit::ratio, report.job) + " (" + least->facet +
                               ") least, " + rules::text_or_more(greatest->fall, rules::Unit::ratio, report.job) + " (" +
                               greatest->facet + ") greatest"}};

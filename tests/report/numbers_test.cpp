@@ -323,6 +323,28 @@ TEST(FloodNumbers, TellWhereWaterLeaves) {
           "up to the threshold's lowest edge and the rim at the open right edge and the upstand at the left edge"));
 }
 
+TEST(Numbers, AFallThatIsTheLeastAndTheGreatestIsToldOnce) {
+  // Source: by hand: 1/60 is 1.667 %, which two checks round two ways, and 0.2 in/ft; 1.66 to 1.67 % would be two
+  // falls.
+  for (const auto unit : {job::UnitSystem::metric, job::UnitSystem::inch}) {
+    sample::Reported sample;
+    sample.job.unit = unit;
+    sample.facts.facets = {{facts::Surface::base_floor, "back", 1, 1. / 60, 0, 1, {}, {}, {}}};
+    const auto told = [&] {
+      const std::string text = report::summary(sample.report(), "");
+      const std::size_t from = text.find("floor falls  ") + 13;
+      return text.substr(from, text.find('\n', from) - from);
+    };
+    const std::string one = told();
+    EXPECT_THAT(one, testing::EndsWith("(1:60) (back)"));
+    EXPECT_THAT(one, testing::Not(HasSubstr("greatest")));
+    sample.facts.facets.push_back({facts::Surface::base_floor, "left", 1, 1. / 60, 0, 1, {}, {}, {}});
+    EXPECT_THAT(told(), testing::EndsWith("(1:60) on every facet"));
+    sample.facts.facets.back().fall = 1. / 48;
+    EXPECT_THAT(told(), testing::AllOf(HasSubstr("(back) least"), HasSubstr("(left) greatest")));
+  }
+}
+
 TEST(SummaryNumbers, OfBaseBedAndFalls) {
   // Source: by hand: 1460 x 914 mm between the base's ends, 40 L, 15.5 to 38.5 mm to even ones, a level line at 31.75.
   Sample sample = metric();
