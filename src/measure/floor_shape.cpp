@@ -193,9 +193,13 @@ void add_rock(const std::vector<survey::Spot>& spots, const std::array<survey::P
               const Surface& floor, const Foremost& foremost, facts::FloorShape& shape) {
   const auto place = [&](std::size_t i) { return gp_Pnt{corners[i].x, corners[i].y, 0}; };
   std::array<double, 4> gaps{};
-  for (const survey::HeightPlane& stand : survey::stands_on(spots, middle))
-    for (std::size_t i = 0; i < gaps.size(); ++i)
-      gaps[i] = std::max(gaps[i], stand.at(corners[i].x, corners[i].y) - floor.carried_on(corners[i].x, corners[i].y));
+  constexpr double about_mm =
+      1;  // nobody knows better where its weight is: beside an edge of two spots it goes either way
+  for (const auto& [x, y] : {std::pair{0., 0.}, {about_mm, 0.}, {-about_mm, 0.}, {0., about_mm}, {0., -about_mm}})
+    for (const survey::HeightPlane& stand : survey::stands_on(spots, {middle.x + x, middle.y + y}))
+      for (std::size_t i = 0; i < gaps.size(); ++i)
+        gaps[i] =
+            std::max(gaps[i], stand.at(corners[i].x, corners[i].y) - floor.carried_on(corners[i].x, corners[i].y));
   shape.rock_mm = *std::max_element(gaps.begin(), gaps.end());
   if (shape.rock_mm <= units::tolerance::weld_mm) {
     shape.rock_mm = 0;
