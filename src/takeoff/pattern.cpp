@@ -74,24 +74,28 @@ Knapsack::Knapsack(const CutProblem& problem, const Sums& sums, std::vector<std:
 }
 
 void Knapsack::fill(std::size_t kind) {
-  const std::int64_t size = problem_.size[kind], worth = value_[kind], room = problem_.room.back();
+  const std::int64_t size = problem_.size[kind], worth = value_[kind];
   const std::int64_t* const others = row(kind + 1);
   std::int64_t* const own = cells_.data() + row_[kind] * sums_.count();
-  std::copy(others, others + sums_.count(), own);
   const std::size_t cells = sums_.count();
-  const auto with = [&](std::size_t at, std::int64_t n) {
-    const std::size_t rest = sums_.are_all() ? at - n * size : sums_.within(sums_[at] - n * size);
+  std::copy(others, others + cells, own);
+  const auto with = [&](std::size_t at, std::size_t rest, std::int64_t n) {
     own[at] = std::max(own[at], own[rest] + n * worth);
   };
-  const auto first = [&](std::int64_t n) { return sums_.are_all() ? n * size : sums_.from(n * size); };
-  if (problem_.count[kind] * size >= room) {  // more of it than a stick holds: any number may be taken
-    for (std::size_t at = first(1); at < cells; ++at) with(at, 1);
+  const auto rest_of = [&](std::size_t at, std::int64_t n) { return sums_.within(sums_[at] - n * size); };
+  if (problem_.count[kind] * size >= problem_.room.back()) {  // more than a stick holds: any number may be taken
+    for (std::size_t at = sums_.from(size); at < cells; ++at) with(at, rest_of(at, 1), 1);
     return;
   }
   // Bundles of 1, 2, 4 ... and what is left, each taken or not, come to any number of it and no more. From above: what
   // stands below has not taken the bundle yet.
-  for (std::int64_t left = problem_.count[kind], n = 1; left > 0; left -= n, n = std::min(2 * n, left))
-    for (std::size_t at = cells; at-- > static_cast<std::size_t>(first(n));) with(at, n);
+  for (std::int64_t left = problem_.count[kind], n = 1; left > 0; left -= n, n = std::min(2 * n, left)) {
+    const std::size_t first = sums_.from(n * size);
+    if (sums_.are_all())
+      for (std::size_t at = cells; at-- > first;) with(at, at - static_cast<std::size_t>(n * size), n);
+    else
+      for (std::size_t at = cells; at-- > first;) with(at, rest_of(at, n), n);
+  }
 }
 
 Pattern Knapsack::best(std::size_t stick) const {
