@@ -492,11 +492,6 @@ std::vector<Step> steps_of(const job::Job& job, const Findings& findings) {
   return steps;
 }
 
-const std::vector<Step>& Subject::steps() const {
-  if (!known_steps) known_steps = std::make_shared<const std::vector<Step>>(steps_of(job(), *this));
-  return *known_steps;
-}
-
 std::vector<Sheet> draw_order_of_work(const Subject& subject) {
   return draw_steps(subject, Order{subject.job(), subject}.steps());
 }

@@ -14,6 +14,11 @@
 
 namespace fallwright::drawing {
 
+const std::vector<Step>& Subject::steps() const {
+  if (!known_steps) known_steps = std::make_shared<const std::vector<Step>>(steps_of(job(), *this));
+  return *known_steps;
+}
+
 std::string in_words(std::string words) {
   for (std::size_t at = words.find('{'); at != std::string::npos; at = words.find('{', at)) {
     const std::size_t end = words.find('}', at);
