@@ -247,7 +247,7 @@ Sheet draw_assembly(const Subject& subject) {
     if (in_nearest_wall(solid, job) && solid.part.kind == parts::Kind::sole_plate) groups.back().push_back(solid.shape);
   groups.push_back(standing_framing(subject));
   const View view = corner_view(job);
-  std::vector<Projection> seen = project_apart(groups, view);
+  std::vector<Projection> seen = project_apart(groups, view, &subject.model);
   const Projection stood = seen.back();
   seen.pop_back();
   for (std::size_t i = 0; i < stages.size(); ++i)
@@ -321,7 +321,7 @@ Lifted lifted(const Subject& subject, const View& view) {
       groups.back().push_back(shape.Moved(TopLoc_Location{lift}));
     all.stages.push_back(stage);
   }
-  all.seen = project_apart(groups, view);
+  all.seen = project_apart(groups, view, &subject.model);
   for (std::size_t i = 0; i < all.stages.size(); ++i) {
     const std::string& shows = all.stages[i].shows;
     all.struck.push_back(strokes_over_bore(subject, view, shows, all.seen[i], lifts.at(shows)));
@@ -352,7 +352,7 @@ Sheet draw_exploded(const Subject& subject) {
   const double side = bench_is_right(subject.job()) ? -1 : 1;  // names stand where the bench does not
   const Lifted parts = lifted(subject, view);
   const std::vector<Projection> framing =
-      project_apart({standing_framing(subject), brought_by(subject, "walls")}, view);
+      project_apart({standing_framing(subject), brought_by(subject, "walls")}, view, &subject.model);
   const Projection walls = with_standing(framing.front(), framing.back());
   return on_page("exploded", "In the order it goes together", subject.job(), [&](Sheet& sheet, Pen& pen) {
     for (const Projection& one : parts.seen) pen.add(one);
@@ -424,14 +424,14 @@ std::vector<Projection> pictures_of(const Subject& subject, const std::vector<St
   const int boring = boring_of(subject);
   std::vector<Projection> pictures;
   const std::vector<TopoDS_Shape> standing = standing_framing(subject);
-  Scene scene{view};
+  Scene scene{view, &subject.model};
   scene.add(standing);
   bool bored = true, covered = false, boarded = false;
   for (std::size_t n = 0; n < stages.size(); ++n) {
     const bool was = bored;
     bored = stages[n].step >= boring;
     if (bored && !was) {  // the floor that was added has no hole
-      scene = Scene{view};
+      scene = Scene{view, &subject.model};
       scene.add(standing);
       for (std::size_t i = 0; i < n; ++i) scene.add(brought_by(subject, stages[i].shows));
     }

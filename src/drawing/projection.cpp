@@ -378,8 +378,9 @@ Handle(HLRBRep_Algo) hidden_lines_of(const std::vector<TopoDS_Shape>& shapes, co
 
 }  // namespace
 
-std::vector<Projection> project_apart(const std::vector<std::vector<TopoDS_Shape>>& groups, const View& view) {
-  Scene scene{view};
+std::vector<Projection> project_apart(const std::vector<std::vector<TopoDS_Shape>>& groups, const View& view,
+                                      const parts::Model* model) {
+  Scene scene{view, model};
   for (const auto& group : groups) scene.add(group);
   return scene.seen();
 }

@@ -9,6 +9,10 @@
 
 #include "drawing/sheet.hpp"
 
+namespace fallwright::parts {
+struct Model;
+}
+
 namespace fallwright::drawing {
 
 /// Looking against `toward` (the way from the thing to the eye) with `right` to the right. Sheet coordinates are those
@@ -27,7 +31,9 @@ struct Projection {
 Projection project(const std::vector<TopoDS_Shape>& shapes, const View& view, bool with_hidden);
 
 /// The same of several groups of solids that hide each other, each group's visible edges by themselves.
-std::vector<Projection> project_apart(const std::vector<std::vector<TopoDS_Shape>>& groups, const View& view);
+/// @param model whose solids they are, where they are any's: these were looked at already
+std::vector<Projection> project_apart(const std::vector<std::vector<TopoDS_Shape>>& groups, const View& view,
+                                      const parts::Model* model = nullptr);
 
 /// What a plane cuts out of solids, seen in a view: the outlines of the cut faces.
 Projection section(const std::vector<TopoDS_Shape>& shapes, const gp_Pln& plane, const View& view);

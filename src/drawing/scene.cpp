@@ -10,6 +10,7 @@
 #include <boost/geometry/index/rtree.hpp>
 #include <boost/iterator/function_output_iterator.hpp>
 
+#include "parts/model.hpp"
 #include "points/points.hpp"
 #include "units/tolerance.hpp"
 
@@ -46,15 +47,28 @@ struct Scene::Fields {
   index::rtree<std::pair<Field, std::size_t>, index::rstar<16>> tree;
 };
 
-Scene::Scene(const View& view) : toward_{view.toward.XYZ()} {
+Scene::Scene(const View& view, const parts::Model* model) : toward_{view.toward.XYZ()} {
+  if (model)
+    for (const parts::Solid& solid : model->solids)
+      if (solid.skin) known_.emplace(solid.shape.TShape().get(), &solid);
   right_ = (view.right.XYZ() - toward_ * view.right.XYZ().Dot(toward_)).Normalized();
   up_ = toward_.Crossed(right_);
+}
+
+brep::Skin Scene::skin_of(const TopoDS_Shape& shape) const {
+  if (const auto known = known_.find(shape.TShape().get()); known != known_.end()) {
+    const parts::Solid& solid = *known->second;
+    if (solid.shape.IsSame(shape)) return *solid.skin;
+    const TopLoc_Location way = shape.Location() * solid.shape.Location().Inverted();
+    if (auto skin = brep::moved(*solid.skin, way)) return *std::move(skin);
+  }
+  return brep::skin_of(shape);
 }
 
 void Scene::add(const std::vector<TopoDS_Shape>& group) {
   const std::size_t old_facets = facets_.size(), old_edges = edges_.size();
   for (const TopoDS_Shape& shape : group) {
-    const brep::Skin skin = brep::skin_of(shape);
+    const brep::Skin skin = skin_of(shape);
     const std::size_t first = edges_.size();
     std::vector<Lies> on;
     for (const brep::Flat& flat : skin.flats) {

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <cstddef>
+#include <map>
 #include <utility>
 #include <vector>
 
@@ -13,13 +14,19 @@
 #include "brep/skin.hpp"
 #include "drawing/projection.hpp"
 
+namespace fallwright::parts {
+struct Model;
+struct Solid;
+}  // namespace fallwright::parts
+
 namespace fallwright::drawing {
 
 /// Edges against faces, each a polygon of the solids' own corners; nothing is rounded, so planes that meet at a degree
 /// or two keep the edge between them. Curved edges and faces come as chords, no farther off than `tolerance::mesh_mm`.
 class Scene {
  public:
-  explicit Scene(const View& view);
+  /// Solids of a model, or moved copies of them, are looked at by the skins that they have already.
+  explicit Scene(const View& view, const parts::Model* model = nullptr);
 
   /// One more group: it hides what stands behind it, and is hidden by what stands before it.
   void add(const std::vector<TopoDS_Shape>& group);
@@ -56,6 +63,7 @@ class Scene {
     std::vector<Interval> left;  // in shares of its length
   };
 
+  brep::Skin skin_of(const TopoDS_Shape& shape) const;
   Point at(const gp_XYZ& p) const { return {p.Dot(right_), p.Dot(up_)}; }
   void add_face(const gp_XYZ& normal, const std::vector<brep::Ring>& rings);
   void add_round(const brep::Round& round, std::size_t first, std::vector<Lies>& on);
@@ -72,6 +80,7 @@ class Scene {
   void hide(Edge& edge, const Fields& fields);
 
   gp_XYZ right_, up_, toward_;
+  std::map<const void*, const parts::Solid*> known_;  // by what the kernel shares between a shape and its copies
   std::size_t groups_ = 0;
   std::vector<Facet> facets_;
   std::vector<Edge> edges_;
