@@ -51,11 +51,14 @@ class Order {
   }
 
  private:
-  /// From the mortar on all waits while no timber takes the upstand's screws: once the base is down none gets there.
   void add(Step step) {
-    if (mortared_ && s_.judgement.holds.upstand && !step.waits) {
+    if (step.shows == "felt" || step.shows == "form") come_ = std::max(come_, Come::to_what_lies_on_the_floor);
+    if (step.shows == "bed") come_ = std::max(come_, Come::to_mortar);
+    if (step.shows == "board") come_ = Come::to_wall_board;
+    const std::string until = rejected_ ? "" : waits_until(come_, s_);  // of another base all steps are others
+    if (!until.empty() && !step.waits) {
       step.hold = step.waits = true;
-      step.what = "HOLD until timber stands behind the upstand. Then: " + step.what;
+      step.what = "HOLD until " + until + ". Then: " + step.what;
     }
     steps_.push_back(std::move(step));
   }
@@ -126,14 +129,6 @@ class Order {
       if (const std::string bought = row(item), name = name_of(item); !bought.empty())
         words += (words.empty() ? "" : ", ") + bought + " of " + name.substr(0, name.find(','));
     return words;
-  }
-
-  std::string tiles() const {
-    std::string words;
-    for (const takeoff::Row& r : s_.rows)
-      if (const auto surface = takeoff::tiled_surface(r))
-        words += (words.empty() ? "" : ", ") + (surface->empty() ? "" : *surface + " ") + takeoff::bought(r);
-    return words.empty() ? "no tile on the buy list" : words;
   }
 
   /// Of the base or the seat block: the top edges of its upstands that are flashed.
@@ -299,8 +294,8 @@ class Order {
     const double batches = count_of(Item::mortar_batches);
     // What goes in before this mortar sets cannot wait once it is mixed.
     const LateFurring late = furring_after_base(s_);
-    mortared_ = true;
-    const bool loose = !s_.judgement.holds.loose.empty();
+    come_ = Come::to_mortar;
+    const bool loose = !s_.judgement.holds.loose.empty() && !s_.judgement.holds.walls;
     add_on_base({late.held > 0 || loose, "crew",
                  (late.held > 0
                       ? "No mortar while furring waits that goes in before it sets: " + late.held_words + ", on HOLD. "
@@ -450,12 +445,13 @@ class Order {
 
   void waterproof() {
     if (auto flat = straighten_walls(s_)) add_on_base(std::move(*flat));
+    come_ = Come::to_wall_board;
     add_on_base(
         {false, "crew",
          std::string{"Board, flashing, waterproofing: corners lapped"} + (job_.bench ? ", bench joint wrapped" : "") +
              around(", lapped over the ", lapped_edges(job_, false), " and bonded to it where nothing turns up") +
              "; cure by the pail.",
-         "up to " + len(f_.finish.top_mm) + " above the datum",
+         how_high_board_goes(job_, s_),
          f_.heights.upstand_top_mm ? "a fastener pierces below the upstands' top" : "a fastener pierces the base"});
   }
 
@@ -466,7 +462,8 @@ class Order {
   void finish() {
     const bool bonded = f_.site_built && job_.base.site.waterproofing == job::Waterproofing::bonded;
     add_on_base({false, "setter", "Tile, then sealant in every change of plane. Cut tile wet: its dust holds silica.",
-                 tiles() + (bonded ? "; floor " + rules::cover_text(*f_.site_built, job_) + " with its bond" : ""),
+                 tiles_bought(s_.rows) +
+                     (bonded ? "; floor " + rules::cover_text(*f_.site_built, job_) + " with its bond" : ""),
                  "the waterproofing was cut", bonded ? "base" : ""});
     add({true, "all",
          "Final inspection: falls, " + std::string{has_threshold() ? "threshold" : "open edges"} +
@@ -479,7 +476,7 @@ class Order {
   const facts::Facts& f_;
   const rules::Result* rejected_ = rejected_base(s_);
   const rules::Result* arm_ = rejected_arm(s_);
-  bool mortared_ = false;  ///< the steps so far come to the mortar
+  Come come_ = Come::to_framing;
   std::vector<Step> steps_;
 };
 

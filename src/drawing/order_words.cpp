@@ -27,6 +27,32 @@ std::string open_checks(const std::vector<rules::Result>& results) {
   return words;
 }
 
+std::string waits_until(Come come, const Findings& s) {
+  const facts::Holds& holds = s.judgement.holds;
+  if (come >= Come::to_what_lies_on_the_floor && holds.floor) return "the floor carries it";
+  if (come >= Come::to_mortar && holds.walls) return "a wall stands before the studs that are too far back";
+  if (come >= Come::to_mortar && holds.upstand) return "timber stands behind the upstand";
+  const rules::Result* board = rules::rejected_board(s.judgement.results);
+  if (come < Come::to_wall_board || !board) return "";
+  return rules::goes_too_low(*board) ? "the wall is waterproof high enough" : "each fixture has its place and timber";
+}
+
+std::string how_high_board_goes(const job::Job& job, const Findings& s) {
+  const rules::Result* board = rules::rejected_board(s.judgement.results);
+  return board && rules::goes_too_low(*board)
+             ? advice_in_short(*board)
+             : "up to " + units::to_text(units::Length::mm(s.facts.finish.top_mm), job.is_metric()) +
+                   " above the datum";
+}
+
+std::string tiles_bought(const std::vector<takeoff::Row>& rows) {
+  std::string words;
+  for (const takeoff::Row& r : rows)
+    if (const auto surface = takeoff::tiled_surface(r))
+      words += (words.empty() ? "" : ", ") + (surface->empty() ? "" : *surface + " ") + takeoff::bought(r);
+  return words.empty() ? "no tile on the buy list" : words;
+}
+
 std::string wall_before_studs(const facts::Facts& facts) {
   const auto studs = std::count_if(facts.room.studs.begin(), facts.room.studs.end(), takeoff::beyond_furring);
   if (studs == 0) return "";
@@ -187,12 +213,15 @@ std::string framing_words(const job::Job& job, const Findings& s, bool base_is_r
   const std::string wall = wall_before_studs(s.facts);
   const LateFurring late = furring_after_base(s), held = furring_on_hold(s);
   const bool timber_first = s.judgement.holds.upstand && !base_is_rejected;
+  const rules::Result* behind = rules::find(s.judgement.results, "blocking.behind");
+  const bool fixtures_first = behind && behind->outcome == rules::Outcome::fail;
   return studs_to_find_first(job, s) + wall +
          (wall.empty() || job.walls.blocking.empty()
               ? ""
               : "Its blocking goes between its own studs: on HOLD till those are read. ") +
          wall_work(job, furring_turns(s).now > 0) +
          (timber_first ? " " + timber_for_screws(s.judgement.holds.upstand->first) : "") +
+         (fixtures_first ? " For what is fastened to the walls: " + advice_in_short(*behind) + "." : "") +
          (held.count == 0 ? "" : " On HOLD as the cut list tells: " + held.words + ".") +
          (late.count == 0 ? ""
                           : " Furring beside the base waits until the base is down (" + late.words +

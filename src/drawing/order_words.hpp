@@ -16,6 +16,14 @@ namespace fallwright::drawing {
 /// "1 check fails, 2 are cautions, 8 are not checked".
 std::string open_checks(const std::vector<rules::Result>& results);
 
+/// How far the work has come by its steps, and what all steps wait for from there on: mortar that has set, and a wall
+/// that is closed, are not opened again. Empty where they wait for nothing.
+enum class Come { to_framing, to_what_lies_on_the_floor, to_mortar, to_wall_board };
+std::string waits_until(Come come, const Findings& s);
+/// Above the datum; where that is too low what its check advises.
+std::string how_high_board_goes(const job::Job& job, const Findings& s);
+/// Of each surface: "floor 3 boxes, walls 12 boxes".
+std::string tiles_bought(const std::vector<takeoff::Row>& rows);
 /// What no strip reaches comes before the strips; empty where there is none.
 std::string wall_before_studs(const facts::Facts& facts);
 

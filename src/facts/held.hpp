@@ -27,6 +27,9 @@ struct Holds {
   std::optional<Held> studs = {};        ///< what is cut or counted by studs that nobody read
   std::vector<survey::Side> loose = {};  ///< walls behind whose upstand no timber is known that would take a fastener
   std::optional<Held> upstand = {};      ///< no timber takes its screws: what to set first
+  std::optional<Held> floor = {};        ///< joists or deck carry too little: mended before anything lies on them
+  std::optional<Held> walls = {};        ///< studs that stand too far back have no wall before them yet
+  std::optional<Held> board = {};        ///< what is behind the wall board, or how high this goes, is otherwise
   std::optional<Held> cleat = {}, rail = {}, joists = {};  ///< what fastens the bench's: nobody said which, or how many
 };
 

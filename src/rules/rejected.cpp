@@ -40,6 +40,11 @@ constexpr std::array of_the_seat{"seat.height", "seat.depth", "seat.reach", "loa
 constexpr std::array of_the_frame{"load.seat-strength", "load.seat-deflection"};
 /// Checks of what holds those: the same pieces, fastened otherwise.
 constexpr std::array of_its_joints{"load.seat-cleat", "load.seat-push", "load.seat-rail"};
+/// Of what carries all of it: mended from below, or with another deck, before anything is laid on it.
+constexpr std::array of_the_floor{"load.joists-strength", "load.joists-deflection", "load.deck", "floor.deck-span"};
+/// Of the wall board: what it hides, and how high it goes.
+constexpr std::array of_the_board{"blocking.behind",  "fixture.above-water", "fixture.clear-of-bench",
+                                  "wall.above-floor", "wall.above-drain",    "wall.above-room"};
 
 /// The first that fails of such checks, as they are told.
 template <std::size_t n>
@@ -128,6 +133,14 @@ const Result* rejected_frame(const std::vector<Result>& results) {
   return pieces ? pieces : failing(results, of_its_joints);
 }
 
+const Result* rejected_board(const std::vector<Result>& results) {
+  return failing(results, of_the_board);
+}
+
+bool goes_too_low(const Result& board) {
+  return board.id.starts_with("wall.");
+}
+
 const Result* rejected_plate(const std::vector<Result>& results, const facts::Backing& plate) {
   const auto breaks = [&](const Result& r) {
     if (r.id == "blocking.behind")
@@ -149,8 +162,17 @@ const Result* rejected_hold(const std::vector<Result>& results, const facts::Hol
 }
 
 facts::Holds holds_of(const std::vector<Result>& results, const facts::Facts& facts) {
-  return {held_by(rejected_base(results, facts)), held_by(rejected_liner(results)), held_by(rejected_seat(results)),
-          held_by(rejected_pieces(results)),      held_by(rejected_frame(results)), held_by(rejected_drain(results))};
+  facts::Holds holds{held_by(rejected_base(results, facts)), held_by(rejected_liner(results)),
+                     held_by(rejected_seat(results)),        held_by(rejected_pieces(results)),
+                     held_by(rejected_frame(results)),       held_by(rejected_drain(results))};
+  holds.floor = held_by(failing(results, of_the_floor));
+  holds.board = held_by(rejected_board(results));
+  const Result* gap = find(results, "room.stud-gap");
+  const auto waits = [&](survey::Side side) { return facts::is_framed_out(facts.room.studs, side); };
+  const std::array walls{survey::Side::left, survey::Side::back, survey::Side::right};
+  if (gap && gap->outcome == Outcome::fail && std::any_of(walls.begin(), walls.end(), waits))
+    holds.walls = held_by(gap);
+  return holds;
 }
 
 namespace {

@@ -44,6 +44,11 @@ const Result* rejected_seat(const std::vector<Result>& results);
 const Result* rejected_pieces(const std::vector<Result>& results);
 const Result* rejected_frame(const std::vector<Result>& results);
 
+/// By which wall board, or what is fastened behind it, is otherwise: nobody closes the wall.
+const Result* rejected_board(const std::vector<Result>& results);
+/// Whether that is how high it is waterproof.
+bool goes_too_low(const Result& board);
+
 /// By which what is screwed to a wall is not screwed where its plate lies: too little timber behind it, too low, or
 /// behind the bench.
 const Result* rejected_plate(const std::vector<Result>& results, const facts::Backing& plate);

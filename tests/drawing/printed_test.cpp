@@ -446,7 +446,7 @@ TEST(PrintedOrderOfWork, HasTheNumbersOfThisJob) {
         "blocking centred 6\", 34\" above the datum", "centre 29-3/4\" from the left stud face, ",
         "16-1/4\" from the back; bore 5\"", "drain's top 1-1/2\" above the datum", "16-3/4\" above the datum",
         "line 1-3/8\" above the datum, the", "2-3/4\" thick once set", "body in its bore, 7/8\" clear all round",
-        "front edge 18\" above", "up to 73-1/2\" above the datum"})
+        "front edge 18\" above", "carry tile and waterproofing 11/16\" higher up the walls"})
     EXPECT_THAT(all, testing::HasSubstr(words));
   EXPECT_THAT(all, testing::Not(testing::HasSubstr("0\" corner")));
 }

@@ -410,7 +410,7 @@ TEST(LappedEdge, IsNamedInTheStepThatLapsIt) {
   std::string seat, walls;
   for (const Step& step : steps_of(d.model->job, {d.facts, d.cuts, {}, {}, d.judgement})) {
     if (step.what.find("Before the seat block") != std::string::npos) seat = step.what;
-    if (step.what.rfind("Board, flashing", 0) == 0) walls = step.what;
+    if (step.what.find("Board, flashing") != std::string::npos) walls = step.what;
   }
   EXPECT_NE(seat.find("bond a strip of membrane over the base's left edge and up the frame"), std::string::npos)
       << seat;
