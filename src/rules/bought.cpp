@@ -82,6 +82,9 @@ double within_edge(const job::Job& job, const job::From& from) {
 
 std::string drain_with_its_base(const job::Job& job, const facts::Facts& facts, const std::string& how) {
   const facts::DrainWindow& w = facts.room.drain;
+  if (w.joists_known && !w.any)
+    return "its drain stays where it is made, and no place on this floor lets it pass between the joists: head the "
+           "joist off as local code and an engineer allow, or buy another base";
   const std::size_t axis = w.along_width ? 0 : 1;
   const double by = w.nearest_mm[axis] - w.now_mm[axis];
   const std::string way = by > 0 ? (axis == 0 ? "right" : "back") : (axis == 0 ? "left" : "front");

@@ -267,6 +267,16 @@ TEST(Says, OfWhatMustFit) {
         1,
         {},
         {"its drain stays where it is made"}},
+       {"fit.no-clash",  // nowhere to be set to: nobody is told to set it 0 to a side
+        [](Job& j, Facts& f) {
+          j.base.made = job::Made::bought;
+          f.room.drain.joists_known = true, f.room.drain.any = false;
+          f.fits = {{sample::part_id("joists/joist-02"), sample::part_id("drain"), facts::Touch::clash, 0, 1000, {}}};
+        },
+        1,
+        1,
+        {},
+        {"no place on this floor lets it pass between the joists: head the joist off"}},
        {"drain.in-bore",
         [](Job&, Facts& f) { f.drain.body_to_bore_mm = 0.12 * in; },
         0.12,
