@@ -7,14 +7,15 @@
 #include "units/length.hpp"
 
 namespace fallwright::drawing {
-namespace {
 
-double deck_top(const facts::Facts& facts) {
+double deck_top_mm(const facts::Facts& facts) {
   double top = 0;
   for (const facts::Part& p : facts.parts)
     if (p.which.is(facts::Role::bench_frame, facts::Kind::deck)) top = p.bbox_mm[5];
   return top;
 }
+
+namespace {
 
 std::string backing_top(const takeoff::Backing& backing, const job::Job& job, bool base_is_settled) {
   const std::string foot =
@@ -48,7 +49,7 @@ Step bench_step(const job::Job& job, const Findings& s) {
           (backing ? std::string{" Between its front studs set wall board or plywood, flush with its front: the "} +
                          backing->carries + " is bonded to it."
                    : ""),
-      level + " level; deck's top " + units::to_text(units::Length::mm(deck_top(s.facts)), job.is_metric()) +
+      level + " level; deck's top " + units::to_text(units::Length::mm(deck_top_mm(s.facts)), job.is_metric()) +
           " above the datum" +
           (backing ? "; backing: " + takeoff::backing_words(job, *backing) + ", " +
                          backing_top(*backing, job, !rejected_base(s))

@@ -80,6 +80,7 @@ std::vector<Sheet> draw_list(const Subject& subject) {
   if (const std::string flat = not_to_cut(subject); !flat.empty()) notes.push_back(flat);
   if (const std::string assumed = by_assumed_studs_note(subject); !assumed.empty()) notes.push_back(assumed);
   if (const std::string late = late_furring_note(subject); !late.empty()) notes.push_back(late);
+  for (std::string& why : hold_notes(subject)) notes.push_back(std::move(why));
   if (apron_is_notched(subject))
     notes.push_back("The seat block's apron is notched on site: " + sheet_of_notches(subject.job()) + ".");
   if (!hold) return on_pages("cuts", "Pieces to cut", subject.job(), columns, rows, notes);
@@ -133,7 +134,7 @@ std::vector<Sheet> draw_shapes(const Subject& subject) {
 }
 
 /// A strip from its side, far thicker than it is long by, with the letters of the table's columns.
-void add_wedge(Pen& pen, Point top_left, double width) {
+void add_wedge(Pen& pen, Point top_left, double width, bool on_blocks) {
   const double t = pen.text_mm(), long_mm = width - 4 * t, thick = 8 * t, thin = 3 * t;
   const Point a{top_left.x + 2 * t, top_left.y - 6 * t - thick};
   const Point corner[] = {a, {a.x + long_mm, a.y}, {a.x + long_mm, a.y + thin}, {a.x, a.y + thick}};
@@ -144,7 +145,9 @@ void add_wedge(Pen& pen, Point top_left, double width) {
   pen.note({a.x + long_mm / 2, a.y + 0.4 * t}, "length", Anchor::middle);
   double y = a.y - 0.4 * t;
   for (const std::string& line :
-       wrapped("This face against the stud; the sloped one is planed straight from end to end.", long_mm, t))
+       wrapped(std::string{"This face against the stud"} + (on_blocks ? " or the block" : "") +
+                   "; the sloped one is planed straight from end to end.",
+               long_mm, t))
     pen.note({a.x, y -= 1.6 * t}, line);
 }
 
@@ -167,26 +170,38 @@ std::string thick_end(takeoff::StripEnd thin_at) {
   return "";
 }
 
-/// Of a strip that is shorter than its stud.
-std::string where_it_ends(const facts::Facts& facts, const takeoff::CutRow& cut) {
-  const auto& studs = facts.room.studs;
-  const auto gap = std::find_if(studs.begin(), studs.end(),
-                                [&](const facts::StudGap& stud) { return stud.part_id == cut.part_ids.front(); });
-  if (gap == studs.end()) return "";
-  const facts::Strip& on = takeoff::strip_of(*gap, cut);
-  return on.turn == facts::Turn::seat ? ", and begins on the seat block"
-         : on.below_seat              ? ", and ends below the seat block"
-         : on.parted && on.to < 1     ? ", and ends as high as the base stands"
-         : on.parted                  ? ", and begins over the base's edge"
-         : on.to < 1                  ? ", and ends below the stud's top"
-         : on.from > 0                ? ", and ends above the stud's foot"
-                                      : "";
+/// Of a strip that is shorter than its stud, over the datum; of several that differ, from the lowest to the highest.
+std::string where_it_ends(const Subject& subject, const takeoff::CutRow& cut) {
+  if (cut.on_block) return "";
+  std::vector<double> feet, heads;
+  for (const std::string& id : cut.part_ids) {
+    const Line line = line_of_strip(subject, cut, *subject.model.find(id), view_from(gp_Dir{0, -1, 0}));
+    feet.push_back(line.from.y), heads.push_back(line.to.y);
+  }
+  const auto at = [&](const std::vector<double>& heights) {
+    const auto [low, high] = std::minmax_element(heights.begin(), heights.end());
+    const bool metric = subject.job().is_metric();
+    const std::string lowest = number_of(*low, metric), highest = number_of(*high, metric);
+    return cut.hold ? "HOLD" : lowest == highest ? lowest : lowest + " to " + highest;
+  };
+  const facts::Strip& on = strip_before(subject, cut, *subject.model.find(cut.part_ids.front()));
+  using facts::Turn;
+  return (on.from <= 0 ? ""
+                       : ", begins at " + at(feet) +
+                             (on.turn == Turn::seat ? ", on the seat block"
+                              : on.parted           ? ", over the base's edge"
+                                                    : ", above the stud's foot")) +
+         (on.to >= 1 ? ""
+                     : ", ends at " + at(heads) +
+                           (on.below_seat                        ? ", below the seat block"
+                            : on.parted && on.turn == Turn::base ? ", as high as the base stands"
+                                                                 : ", below the stud's top"));
 }
 
 /// Strips whose two ends are not as thick: a list alone does not show which end is which.
 std::vector<Sheet> draw_tapers(const Subject& subject) {
   const bool metric = subject.job().is_metric();
-  bool held = false, shims = false, ends_early = false;
+  bool held = false, shims = false, ripped = false, on_blocks = false, short_of = false, ends_early = false;
   std::vector<Cells> rows;
   for (const takeoff::CutRow& cut : subject.cuts) {
     if (!cut.furring) continue;
@@ -194,23 +209,30 @@ std::vector<Sheet> draw_tapers(const Subject& subject) {
     const auto told = [&](double mm) {
       return cut.hold ? "HOLD" : mm > 0 ? number_of(mm, metric) : std::string{"nothing"};
     };
-    rows.push_back({cut.mark, std::to_string(cut.count), told(cut.length_mm), told(cut.thickness_mm),
-                    told(cut.taper->thin_mm), thick_end(cut.taper->thin_at) + where_it_ends(subject.facts, cut),
+    const std::string ends = where_it_ends(subject, cut);
+    rows.push_back({cut.mark, std::to_string(cut.count), cut.is_shim() ? "shims" : "furring", told(cut.length_mm),
+                    told(cut.thickness_mm), told(cut.taper->thin_mm), thick_end(cut.taper->thin_at) + ends,
                     place_in(subject, cut)});
-    held = held || cut.hold, shims = shims || cut.is_shim();
-    ends_early = ends_early || where_it_ends(subject.facts, cut).find("the stud's") != std::string::npos;
+    held = held || cut.hold, shims = shims || cut.is_shim(), ripped = ripped || !cut.is_shim();
+    on_blocks = on_blocks || cut.on_block, short_of = short_of || !ends.empty();
+    ends_early = ends_early || ends.find("the stud's") != std::string::npos;
     rows.back().push_back(cut.hold ? "HOLD" : "");
   }
   if (rows.empty()) return {};
-  std::vector<Column> columns{{"mark", 0.8},      {"count", 0.9},    {"length", 1.2},
-                              {"thick end", 1.3}, {"thin end", 1.3}, {"thick end at the", 2.6},
+  std::vector<Column> columns{{"mark", 0.8},
+                              {"count", 0.9},
+                              {"stock", 1.2},
+                              {"length", 1.2},
+                              {"thick end", 1.3},
+                              {"thin end", 1.3},
+                              {"thick end at the", 2.6},
                               {"where", 4}};
   if (held) columns.push_back({"cut", 0.9, true});
   for (Cells& row : rows) row.resize(columns.size());
   std::vector<std::string> notes{
-      "No strip is sold so thin: " + takeoff::ripped_from(subject.job()) + ", then plane." +
-      (shims ? " " + shims_note() : "") +
-      (ends_early ? " Where the thin end is nothing before the stud ends, the stud itself stands before the line from "
+      (ripped ? "No strip is sold so thin: " + takeoff::ripped_from(subject.job()) + ", then plane. " : std::string{}) +
+      (shims ? shims_note() + " " : "") + (short_of ? "'At': above the datum. " : "") +
+      (ends_early ? "Where the thin end is nothing before the stud ends, the stud itself stands before the line from "
                     "there on" +
                         std::string{any_stud_in_the_way(subject)
                                         ? ": 'in' on the sheets of the walls as high as that is in a way, and left so "
@@ -218,7 +240,8 @@ std::vector<Sheet> draw_tapers(const Subject& subject) {
                                         : ", higher than that is in a way, and is left so."}
                   : "")};
   if (const std::string assumed = by_assumed_studs_note(subject); !assumed.empty()) notes.push_back(assumed);
-  return on_pages("cuts-tapers", "Strips of furring that taper", subject.job(), columns, rows, notes, {0.7, add_wedge});
+  return on_pages("cuts-tapers", "Strips of furring that taper", subject.job(), columns, rows, notes,
+                  {0.7, [&](Pen& pen, Point top_left, double width) { add_wedge(pen, top_left, width, on_blocks); }});
 }
 
 }  // namespace

@@ -98,6 +98,7 @@ std::string trap_unread(const job::Job& job, const Findings& s) {
 std::vector<std::string> pipe_notes(const Subject& s) {
   std::vector<std::string> notes;
   for (std::string line : s.judgement.pipe.lines) {
+    line = without_keys(std::move(line));
     line.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(line.front())));
     notes.push_back(line + ".");
   }

@@ -265,18 +265,11 @@ class Order {
            (brought > 0 ? ", as the damp sand brings " + decimals(brought, 2) + " " + water->unit : "");
   }
 
-  /// "; the last 0.71 of one": batches are mixed whole but for that.
+  /// "; the last 0.71 of one": batches are mixed whole but for that. Of two beds each tells its own.
   std::string last_batch() const {
     const takeoff::Row* const batches = found(Item::mortar_batches);
-    if (!batches || batches->pack <= 0) return "";
-    const auto last = [](double all, double whole, const char* which) {
-      const double share = all - (whole - 1);
-      return share > 0.99 ? "" : std::string{"; the "} + which + " " + decimals(std::max(share, 0.01), 2) + " of one";
-    };
-    if (const auto two = takeoff::batches_of_two_beds(job_, f_))
-      return last(two->bed, two->whole_bed(), "pre-slope's last") +
-             last(two->coat, two->whole_coat(), "top coat's last");
-    return last((batches->quantity + batches->doubt) / batches->pack, batches->buy, "last");
+    if (!batches || batches->pack <= 0 || takeoff::batches_of_two_beds(job_, f_)) return "";
+    return last_of((batches->quantity + batches->doubt) / batches->pack, batches->buy);
   }
 
   /// All that is mixed, in how many batches, and what goes into one.

@@ -119,6 +119,14 @@ std::string not_to_cut(const Findings& s) {
               : "";
 }
 
+std::string last_of(double batches, double whole) {
+  constexpr double next_to_nothing = 0.05;  // of a batch: what is mixed varies by more
+  const double share = batches - (whole - 1);
+  if (share > 0.99) return "";
+  if (share < next_to_nothing && whole > 1) return ", the last next to nothing: mix it into the one before";
+  return ", the last " + units::decimals(std::max(share, 0.01), 2) + " of one";
+}
+
 std::string thin_strips(const Findings& s) {
   int thin = 0;
   for (const takeoff::CutRow& cut : s.cuts) thin += cut.is_shim() ? cut.count : 0;
@@ -219,8 +227,7 @@ std::string framing_words(const job::Job& job, const Findings& s, bool base_is_r
          (wall.empty() || job.walls.blocking.empty()
               ? ""
               : "Its blocking goes between its own studs: on HOLD till those are read. ") +
-         wall_work(job, furring_turns(s).now > 0) +
-         (timber_first ? " " + timber_for_screws(s.judgement.holds.upstand->first) : "") +
+         wall_work(job, furring_turns(s).now > 0) + (timber_first ? " " + timber_for_screws(s) : "") +
          (fixtures_first ? " For what is fastened to the walls: " + advice_in_short(*behind) + "." : "") +
          (held.count == 0 ? "" : " On HOLD as the cut list tells: " + held.words + ".") +
          (late.count == 0 ? ""

@@ -16,6 +16,7 @@
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 #include "drawing/warning.hpp"
+#include "rules/words.hpp"
 #include "takeoff/takeoff.hpp"
 #include "units/words.hpp"
 
@@ -58,7 +59,8 @@ std::string plain_name(const std::string& shows, const Subject& s) {
     return floor + (bore_is_void(s) ? ", its bore VOID" : ", bored later");
   }
   if (shows == "walls") {
-    return s.job().walls.blocking.empty() ? "walls" : "walls, blocked";  // furring is in no picture
+    const std::string out = rules::framed_out(s.facts), waits = out.empty() ? "" : ", " + out + " HOLD";
+    return (s.job().walls.blocking.empty() ? "walls" : "walls, blocked") + waits;  // furring is in no picture
   }
   static const std::map<std::string, std::string> all{{"bench", "bench frame"},
                                                       {"felt", "felt"},

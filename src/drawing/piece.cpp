@@ -85,8 +85,12 @@ std::string bay_of_block(const facts::BlockStrip& block, const facts::Facts& fac
     if (off > 0 && (!after || off < middle(after->part_id) - at)) after = &gap;
   }
   if (!before || !after) return "";
-  const auto [near, far] = std::minmax(before->running_mm, after->running_mm);
-  return number_of(near, metric) + " and " + number_of(far, metric);
+  if (before->running_mm > after->running_mm) std::swap(before, after);
+  const auto told = [&](const facts::StudGap& stud) {
+    const std::string number = number_of(stud.running_mm, metric);
+    return stud.assumed ? "(" + number + ")" : number;
+  };
+  return told(*before) + " and " + told(*after);
 }
 
 /// The blocks that strips go on, by mark, wall, how high they lie and between which studs: "on block G at 6, between

@@ -219,18 +219,20 @@ std::string lengths_of_sides(const Subject& s) {
 
 /// What its heavy dashes are; nothing where it has none.
 std::string furring_words(const Subject& s) {
-  bool any = false, above = false, held = false;
+  bool any = false, above = false, held = false, framed_out = false;
   for (const facts::StudGap& stud : s.facts.room.studs) {
     const std::optional<FurringTold> told = furring_told(s, stud);
     if (!told) continue;
     any = true;
     above = above || (told->is_above() && !told->held);
-    held = held || (told->held && told->in_mm <= 0);
+    framed_out = framed_out || (told->framed_out && told->in_mm <= 0);
+    held = held || (told->held && !told->framed_out && told->in_mm <= 0);
   }
   if (!any) return "";
   return " Heavy dashes: to be furred out, so thick at the foot by the cut list" +
          std::string{above ? "; above: nothing there, but higher up" : ""} +
-         std::string{held ? "; HOLD: that strip waits, see {cuts}." : "."} + late_furring_in_short(s);
+         std::string{framed_out ? "; HOLD: frame out: too far back for a strip" : ""} +
+         std::string{held ? "; fur HOLD: that strip waits, see {cuts}." : "."} + late_furring_in_short(s);
 }
 
 /// Of what the plan shows, and of nothing else.

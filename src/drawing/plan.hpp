@@ -34,9 +34,10 @@ BenchEdges bench_edges(const Subject& subject);
 bool has_diagonals(const job::Job& job);
 /// What a plan tells of the strips before a stud, as the cut list has them.
 struct FurringTold {
-  double foot_mm = 0;  ///< as thick as one is cut at the stud's foot; 0: there is none there
-  double in_mm = 0;    ///< so far the stud itself stands in the way at the upstand
-  bool held = false;   ///< nobody cuts one yet
+  double foot_mm = 0;       ///< as thick as one is cut at the stud's foot; 0: there is none there
+  double in_mm = 0;         ///< so far the stud itself stands in the way at the upstand
+  bool held = false;        ///< nobody cuts one yet
+  bool framed_out = false;  ///< nor ever: a wall is framed before it
   bool is_above() const { return foot_mm <= 0 && in_mm <= 0; }
 };
 /// Nothing where a stud needs no strip.

@@ -68,9 +68,8 @@ std::optional<FurringTold> furring_told(const Subject& subject, const facts::Stu
   }
   told.in_mm = std::max(0.0, -stud.at_upstand_mm);
   if (told.in_mm < mark) told.in_mm = 0;
-  if (!listed && stud.is_beyond_furring())
-    told.foot_mm = takeoff::furring_mm(stud.at_floor_mm, subject.job().is_metric());
-  return listed || told.in_mm > 0 || told.foot_mm > 0 ? std::optional{told} : std::nullopt;
+  if (!listed && stud.is_beyond_furring()) told.held = true, told.framed_out = takeoff::beyond_furring(stud);
+  return listed || told.in_mm > 0 || told.held ? std::optional{told} : std::nullopt;
 }
 
 void Plan::furring() {
@@ -79,6 +78,7 @@ void Plan::furring() {
     if (!told) continue;
     furring_at(stud.wall, part(s_.facts, stud.part_id).bbox_mm,
                told->in_mm > 0     ? "in " + pen_.words(told->in_mm)
+               : told->framed_out  ? "HOLD: frame out"
                : told->held        ? "fur HOLD"
                : told->foot_mm > 0 ? "fur " + pen_.words(told->foot_mm)
                                    : "fur above",

@@ -12,6 +12,7 @@
 #include "drawing/warning.hpp"
 #include "facts/assumed.hpp"
 #include "takeoff/backing.hpp"
+#include "takeoff/hold.hpp"
 #include "takeoff/item.hpp"
 #include "units/words.hpp"
 
@@ -317,6 +318,22 @@ bool any_on_hold(const std::vector<takeoff::CutRow>& cuts) {
   return std::any_of(cuts.begin(), cuts.end(), [](const takeoff::CutRow& cut) { return cut.hold.has_value(); });
 }
 
+std::vector<std::string> hold_notes(const Subject& s, const std::optional<facts::Family>& family) {
+  std::vector<std::pair<std::string, std::vector<std::string>>> marks_by_cause;
+  for (const takeoff::CutRow& cut : s.cuts) {
+    if (!cut.hold || cut.by_assumed_studs || cut.hold->on == takeoff::HangsOn::bench) continue;
+    if (family && count_in(s, cut, *family) == 0) continue;
+    const std::string why = without_keys(takeoff::waits_text(*cut.hold));
+    const auto known = std::find_if(marks_by_cause.begin(), marks_by_cause.end(),
+                                    [&](const auto& cause) { return cause.first == why; });
+    (known == marks_by_cause.end() ? marks_by_cause.emplace_back(why, std::vector<std::string>{}) : *known)
+        .second.push_back(cut.mark);
+  }
+  std::vector<std::string> notes;
+  for (const auto& [why, marks] : marks_by_cause) notes.push_back("HOLD " + units::joined(marks) + ": " + why + ".");
+  return notes;
+}
+
 double add_bench_fasteners(Pen& pen, const Subject& s, Point top_left, double width) {
   return add_rows(pen, top_left, width, fastening_columns(), bench_fastenings(pen, s));
 }
@@ -401,6 +418,7 @@ ByPlace by_place(const Subject& s) {
   if (const std::string assumed = assumed_studs_note(s.job(), s, s.job().alcove.walls, false); !assumed.empty())
     by.notes.push_back(assumed);
   if (const std::string late = late_furring_note(s); !late.empty()) by.notes.push_back(late);
+  for (std::string& why : hold_notes(s)) by.notes.push_back(std::move(why));
   if (const auto warning = frame_warning(s)) by.holds.push_back(warning->line), by.notes.push_back(warning->why);
   any.notes = by.notes, any.holds = by.holds;
   Pen trial{any, least_letter};

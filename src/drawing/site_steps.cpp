@@ -122,7 +122,9 @@ class Building {
              "Wet mortar "
              "burns skin and eyes: gloves, goggles, water at hand.",
          span(&rules::ScreedFigure::bed_mm) + "; " + bed_thickness(job_, s_.facts) + "; " +
-             (liner() ? batches(&takeoff::TwoBeds::whole_bed) + "for pre-slope and top coat " : "") + any_.mixing,
+             (liner() ? batches(&takeoff::TwoBeds::bed, &takeoff::TwoBeds::whole_bed) + "for pre-slope and top coat "
+                      : "") +
+             any_.mixing,
          "a level laid on a fall shows less than {falls} has", "bed"});
   }
 
@@ -156,7 +158,7 @@ class Building {
     add_on_base(
         {false, "crew",
          "Gravel round the weep holes, reinforcement on spacers, then the top coat to its marks, from walls to drain.",
-         batches(&takeoff::TwoBeds::whole_coat) + span(&rules::ScreedFigure::top_mm) + "; " +
+         batches(&takeoff::TwoBeds::coat, &takeoff::TwoBeds::whole_coat) + span(&rules::ScreedFigure::top_mm) + "; " +
              rules::cover_text(site_, job_) + " thick",
          "mortar closes a weep hole, or the liner is pierced", "base"});
     until_it_sets();
@@ -168,11 +170,11 @@ class Building {
   }
 
   /// "2 batches; ": what lies over a liner is mixed when what lies below it has set.
-  std::string batches(double (takeoff::TwoBeds::*whole)() const) const {
+  std::string batches(double takeoff::TwoBeds::*all, double (takeoff::TwoBeds::*whole)() const) const {
     const auto two = takeoff::batches_of_two_beds(job_, s_.facts);
     if (!two || row(takeoff::Item::mortar_batches).empty()) return "";
     const double count = ((*two).*whole)();
-    return units::decimals(count, 0) + (count == 1 ? " batch; " : " batches; ");
+    return units::decimals(count, 0) + (count == 1 ? " batch" : " batches") + last_of((*two).*all, count) + "; ";
   }
 
   std::string liner_top() const {

@@ -43,7 +43,12 @@ std::string in_words(std::string words);
 Step held_back(Step step, const rules::Result& fails, const std::string& head = "HOLD until the base is settled");
 
 /// Building the bench's frame, held while a check of it fails. @pre there is a bench.
+/// "; the last 0.71 of one": of so many batches, of which the last is no whole one; of next to nothing nobody mixes
+/// one.
+std::string last_of(double batches, double whole);
 Step bench_step(const job::Job& job, const Findings& findings);
+/// The top of the deck under the seat, above the datum; 0 where there is none.
+double deck_top_mm(const facts::Facts& facts);
 /// What is done to that frame, or on it: held while a check of it fails. Where that is of its fastening alone its
 /// numbers are those of the same pieces, and told.
 Step held_by_bench(Step step, const Findings& findings);

@@ -126,10 +126,8 @@ double add_stick(Pen& pen, const takeoff::StickGroup& group, const takeoff::Stoc
       pen.note({middle, y + 0.6 * t}, with_length ? words : mark, Anchor::middle);
     x += piece.length_mm;
     const bool sawn = x < stick.length_mm - plan.trim_mm - 0.01;
-    const bool last_that_is_cut = std::none_of(&piece, stick.pieces.data() + stick.pieces.size(),
-                                               [&](const auto& later) { return !is_held(later, subject); });
     if (sawn) {
-      if (!last_that_is_cut) saw.add(x, pen.words(x - plan.trim_mm));
+      if (!is_held(piece, subject)) saw.add(x, pen.words(x - plan.trim_mm));
       pen.line({x, y}, {x, top}, LineKind::outline);
     }
     x += plan.kerf_mm;
@@ -216,12 +214,21 @@ bool is_unplanned(const takeoff::StockPlan& plan) {
   return plan.hold && (plan.is_ripped() || plan.of_strips);
 }
 
-/// "N, P, Q": in the cut list's order.
+/// "N, P, Q": in the cut list's order, what no board is chosen for in any case as well.
 std::string unplanned_marks(const Subject& subject) {
   std::vector<std::string> marks;
   for (const takeoff::CutRow& cut : subject.cuts)
-    if (cut.hold && cut.furring && !cut.lies_on_no_stick()) marks.push_back(cut.mark);
+    if (cut.hold && cut.furring) marks.push_back(cut.mark);
   return units::joined(marks);
+}
+
+/// Whether a strip is cut from its lane after another one: it has its saw mark beside its length.
+bool has_strip_cut_after(const Entry& entry, const Subject& subject) {
+  const auto& strips = entry.group.stick.pieces;
+  const auto after = [&](const takeoff::StickPiece& a, const takeoff::StickPiece& b) {
+    return a.lane == b.lane && !is_held(b, subject);
+  };
+  return entry.plan->is_ripped() && std::adjacent_find(strips.begin(), strips.end(), after) != strips.end();
 }
 
 /// `before`: the stock that the page before ended with, which this one may go on with.
@@ -266,14 +273,18 @@ Sheet draw_page(const std::string& name, const std::vector<Entry>& entries, cons
         }))
       sheet.notes.emplace_back("Nothing left over: see that such a stick is full length, without splits.");
     if (std::any_of(entries.begin(), entries.end(), [](const Entry& entry) { return entry.plan->is_ripped(); }))
-      sheet.notes.push_back(
-          "Furring is not sold so thin: its boards are ripped side by side, a saw cut of " +
-          takeoff::kerf_text(job.cuts.kerf.in_mm(), metric) +
-          " beside each strip, then cut to length; each strip with its length and thickness, 'to' where the saw "
-          "cuts on the same tape.");
-    if (std::any_of(subject.plan.begin(), subject.plan.end(), is_unplanned))
-      sheet.notes.push_back("Furring on HOLD, on no board yet: " + unplanned_marks(subject) + ".");
-    if (has_held_piece(entries, subject)) warn(sheet, pieces_warning(subject));
+      sheet.notes.push_back("Furring is not sold so thin: its boards are ripped side by side, a saw cut of " +
+                            takeoff::kerf_text(job.cuts.kerf.in_mm(), metric) +
+                            " beside each strip, then cut to length; each strip with its length and thickness" +
+                            (std::any_of(entries.begin(), entries.end(),
+                                         [&](const Entry& entry) { return has_strip_cut_after(entry, subject); })
+                                 ? ", 'to' where the saw cuts on the same tape."
+                                 : "."));
+    if (const std::string marks = unplanned_marks(subject); !marks.empty())
+      sheet.notes.push_back("Furring on HOLD, on no board yet: " + marks + ".");
+    if (!has_held_piece(entries, subject)) return;
+    sheet.notes.emplace_back("HOLD, last on its stick and without a saw mark: cut when settled.");
+    warn(sheet, pieces_warning(subject));
   });
 }
 

@@ -48,6 +48,7 @@ class Wall {
     fixtures();
     cleat();
     furring();
+    add_end_screws(pen_, s_, side_, view_, [this](double seen) { return way() * (seen - corner_); });
     leans_in_ = add_studs_in_the_way(pen_, s_, side_, view_);
     caught();
     for (Level& level : add_unheld(sheet_, pen_, s_, side_, view_)) levels_.push_back(std::move(level));
@@ -94,6 +95,8 @@ class Wall {
                       "foot and top, 'at' the height where it ends elsewhere; of all strips: "} +
           (apart_ ? "{schedules}" : "the table") + (held_ ? ", and which are on HOLD." : ".") +
           late_furring_in_short(s_, side_));
+    if (!apart_ && !facts::is_framed_out(s_.facts.room.studs, side_))
+      for (std::string& why : hold_notes(s_, facts::Family{facts::Role::wall, side_})) told.push_back(std::move(why));
     if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_})) told.push_back(where_pieces_stand(s_));
     return told;
   }
@@ -142,12 +145,16 @@ class Wall {
       mark(facts::Role::base,
            base_is_void(s_) ? "upstand, not settled: no fastener near it"
            : hold_along(s_, side_)
-               ? "upstand: screws " + pen_.words(hold_along(s_, side_)->screws_mm) + ", nothing below"
+               ? "upstand: screws " +
+                     (upstand_waits(s_, *hold_along(s_, side_)) ? "HOLD"
+                                                                : pen_.words(hold_along(s_, side_)->screws_mm)) +
+                     ", nothing below"
                : "upstand of the base: no fastener below",
            *s_.facts.heights.upstand_top_mm);
-    if (s_.job().bench && s_.job().bench->upstand_thickness.in_mm() > 0)
-      mark(facts::Role::seat_block, "seat upstand: no fastener above deck",
-           part(s_.facts, facts::Role::seat_block).bbox_mm[5]);
+    if (!s_.job().bench || s_.job().bench->upstand_thickness.in_mm() <= 0) return;
+    mark(facts::Role::seat_block, "seat upstand: no fastener down to deck",
+         part(s_.facts, facts::Role::seat_block).bbox_mm[5]);
+    mark(facts::Role::seat_block, "deck: no fastener from here up", deck_top_mm(s_.facts));
   }
 
   /// Where a liner stands before the framing: no fastener goes through it low, and its own top.
@@ -240,7 +247,7 @@ class Wall {
                           words = "fur " + strip_words;
         const Point strip{line.from.x, foot + 0.6 * (head - foot)};
         if (on.parted && on.turn == facts::Turn::base) {
-          feet.push_back([=, this, &cut] { add_foot_piece(pen_, cut, f, line, dashes_); });
+          feet.push_back([=, this, &cut] { add_foot_piece(pen_, cut, f, line, dashes_, frame_.x1 + t_); });
           continue;
         }
         const double least = 2.2 * t_;
@@ -250,13 +257,13 @@ class Wall {
         const bool crowded = std::min(left, right) < least && free_middles(f, both).empty();
         if (std::max(left, right) < least || crowded || free_middles(f, words).empty()) {  // its table has the rest
           if (right >= least && (write_beside_strip(f, words) || write_beside_strip(f, strip_words)))
-            pen_.otherwise("fur " + cut.mark, strip);
-          else if (right < 1.6 * t_ || !write_beside_strip(f, "fur " + cut.mark))
-            pen_.name_led(strip, {f.x1 + t_, strip.y}, "fur " + cut.mark, Anchor::left, 2.5 / 3);
+            pen_.otherwise(name_of_strip(cut), strip);
+          else if (right < 1.6 * t_ || !write_beside_strip(f, name_of_strip(cut)))
+            pen_.name_led(strip, {f.x1 + t_, strip.y}, name_of_strip(cut), Anchor::left, 2.5 / 3);
           continue;
         }
         write_upright(f, false, words);
-        pen_.otherwise("fur " + cut.mark, strip);
+        pen_.otherwise(name_of_strip(cut), strip);
       }
     }
     for (const auto& name : feet) name();
@@ -349,7 +356,7 @@ class Wall {
       const std::vector<Point> places = places_in(f);
       const Point middle{(f.x0 + f.x1) / 2, height};
       // A mark led to a short block from outside would stand on the block above it.
-      if (has_room_on(f, mark_of(s_, solid.id), t_) && !places.empty())
+      if (has_room_on(f, words, t_) && !places.empty())
         pen_.name_at_one_of(middle, places, words, Anchor::middle, 2.5 / 3);
       else  // off it, with a line to it
         pen_.name_outside(middle, {middle.x, f.y1 + t_}, words, Anchor::middle, 2.5 / 3);
@@ -463,6 +470,8 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
                      sheet.sight = eye_at({alcove.width.in_mm() / 2, alcove.depth.in_mm() / 2}, toward_room(side));
                      if (larger && larger->circled) mark_place(sheet, pen, subject, side, *larger);
                      if (wall.is_caught()) warn(sheet, base_warning(subject));
+                     if (facts::is_framed_out(subject.facts.room.studs, side))
+                       warn(sheet, framed_out_warning(subject, side));
                      for (const Warning& warning : plate_warnings(subject, side)) warn(sheet, warning);
                      for (std::string& note : wall.notes()) sheet.notes.push_back(std::move(note));
                      if (larger && !detail) {

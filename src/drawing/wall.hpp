@@ -35,17 +35,22 @@ double thick_at(takeoff::StripEnd end, const takeoff::CutRow& cut);
 /// "26 at 189, 21 top": how thick it is at its ends, and how high over the datum those stand that are not the stud's.
 std::string ends_of_strip(const Pen& pen, const takeoff::CutRow& cut, const facts::Strip& on, const Line& line);
 
-/// Whether a block has room for its mark between its ends, and what is written of it: with its length where that fits.
-bool has_room_on(const Frame& block, const std::string& mark, double text_mm);
+/// "fur N", "fur N HOLD": that it waits is read wherever its mark is.
+std::string name_of_strip(const takeoff::CutRow& cut);
+
+/// Whether a block has room for words between its ends, and what is written of it: with its length where that fits,
+/// and always that it waits.
+bool has_room_on(const Frame& block, const std::string& words, double text_mm);
 std::string words_on_block(const Subject& subject, const Pen& pen, const parts::Solid& block, const Frame& seen);
 /// The same before a block: along its middle, but where its own words stand `on` it, with the row's mark, in what is
 /// `clear` over it where that has room.
 void add_block_strip(Pen& pen, const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& solid,
                      const View& view, bool on, double clear);
 /// The strip beside the base, which is cut off over its edge and goes in before what stands on it: its end is drawn,
-/// and it is named at its foot, on none of the dashes that run along the wall at those heights.
+/// and it is named at its foot, on none of the dashes that run along the wall at those heights, and before the column
+/// of heights.
 void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, const Line& strip,
-                    const std::vector<double>& dashes);
+                    const std::vector<double>& dashes, double ladder_at);
 
 /// Whether a stud stands before the line of base or bench as high as that is in a way: its wall's sheet says how far.
 bool any_stud_in_the_way(const Subject& subject);

@@ -46,7 +46,8 @@ bool bays_read_apart(const Subject& subject, const facts::Family& wall, const Vi
   for (const takeoff::CutRow& cut : subject.cuts)
     for (const std::string& id : cut.part_ids) {
       const parts::Solid* block = subject.model.find(id);
-      if (cut.furring || !block || block->part.family != wall || block->part.kind != parts::Kind::blocking) continue;
+      if (cut.furring || cut.hold || !block || block->part.family != wall || block->part.kind != parts::Kind::blocking)
+        continue;
       const Frame f = extent(*block, view);
       const double middle = (f.x0 + f.x1) / 2;
       const auto right = std::find_if(studs.begin(), studs.end(), [&](const auto& s) { return s.first > middle; });
@@ -96,13 +97,19 @@ std::string ends_of_strip(const Pen& pen, const takeoff::CutRow& cut, const fact
          (on.to < 1 ? within(head, "ends", line.to.y) : pen.words(head) + " top");
 }
 
-bool has_room_on(const Frame& block, const std::string& mark, double text_mm) {
-  return block.width() > width_of(mark, 2.5 / 3 * text_mm) + 0.7 * text_mm;
+std::string name_of_strip(const takeoff::CutRow& cut) {
+  return "fur " + cut.mark + (cut.hold ? " HOLD" : "");
+}
+
+bool has_room_on(const Frame& block, const std::string& words, double text_mm) {
+  return block.width() > width_of(words, 2.5 / 3 * text_mm) + 0.7 * text_mm;
 }
 
 std::string words_on_block(const Subject& subject, const Pen& pen, const parts::Solid& block, const Frame& seen) {
   const double t = pen.text_mm(), ends = has_strip(subject, block) ? 5 : 1.6;  // there its strip is seen
-  const std::string mark = mark_of(subject, block.id), words = mark + "  " + length_as_cut(subject, pen, block);
+  const std::string mark = mark_of(subject, block.id), length = length_as_cut(subject, pen, block);
+  if (length == "HOLD") return mark + " HOLD";  // it is never read without
+  const std::string words = mark + "  " + length;
   return seen.width() > width_of(words, 2.5 / 3 * t) + ends * t ? words : mark;
 }
 
@@ -112,17 +119,17 @@ void add_block_strip(Pen& pen, const Subject& subject, const takeoff::CutRow& cu
   const double t = pen.text_mm(), size = 2.5 / 3, x = (block.x0 + block.x1) / 2, line = (block.y0 + block.y1) / 2,
                foot = block.y1 + 0.6 * t;
   const std::string own = words_on_block(subject, pen, solid, block);
-  const double half =
-      on && has_room_on(block, mark_of(subject, solid.id), t) ? width_of(own, size * t) / 2 + 0.25 * t : 0;
+  const double half = on && has_room_on(block, own, t) ? width_of(own, size * t) / 2 + 0.25 * t : 0;
   pen.line({block.x0, line}, {x - half, line}, LineKind::correction);
   pen.line({x + half, line}, {block.x1, line}, LineKind::correction);
   // Led to beside the block's own mark, which stands in the middle.
   const Point at{half > 0 ? (x + half + block.x1) / 2 : block.x1 - 0.14 * block.width(), line};
-  const std::string name = "fur " + cut.mark, words = cut.hold ? name + " HOLD" : name;
   const auto fits = [&](const std::string& text) {
     return width_of(text, size * t) < block.width() - 0.6 * t && foot + 1.4 * size * t < block.y1 + clear;
   };
-  const bool whole = fits(words), within = whole || fits(name);  // its row in the table says that it waits as well
+  const std::string brief = cut.mark + " HOLD", full = name_of_strip(cut),
+                    words = cut.hold && !fits(full) && fits(brief) ? brief : full;
+  const bool within = fits(words);
   std::vector<Point> places;
   const auto over = [&](double up) { places.push_back({x, foot + up * t}); };
   if (within)
@@ -130,16 +137,15 @@ void add_block_strip(Pen& pen, const Subject& subject, const takeoff::CutRow& cu
   for (const double under : {1.6, 2.4, 3.4, 4.6, 6.0, 8.0, 10.5}) places.push_back({x, block.y0 - under * t});
   if (!within)
     for (const double up : {3.0, 4.5, 6.0, 8.0, 10.5}) over(up);
-  pen.name_at_one_of(at, std::move(places), whole ? words : name, Anchor::middle, size);
+  pen.name_at_one_of(at, std::move(places), words, Anchor::middle, size);
   pen.always_led();  // beside the name of a stud's piece
-  if (whole && cut.hold) pen.otherwise(name, at);
 }
 
 void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, const Line& strip,
-                    const std::vector<double>& dashes) {
+                    const std::vector<double>& dashes, double ladder_at) {
   const double t = pen.text_mm(), size = 2.5 / 3, x = strip.from.x, foot = strip.from.y, head = strip.to.y;
   pen.line({stud.x0, head}, {stud.x1, head}, LineKind::outline);
-  const std::string name = "fur " + cut.mark, words = cut.hold ? name + " HOLD" : name;
+  const std::string words = name_of_strip(cut);
   const double aside = 0.8 * t + width_of(words, size * t) / 2;
   const auto is_struck = [&](double y) {
     return std::any_of(dashes.begin(), dashes.end(),
@@ -154,10 +160,12 @@ void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, con
   std::vector<Point> places;
   for (const double off : {aside, aside + 2 * t})
     for (const double y : heights)
-      for (const double at : {stud.x1 + off, stud.x0 - off}) places.push_back({at, y});
+      for (const double at : {stud.x1 + off, stud.x0 - off})
+        if (at + aside - 0.8 * t < ladder_at) places.push_back({at, y});
+  const bool is_last = stud.x1 + 2 * aside - 0.8 * t >= ladder_at;
   pen.name_at_one_of({x, foot + 0.7 * (head - foot)}, std::move(places), words, Anchor::middle, size);
-  pen.always_led();  // beside the mark of its stud's other strip
-  if (cut.hold) pen.nowhere_else(), pen.otherwise(name, {x, head});
+  pen.always_led();                 // beside the mark of its stud's other strip
+  if (is_last) pen.nowhere_else();  // among the wall's heights it would be read as one of those
 }
 
 bool any_stud_in_the_way(const Subject& subject) {

@@ -7,8 +7,10 @@
 #include "drawing/order_words.hpp"
 #include "drawing/wall.hpp"
 #include "facts/assumed.hpp"
+#include "job/studs.hpp"
 #include "rules/check.hpp"
 #include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::drawing {
 using parts::Role;
@@ -39,7 +41,7 @@ std::vector<Level> add_unheld(Sheet& sheet, Pen& pen, const Subject& s, job::Sid
   pen.line({from, z - half}, {to, z + half}, LineKind::rejected);
   pen.line({from, z + half}, {to, z - half}, LineKind::rejected);
   pen.label({(from + to) / 2, z + half + 0.4 * pen.text_mm()}, "VOID", Anchor::middle, 1.2);
-  const Warning first{"SET TIMBER BEHIND THE UPSTAND FIRST", timber_for_screws(fails->advice)};
+  const Warning first{"SET TIMBER BEHIND THE UPSTAND FIRST", timber_for_screws({wall}, fails->advice)};
   if (base_is_void(s))  // another one's edge may be at another height
     sheet.holds.push_back(first.line);
   else
@@ -65,10 +67,52 @@ std::vector<Level> add_free_ends(Pen& pen, const Subject& s, job::Side wall, con
   return levels;
 }
 
-std::string timber_for_screws(std::string words) {
+void add_end_screws(Pen& pen, const Subject& s, job::Side wall, const View& view,
+                    const std::function<double(double)>& running) {
+  const facts::Hold* hold = hold_along(s, wall);
+  if (!hold || hold->behind != facts::Behind::wall || base_is_void(s) || upstand_waits(s, *hold)) return;
+  const double t = pen.text_mm(), z = hold->screws_mm, half = 0.5 * t;
+  for (const auto& [upstand, end] : takeoff::upstand_fasteners(s.job(), s.facts, *hold).at_ends) {
+    const bool first = hold->ends[0].at == end;
+    const double along = first ? hold->ends[0].to_first_mm : hold->length_mm - hold->ends[1].to_first_mm,
+                 x = seen_along(*hold, along, view);
+    pen.line({x - half, z - half}, {x + half, z + half}, LineKind::outline);
+    pen.line({x - half, z + half}, {x + half, z - half}, LineKind::outline);
+    pen.name_led({x, z}, {x, z + 2 * t}, "screw, " + pen.words(running(x)) + " along", Anchor::middle, 2.5 / 3);
+  }
+}
+
+std::string timber_for_screws(const std::vector<job::Side>& upstands, std::string words) {
   const std::string key = "(walls.blocking ";  // its height stays
   if (const auto at = words.find(key); at != std::string::npos) words.replace(at, key.size(), "(");
-  return "For the upstand's screws: " + without_keys(std::move(words)) + ".";
+  std::vector<std::string> names;
+  for (const job::Side side : upstands) names.emplace_back(job::name_of(side));
+  const bool several = names.size() > 1;
+  if (const auto at = words.find(" behind it "); several && at != std::string::npos)
+    words.replace(at, 11, " behind each ");
+  return "For the screws of the " + units::listed(names) + (several ? " upstands: " : " upstand: ") +
+         without_keys(std::move(words)) + ".";
+}
+
+std::string timber_for_screws(const Findings& s) {
+  std::vector<job::Side> upstands;
+  for (const facts::Hold& hold : s.facts.holds)
+    if (rules::rejected_hold(s.judgement.results, hold)) upstands.push_back(hold.side);
+  return timber_for_screws(upstands, s.judgement.holds.upstand->first);
+}
+
+bool upstand_waits(const Subject& s, const facts::Hold& hold) {
+  const std::vector<job::Side>& loose = s.judgement.holds.loose;
+  return std::find(loose.begin(), loose.end(), hold.side) != loose.end() ||
+         rules::rejected_hold(s.judgement.results, hold);
+}
+
+Warning framed_out_warning(const Subject& s, job::Side wall) {
+  const std::string waits = " What is drawn on the old studs waits for that: blocks, screws, timber behind fixtures.";
+  if (facts::may_tile_settle(s.facts.room.studs, wall))
+    return {"HOLD THIS WALL: HOW HIGH TILE GOES IS NOT SAID", without_keys(job::tile_to_say) + "." + waits};
+  return {"FRAME THIS WALL OUT FIRST",
+          "Its studs stand farther back than furring reaches: frame it out, and read it again." + waits};
 }
 
 namespace {

@@ -15,15 +15,27 @@ namespace fallwright::drawing {
 /// The upstand along a wall; null where none stands there.
 const facts::Hold* hold_along(const Subject& subject, job::Side wall);
 
+/// Whether its screws wait: for studs to be read, for a wall before them, or for timber behind it.
+bool upstand_waits(const Subject& subject, const facts::Hold& hold);
+/// What comes first on a wall that is to be framed out. @pre it is
+Warning framed_out_warning(const Subject& subject, job::Side wall);
+
 /// Where it finds no timber over a longer way than its check allows: struck out, as high as the screws go, and in one
 /// large line what comes first. @return that height in words
 std::vector<Level> add_unheld(Sheet& sheet, Pen& pen, const Subject& subject, job::Side wall, const View& view);
 
 /// Where no fastener is near one of its ends, by what was read: how long that stretch is. @return what to set there
 std::vector<Level> add_free_ends(Pen& pen, const Subject& subject, job::Side wall, const View& view);
-/// What the failing check of its timber advises, without keys of the job file: "For the upstand's screws: set a row of
-/// blocking behind it (at 5-5/8\") ...".
-std::string timber_for_screws(std::string advice);
+/// A cross, with its place along the wall as a tape reads it, where a screw goes into blocking at one of its ends: no
+/// stud's own place says where. `running`: of a place in the view.
+void add_end_screws(Pen& pen, const Subject& subject, job::Side wall, const View& view,
+                    const std::function<double(double)>& running);
+
+/// What the failing check of their timber advises, without keys of the job file: "For the screws of the back upstand:
+/// set a row of blocking behind it (at 5-5/8\") ...".
+std::string timber_for_screws(const std::vector<job::Side>& upstands, std::string advice);
+/// Of all upstands for which it fails. @pre there is one
+std::string timber_for_screws(const Findings& findings);
 
 /// What stands beside a wall's view, larger, or on a sheet of its own: the base's edge before the back wall; of a side
 /// wall a section through a stud whose furring is parted at that edge, with the upstand's screw.

@@ -211,6 +211,15 @@ StockPlan plan_stock(const std::string& stock, const std::vector<CutRow>& rows, 
   return plan;
 }
 
+/// What waits comes last on its stick: the saw stops before it.
+void put_held_last(StockPlan& plan, const std::vector<CutRow>& rows) {
+  const auto is_cut = [&](const StickPiece& piece) {
+    return std::none_of(rows.begin(), rows.end(),
+                        [&](const CutRow& row) { return row.mark == piece.mark && row.hold; });
+  };
+  for (Stick& stick : plan.sticks) std::stable_partition(stick.pieces.begin(), stick.pieces.end(), is_cut);
+}
+
 /// Neighbours that are alike.
 template <class Alike>
 std::vector<StickGroup> grouped(const std::vector<Stick>& sticks, const Alike& are_alike) {
@@ -237,6 +246,7 @@ std::vector<StockPlan> plan_cuts(const std::vector<CutRow>& cuts, const job::Cut
   for (const auto& [of, rows] : by_stock) {
     plans.push_back(rows.front().board ? plan_boards(rows, how, metric) : plan_stock(of.first, rows, how, metric));
     for (const CutRow& row : rows) take_hold(plans.back().hold, row.hold);
+    if (!plans.back().is_ripped()) put_held_last(plans.back(), rows);
     for (const units::Length length : how.sticks) plans.back().sticks_mm.push_back(length.in_mm());
     for (const units::Length length : how.preferred) plans.back().preferred_mm.push_back(length.in_mm());
   }

@@ -19,7 +19,7 @@ struct StickPiece {
   friend bool operator==(const StickPiece&, const StickPiece&) = default;
 };
 
-/// A stick with its pieces from left to right, longest first, between its trimmed ends. Between two pieces, and before
+/// A stick with its pieces from left to right, longest first but those on hold last, between its trimmed ends. Between two pieces, and before
 /// the offcut, the saw takes its cut.
 struct Stick {
   std::string stock;

@@ -314,8 +314,9 @@ TEST(Furring, BehindABenchStandsBeforeItAndBesideTheBaseAfterIt) {
   const std::string tapers = read_through(d.sheet("cuts-tapers"));
   std::size_t held_strips = 0;
   for (std::size_t at = tapers.find("HOLD"); at != std::string::npos; at = tapers.find("HOLD", at + 1)) ++held_strips;
-  EXPECT_EQ(held_strips, 7U * 4) << "rows of the back and right walls: length, both ends, the box";
-  EXPECT_THAT(tapers, testing::HasSubstr("N 1 HOLD HOLD HOLD foot, and begins over the base's edge"));
+  EXPECT_EQ(held_strips, 7U * 4 + 4)
+      << "rows of the back and right walls: length, both ends, the box; where four begin";
+  EXPECT_THAT(tapers, testing::HasSubstr("N 1 furring HOLD HOLD HOLD foot, begins at HOLD, over the base's edge"));
   const std::string cuts = read_through(d.sheet("cuts"));
   EXPECT_THAT(cuts, testing::HasSubstr("N 1 furring HOLD on the stud at 13/16"));
   EXPECT_THAT(cuts, testing::Not(testing::HasSubstr("furring 1/2 x 1-1/2")));

@@ -68,8 +68,9 @@ TEST(BlockStrips, AreHeldInTheirBayAndToldByTheBlock) {
       if (!cut.on_block || cut.part_ids.front().find("wall-right") == std::string::npos) continue;
       ++strips;
       const std::string name = "fur " + cut.mark;
-      const auto text = std::find_if(sheet.texts.begin(), sheet.texts.end(),
-                                     [&](const Text& t) { return t.words == name || t.words == name + " HOLD"; });
+      const auto text = std::find_if(sheet.texts.begin(), sheet.texts.end(), [&](const Text& t) {
+        return t.words == name + " HOLD" || t.words == cut.mark + " HOLD";
+      });
       ASSERT_NE(text, sheet.texts.end()) << name;
       EXPECT_GT(text->at.y, 6 * 25.4 + 1.75 * 25.4) << "over the block's top";
     }

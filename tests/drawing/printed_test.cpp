@@ -134,8 +134,8 @@ TEST(PrintedPlan, NamesSidesAndFurring) {
   // bench's, which is framed first; back ones 0.03, no mark. One strip's foot is cut 7/8. Diagonals hypot(82, 40) and
   // hypot(80, 40). What fails: a subfloor 0.8 out of level; 0.945 left over along the width; tile below 72.
   const Sheet& s = settled("plan");
-  expect_words(s, {"fur 15/16", "fur 15/16", "fur 7/8", "fur 15/16", "fur HOLD", "fur 1-1/2", "fur 1-7/8", "91-1/4",
-                   "89-7/16", "BACK WALL  80", "LEFT WALL  40", "RIGHT WALL  40-1/16", "ENTRY  82", "bore 5",
+  expect_words(s, {"fur 15/16", "fur 15/16", "fur 7/8", "fur 15/16", "fur HOLD", "HOLD: frame out", "HOLD: frame out",
+                   "91-1/4", "89-7/16", "BACK WALL  80", "LEFT WALL  40", "RIGHT WALL  40-1/16", "ENTRY  82", "bore 5",
                    "BENCH RIGHT", "4 CHECKS FAIL: see I-02, I-03"});
   for (const Text& t : s.texts) EXPECT_TRUE(t.words.rfind("fur 15/16", 0) != 0 || t.at.x / in < 8) << t.at.x;
   EXPECT_GT(text(s, "fur HOLD").at.x / in, 75);
@@ -380,10 +380,11 @@ TEST(PrintedWalls, ShowUpstandsAndBlocking) {
   // its highest, 18.30, from 64-1/2 to 80 along the back and, seen from the room, from -40 to 0 on the right.
   expect_words(settled("wall-back"),
                {"0  datum", "5-1/2  upstand: screws 5-5/8, nothing below", "6  centre of blocking",
-                "21-5/16  seat upstand: no fastener above deck", "34  centre of blocking", "96  top of framing"});
+                "21-5/16  seat upstand: no fastener down to deck", "16-3/4  deck: no fastener from here up",
+                "34  centre of blocking", "96  top of framing"});
   expect_words(settled("wall-left"),
                {"5-1/2  upstand: screws 5-5/8, nothing below", "6  centre of blocking", "34  centre of blocking"});
-  expect_words(settled("wall-right"), {"21-5/16  seat upstand: no fastener above deck"});
+  expect_words(settled("wall-right"), {"21-5/16  seat upstand: no fastener down to deck"});
   EXPECT_TRUE(has_line(settled("wall-back"), LineKind::limit, 1, 5.5, 65, 5.5));
   EXPECT_TRUE(has_line(settled("wall-left"), LineKind::limit, 0, 5.5, 40, 5.5));
   const auto seat = std::find_if(room().facts.parts.begin(), room().facts.parts.end(),

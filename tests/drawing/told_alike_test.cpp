@@ -284,8 +284,9 @@ TEST(ToldAlike, EachStripThatTapersHasItsTwoEnds) {
       if (!cut.furring || !cut.taper) continue;
       ++strips;
       const std::string sizes =
-          cut.hold ? " HOLD HOLD HOLD "
-                   : " " + number_of(cut.length_mm, metric) + " " + number_of(cut.thickness_mm, metric) + " ";
+          (cut.is_shim() ? " shims" : " furring") +
+          (cut.hold ? " HOLD HOLD HOLD "
+                    : " " + number_of(cut.length_mm, metric) + " " + number_of(cut.thickness_mm, metric) + " ");
       const std::string row = cut.mark + " " + std::to_string(cut.count) + sizes;
       EXPECT_NE((" " + table).find(" " + row), std::string::npos) << d.name << ": " << row << " in " << table;
     }
@@ -380,7 +381,7 @@ TEST(Buy, CarriesTheBoardsThatStripsAreRippedFrom) {
   settled.drain.across.distance = job::Length::inches(28.3125);
   EXPECT_THAT(read_through(drawn(settled, false).sheet("sticks")), testing::HasSubstr("P  6-1/4 x 1/2 to 87-1/8"));
   // What waits is on no board: its length, and what is left beside it, would tell its size.
-  EXPECT_THAT(sticks, testing::HasSubstr("Furring on HOLD, on no board yet: N, P, R, S, V, W, X, Y."));
+  EXPECT_THAT(sticks, testing::HasSubstr("Furring on HOLD, on no board yet: N, P, Q, R, S, V, W, X, Y, Z, AB."));
   for (const char* size : {"furring 1/2", "furring 7/16", "offcut 82", "P HOLD"})
     for (const char* name : {"sticks", "buy", "buy-reckoned"})
       EXPECT_THAT(read_through(d.sheet(name)), testing::Not(testing::HasSubstr(size))) << name;

@@ -181,7 +181,7 @@ TEST(Upstand, WithoutTimberHoldsItsScrewsAndTellsWhatToSet) {
   const std::string wall = read_through(d.sheet("wall-back"));
   EXPECT_THAT(wall, HasSubstr("HOLD: set timber behind it first"));
   EXPECT_THAT(wall, Not(HasSubstr("one at each stud")));
-  EXPECT_THAT(wall, HasSubstr("For the upstand's screws: set a row of blocking behind it (at 5-5/8\")"));
+  EXPECT_THAT(wall, HasSubstr("For the screws of the back upstand: set a row of blocking behind it (at 5-5/8\")"));
   std::string order;
   for (const Sheet& sheet : d.sheets)
     if (sheet.name.starts_with("order-of-work")) order += read_through(sheet);
