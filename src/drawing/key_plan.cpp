@@ -44,15 +44,16 @@ class KeyPlan {
     if (cut)
       cutting_plane(sight, way);
     else
-      eye(beside_bore(on({sight.at.x, sight.at.y}), way), way);
+      eye(beside(beside(on({sight.at.x, sight.at.y}), way, on({at_.drain_x, at_.drain_y}), 2.5), way,
+                 on({0, job_.alcove.depth.in_mm()}), 3.6),
+          way);
   }
 
-  /// Where an eye that stands so hides the bore neither by itself nor by its arrow.
-  Point beside_bore(Point eye, Point way) const {
-    constexpr double apart = 2.5;
-    const Point bore = on({at_.drain_x, at_.drain_y}), across{std::abs(way.y), std::abs(way.x)};
-    const double along = (bore.x - eye.x) * way.x + (bore.y - eye.y) * way.y,
-                 off = (bore.x - eye.x) * across.x + (bore.y - eye.y) * across.y;
+  /// Where an eye that stands so hides a circle, the bore's or O's, neither by itself nor by its arrow.
+  static Point beside(Point eye, Point way, Point circle, double apart) {
+    const Point across{std::abs(way.y), std::abs(way.x)};
+    const double along = (circle.x - eye.x) * way.x + (circle.y - eye.y) * way.y,
+                 off = (circle.x - eye.x) * across.x + (circle.y - eye.y) * across.y;
     if (along < -apart || along > arrow_length + apart || std::abs(off) >= apart) return eye;
     const double aside = off > 0 ? off - apart : off + apart;
     return {eye.x + aside * across.x, eye.y + aside * across.y};
@@ -106,8 +107,16 @@ class KeyPlan {
       paper_.line(to.x, to.y, to.x - 2 * std::cos(angle + side), to.y - 2 * std::sin(angle + side), LineKind::sheet);
   }
 
+  /// A filled triangle: circles are the bore's and O's.
   void eye(Point at, Point way) {
-    paper_.circle(at.x, at.y, 1, LineKind::sheet);
+    constexpr double length = 2, half_width = 1.1;
+    for (int i = -3; i <= 3; ++i) {
+      const double aside = half_width * i / 3;
+      paper_.line(at.x - aside * way.y, at.y + aside * way.x, at.x + length * way.x, at.y + length * way.y,
+                  LineKind::sheet);
+    }
+    paper_.line(at.x - half_width * way.y, at.y + half_width * way.x, at.x + half_width * way.y,
+                at.y - half_width * way.x, LineKind::sheet);
     arrow(at, {at.x + arrow_length * way.x, at.y + arrow_length * way.y});
   }
 

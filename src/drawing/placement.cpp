@@ -68,7 +68,7 @@ bool reads_on(const Text& a, const Text& b) {
   if (a.rotation_deg != 0 || b.rotation_deg != 0 || a.words.size() < 3 || b.words.size() < 3) return false;
   const Box p = box_of(a), q = box_of(b);
   const double apart = std::max(q.x0 - p.x1, p.x0 - q.x1);
-  return std::abs(a.at.y - b.at.y) < a.height && apart > 0 && apart < 1.2 * a.height;
+  return std::abs(a.at.y - b.at.y) < 1.3 * a.height && apart > 0 && apart < 1.2 * a.height;
 }
 
 }  // namespace

@@ -258,15 +258,19 @@ void add_furring(std::vector<Cells>& rows, const Subject& s, const facts::Family
   for (const takeoff::Furring of : {takeoff::Furring::strip, takeoff::Furring::shims}) {
     const bool shims = of == takeoff::Furring::shims;
     bool any = false, waits = true;
+    std::string check;  // by which the first of them waits
     for (const takeoff::CutRow& cut : s.cuts)
-      if (cut.furring == of && count_in(s, cut, family) > 0) any = true, waits = waits && cut.hold;
+      if (cut.furring == of && count_in(s, cut, family) > 0) {
+        any = true, waits = waits && cut.hold;
+        if (check.empty() && cut.hold) check = cut.hold->title;
+      }
     if (!any) continue;
     const auto all = takeoff::furring_fasteners(s.job(), s.facts, s.cuts, of, *family.wall);
     const bool counted =
         all && !pieces_of(s, shims ? takeoff::Item::shim_staples : takeoff::Item::furring_screws).empty();
     const std::string late = late_furring_note(s, family.wall).empty() ? "" : "; beside it once the base is down",
                       what = shims ? "staples" : "screws",
-                      how = waits     ? "on HOLD as the cut list has them"
+                      how = waits ? check.empty() ? "on HOLD as the cut list has them" : "HOLD: '" + check + "' fails"
                             : counted ? what + ", " + all->words + (shims ? "" : kind_on_hold)
                                       : what + kind_on_hold;
     rows.push_back({shims ? "shims to studs" : "furring to studs", how + late,
@@ -318,11 +322,10 @@ bool any_on_hold(const std::vector<takeoff::CutRow>& cuts) {
   return std::any_of(cuts.begin(), cuts.end(), [](const takeoff::CutRow& cut) { return cut.hold.has_value(); });
 }
 
-std::vector<std::string> hold_notes(const Subject& s, const std::optional<facts::Family>& family) {
+std::vector<std::string> hold_notes(const Subject& s) {
   std::vector<std::pair<std::string, std::vector<std::string>>> marks_by_cause;
   for (const takeoff::CutRow& cut : s.cuts) {
     if (!cut.hold || cut.by_assumed_studs || cut.hold->on == takeoff::HangsOn::bench) continue;
-    if (family && count_in(s, cut, *family) == 0) continue;
     const std::string why = without_keys(takeoff::waits_text(*cut.hold));
     const auto known = std::find_if(marks_by_cause.begin(), marks_by_cause.end(),
                                     [&](const auto& cause) { return cause.first == why; });

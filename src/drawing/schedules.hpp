@@ -11,9 +11,9 @@ inline constexpr const char* kind_on_hold = ", kind on HOLD";
 /// Whether a piece of the cut list waits: lists then have a column that says which.
 bool any_on_hold(const std::vector<takeoff::CutRow>& cuts);
 
-/// Why pieces of the cut list wait, of one family or of all, a line for each cause: "HOLD N, P: hangs on the base,
+/// Why pieces of the cut list wait, a line for each cause: "HOLD N, P: hangs on the base,
 /// ...". The bench's have a warning of their own, and what waits for studs that nobody read has the note of those.
-std::vector<std::string> hold_notes(const Subject& subject, const std::optional<facts::Family>& family = {});
+std::vector<std::string> hold_notes(const Subject& subject);
 
 /// What holds the bench's frame together, and each wall's own pieces: joint, what with, how many of it. @return where
 /// the table ends.

@@ -95,8 +95,6 @@ class Wall {
                       "foot and top, 'at' the height where it ends elsewhere; of all strips: "} +
           (apart_ ? "{schedules}" : "the table") + (held_ ? ", and which are on HOLD." : ".") +
           late_furring_in_short(s_, side_));
-    if (!apart_ && !facts::is_framed_out(s_.facts.room.studs, side_))
-      for (std::string& why : hold_notes(s_, facts::Family{facts::Role::wall, side_})) told.push_back(std::move(why));
     if (apart_ && has_schedule(pen_, s_, {facts::Role::wall, side_})) told.push_back(where_pieces_stand(s_));
     return told;
   }
@@ -142,15 +140,7 @@ class Wall {
     const auto& base = s_.job().base;
     const bool has_one = std::find(base.upstands.begin(), base.upstands.end(), side_) != base.upstands.end();
     if (s_.facts.heights.upstand_top_mm && has_one)
-      mark(facts::Role::base,
-           base_is_void(s_) ? "upstand, not settled: no fastener near it"
-           : hold_along(s_, side_)
-               ? "upstand: screws " +
-                     (upstand_waits(s_, *hold_along(s_, side_)) ? "HOLD"
-                                                                : pen_.words(hold_along(s_, side_)->screws_mm)) +
-                     ", nothing below"
-               : "upstand of the base: no fastener below",
-           *s_.facts.heights.upstand_top_mm);
+      mark(facts::Role::base, words_of_upstand(s_, pen_, side_), *s_.facts.heights.upstand_top_mm);
     if (!s_.job().bench || s_.job().bench->upstand_thickness.in_mm() <= 0) return;
     mark(facts::Role::seat_block, "seat upstand: no fastener down to deck",
          part(s_.facts, facts::Role::seat_block).bbox_mm[5]);

@@ -131,13 +131,17 @@ void add_block_strip(Pen& pen, const Subject& subject, const takeoff::CutRow& cu
                     words = cut.hold && !fits(full) && fits(brief) ? brief : full;
   const bool within = fits(words);
   std::vector<Point> places;
-  const auto over = [&](double up) { places.push_back({x, foot + up * t}); };
-  if (within)
-    for (const double up : {0.0, 0.8, 1.8, 3.0, 4.5, 6.2, 8.0, 10.0}) over(up);
-  for (const double under : {1.6, 2.4, 3.4, 4.6, 6.0, 8.0, 10.5}) places.push_back({x, block.y0 - under * t});
-  if (!within)
-    for (const double up : {3.0, 4.5, 6.0, 8.0, 10.5}) over(up);
-  pen.name_at_one_of(at, std::move(places), words, Anchor::middle, size);
+  if (within) {
+    for (const double up : {0.0, 0.8, 1.8, 3.0, 4.5, 6.2, 8.0, 10.0}) places.push_back({x, foot + up * t});
+    for (const double under : {1.6, 2.4, 3.4, 4.6, 6.0, 8.0, 10.5}) places.push_back({x, block.y0 - under * t});
+  } else {  // upright, in the bay over it or under it
+    const double half_words = width_of(words, size * t) / 2;
+    for (const double off : {0.6, 1.8, 3.4, 5.5, 8.0})
+      for (const double aside : {0.5, 1.5, -0.5})
+        for (const double y : {block.y1 + off * t + half_words, block.y0 - off * t - half_words})
+          places.push_back({x + aside * size * t, y});
+  }
+  pen.name_at_one_of(at, std::move(places), words, Anchor::middle, size, within ? 0 : 90);
   pen.always_led();  // beside the name of a stud's piece
 }
 
@@ -153,7 +157,7 @@ void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, con
   };
   std::vector<double> heights;  // at its foot blocks have their marks
   for (const double up : {1.3, 1.9, 2.6, 3.4, 0.5, 0.2, 0.8}) heights.push_back(foot + up * (head - foot));
-  for (const double over : {2.0, 4.0, 6.0, 9.0}) heights.push_back(head + over * t);
+  for (const double over : {2.0, 4.0, 6.0, 9.0, 12.0, 15.0}) heights.push_back(head + over * t);
   const double lowest = heights.front();
   std::erase_if(heights, is_struck);
   if (heights.empty()) heights.push_back(lowest);
@@ -164,8 +168,10 @@ void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, con
         if (at + aside - 0.8 * t < ladder_at) places.push_back({at, y});
   const bool is_last = stud.x1 + 2 * aside - 0.8 * t >= ladder_at;
   pen.name_at_one_of({x, foot + 0.7 * (head - foot)}, std::move(places), words, Anchor::middle, size);
-  pen.always_led();                 // beside the mark of its stud's other strip
-  if (is_last) pen.nowhere_else();  // among the wall's heights it would be read as one of those
+  pen.always_led();  // beside the mark of its stud's other strip
+  if (!cut.hold && !is_last) return;
+  pen.nowhere_else();  // among the wall's heights it would be read as one of those
+  pen.otherwise(cut.mark + (cut.hold ? " HOLD" : ""), {x, head});
 }
 
 bool any_stud_in_the_way(const Subject& subject) {

@@ -78,7 +78,15 @@ void add_end_screws(Pen& pen, const Subject& s, job::Side wall, const View& view
                  x = seen_along(*hold, along, view);
     pen.line({x - half, z - half}, {x + half, z + half}, LineKind::outline);
     pen.line({x - half, z + half}, {x + half, z - half}, LineKind::outline);
-    pen.name_led({x, z}, {x, z + 2 * t}, "screw, " + pen.words(running(x)) + " along", Anchor::middle, 2.5 / 3);
+    // Upright, in its bay: a line to it from below would run through the row of stud centres.
+    const std::string words = "screw, " + pen.words(running(x)) + " along";
+    const double size = 2.5 / 3, reach = width_of(words, size * t) / 2;
+    std::vector<Point> places;
+    for (const double up : {1.6, 2.6, 3.6, 5.0, 7.0, 10.0})
+      for (const double aside : {0.5, 1.7, -0.7, 2.9, -1.9})
+        places.push_back({x + aside * size * t, z + up * t + reach});
+    pen.name_at_one_of({x, z}, std::move(places), words, Anchor::middle, size, 90);
+    pen.in_turn();  // after the names of blocks
   }
 }
 
@@ -105,6 +113,13 @@ bool upstand_waits(const Subject& s, const facts::Hold& hold) {
   const std::vector<job::Side>& loose = s.judgement.holds.loose;
   return std::find(loose.begin(), loose.end(), hold.side) != loose.end() ||
          rules::rejected_hold(s.judgement.results, hold);
+}
+
+std::string words_of_upstand(const Subject& s, const Pen& pen, job::Side wall) {
+  if (base_is_void(s)) return "upstand, not settled: no fastener near it";
+  const facts::Hold* hold = hold_along(s, wall);
+  if (!hold) return "upstand of the base: no fastener below";
+  return "upstand: screws " + (upstand_waits(s, *hold) ? "HOLD" : pen.words(hold->screws_mm)) + ", nothing below";
 }
 
 Warning framed_out_warning(const Subject& s, job::Side wall) {

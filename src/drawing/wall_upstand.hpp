@@ -17,6 +17,8 @@ const facts::Hold* hold_along(const Subject& subject, job::Side wall);
 
 /// Whether its screws wait: for studs to be read, for a wall before them, or for timber behind it.
 bool upstand_waits(const Subject& subject, const facts::Hold& hold);
+/// For the wall's ladder, how high its screws go in, or that they wait.
+std::string words_of_upstand(const Subject& subject, const Pen& pen, job::Side wall);
 /// What comes first on a wall that is to be framed out. @pre it is
 Warning framed_out_warning(const Subject& subject, job::Side wall);
 

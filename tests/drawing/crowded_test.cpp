@@ -360,7 +360,8 @@ TEST(OnASlab, NobodyLooksForJoistsAndWhatIsNotDrawnIsNamed) {
 }
 
 TEST(KeyPlan, AnEyeStandsBesideTheBore) {
-  // Source: by hand: the bore is a circle of 0.9 mm on paper, an eye one of 1 mm; 2.5 mm apart they are two things.
+  // Source: by hand: the bore is a circle of 0.9 mm on paper, O one of 1.5 with a cross of 4.4, an eye a triangle
+  // of 2.2 with an arrow of 6 from it; 2.5 mm apart, and 3.6, they are two things.
   int looked_at = 0;
   for (const auto& [name, paper] :
        {std::pair{"ferry-steps-3", job::PaperSize::letter}, {"tannery-lane-2a", job::PaperSize::a4}})
@@ -370,11 +371,18 @@ TEST(KeyPlan, AnEyeStandsBesideTheBore) {
           return arc.kind == kind && std::abs(arc.radius / sheet.page.scale - on_paper) < 1e-6 && arc.to_deg == 360;
         });
       };
-      const auto bore = circle(0.9, LineKind::dimension), eye = circle(1, LineKind::sheet);
-      if (bore == sheet.arcs.end() || eye == sheet.arcs.end()) continue;
+      const auto bore = circle(0.9, LineKind::dimension), corner = circle(1.5, LineKind::sheet);
+      const auto eye = std::find_if(sheet.lines.begin(), sheet.lines.end(), [&](const Line& line) {
+        const double length = std::hypot(line.to.x - line.from.x, line.to.y - line.from.y);
+        return line.kind == LineKind::frame && std::abs(length / sheet.page.scale - 6) < 1e-6;
+      });
+      if (bore == sheet.arcs.end() || eye == sheet.lines.end()) continue;
       ++looked_at;
-      const double apart = std::hypot(bore->centre.x - eye->centre.x, bore->centre.y - eye->centre.y);
-      EXPECT_GE(apart / sheet.page.scale, 2.5 - 1e-6) << sheet.name;
+      EXPECT_EQ(circle(1, LineKind::sheet), sheet.arcs.end()) << sheet.name << ": no third circle";
+      for (const auto& [other, least] : {std::pair{bore, 2.5}, {corner, 3.6}}) {
+        const double apart = std::hypot(other->centre.x - eye->from.x, other->centre.y - eye->from.y);
+        EXPECT_GE(apart / sheet.page.scale, least - 1e-6) << sheet.name;
+      }
     }
   EXPECT_GT(looked_at, 8);
 }
