@@ -62,7 +62,9 @@ TEST(Waiting, AWallToBeFramedOutSaysSoBeforeAll) {
   for (const Sheet& sheet : d.sheets)
     if (sheet.name.starts_with("plan"))
       for (const Text& text : sheet.texts)
-        if (text.words.starts_with("fur ")) EXPECT_GT(text.at.x, 700) << "before the left wall";
+        if (text.words.starts_with("fur ")) {
+          EXPECT_GT(text.at.x, 700) << "before the left wall";
+        }
   EXPECT_THAT(all_read_of(d, "plan"), HasSubstr("HOLD: frame out"));
 }
 
