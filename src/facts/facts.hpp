@@ -138,13 +138,22 @@ struct Heights {
   std::optional<double> floor_at_threshold_mm;  ///< the floor's lowest point along the threshold's inner edge
 };
 
+/// How far the drain stands off a wall's finished face over it, along the alcove: negative where that reaches over the
+/// drain's opening. Where nobody said how thick walls are built up, off its studs or what is furred on them.
+struct BeforeFinish {
+  Side wall = Side::back;
+  double gap_mm = 0;
+  bool channel_end = false;  ///< of a channel that is made from rim to rim, whatever lies between
+};
+
 /// The drain in its hole: least distance between body and bore, and between bore and joists.
 struct DrainFit {
   double body_to_bore_mm = 0;
   std::optional<double> bore_to_joist_mm;  ///< absent: no joists in the model
   std::string nearest_joist;
-  std::optional<double> outlet_mm;       ///< inside diameter
-  std::optional<double> body_to_bed_mm;  ///< greatest distance, level, from the body to the mortar round it
+  std::optional<double> outlet_mm;               ///< inside diameter
+  std::optional<double> body_to_bed_mm;          ///< greatest distance, level, from the body to the mortar round it
+  std::vector<BeforeFinish> before_finish = {};  ///< each wall beside it
 };
 
 struct Facts {

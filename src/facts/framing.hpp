@@ -24,6 +24,15 @@ struct Opening {
   double open_mm = 0;       ///< the part of that where no wall stands: before the entry, beside an open side
 };
 
+/// What is beside the plate of a fixture on its wall: the finished face of the wall in a corner, or another's plate.
+struct PlateBeside {
+  std::optional<Side> wall;  ///< absent: another plate
+  std::size_t other = 0;     ///< the number of that fixture, which is less than this one's
+  double gap_mm = 0;         ///< negative: it reaches into that. Off studs, or furring, where no build-up is known
+  double along_mm = 0;       ///< so far along its wall, as fixtures are told, it just stands clear
+  double up_mm = 0;          ///< so far up it does; zero: not by that
+};
+
 /// What lies behind the plate of a fixture.
 struct Backing {
   std::string name;
@@ -37,6 +46,7 @@ struct Backing {
   double clear_by_mm = 0;     ///< how much higher it clears the bench
   std::size_t number = 0;     ///< of the fixture among the job's, from zero: names may be alike
   double in_rows = 0;  ///< where nobody read its studs: the share at the heights of rows of blocking, and on plates
+  std::vector<PlateBeside> beside = {};
 };
 
 /// So high over an upstand's edge the middle of its fasteners goes, half a shank and a hair: heads lap the edge and

@@ -220,12 +220,14 @@ class Surveyor {
       if (s_.studs[k].wall == studs.wall)
         return add(key + ".wall", std::string{"the "} + name_of(studs.wall) + " wall's studs are given already");
     const double thick = job_.walls.stock.thickness.in_mm();
+    // Each centre was read to a mark, and so was the wall's length.
+    const double off = std::max(s_.tolerance_mm, units::tolerance::length_mm);
     double last = -thick;
     for (const double centre : studs.centres_mm) {
-      if (centre > wall->length())
+      if (centre > wall->length() + off)
         return add(key + ".centres",
                    text(centre) + " lies past the wall's end: it is " + text(wall->length()) + " long");
-      if (centre - last < thick)
+      if (centre - last < thick - off)
         return add(key + ".centres", "studs " + text(thick) + " thick cannot stand " + text(centre - last) +
                                          " apart; list them from the corner on");
       last = centre;

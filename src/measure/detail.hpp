@@ -59,7 +59,8 @@ facts::Levels subfloor_before(const parts::Model& model, job::Side side);
 /// nobody said how thick its finish is.
 std::optional<facts::Levels> bath_floor_before(const parts::Model& model, job::Side side);
 void measure_openings(const parts::Model& model, const Framing& framing, facts::Facts& facts);
-facts::DrainFit measure_drain(const parts::Model& model);
+/// @pre heights, and the room's studs, were measured. @param furred the framing with its strips
+facts::DrainFit measure_drain(const parts::Model& model, const Framing& furred, const facts::Facts& facts);
 
 facts::FloorShape measure_floor(const parts::Model& model, const survey::StudFaces& faces);
 /// @pre the room's studs were measured.
@@ -69,8 +70,9 @@ void measure_access(const parts::Model& model, const Framing& framing, const Fra
 facts::Flood measure_flood(const parts::Model& model, const facts::Facts& facts);
 /// Of what is judged alone: areas, without joints, flashings and what is bonded.
 facts::Finish measure_finish(const parts::Model& model, const facts::Facts& facts, Scope scope);
+/// @param furred the framing with its strips
 std::vector<facts::Backing> measure_backings(const parts::Model& model, const facts::Heights& heights,
-                                             const Boards& boards);
+                                             const Boards& boards, const Framing& furred);
 std::vector<facts::Hold> measure_holds(const parts::Model& model, const facts::Heights& heights, const Boards& boards);
 facts::FloorDeck measure_deck(const parts::Model& model);
 /// @pre the room was measured: where the drain is, and how it lies.

@@ -7,6 +7,7 @@
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/furring.hpp"
+#include "measure/wall_faces.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -149,16 +150,67 @@ void add_bench(const parts::Model& model, const job::Fixture& fixture, const OnW
   backing.clear_by_mm = bench.high - plate.low;
 }
 
+/// A plate may reach past its wall's end by less than anybody reads: only what is on the wall is held by it.
+OnWall on_its_wall(const OnWall& plate, const parts::Model& model, Side wall) {
+  const parts::Solid* sole = model.find(facts::wall_part(wall, parts::Kind::sole_plate));
+  if (!sole) return plate;
+  const OnWall whole = patch_of(sole->shape, wall == Side::back);
+  return {std::max(plate.from, whole.from), std::min(plate.to, whole.to), plate.low, plate.high};
+}
+
+/// The finished faces of walls that meet a fixture's own, where they come in farthest near its corners at its heights.
+void add_corners(const parts::Model& model, const job::Fixture& fixture, const OnWall& plate, const Framing& furred,
+                 std::vector<facts::PlateBeside>& beside) {
+  const job::Job& job = model.job;
+  const bool back = fixture.wall == Side::back;
+  const double build_up = job.survey.finish_mm.value_or(0), width = job.alcove.width.in_mm(),
+               depth = job.alcove.depth.in_mm();
+  // Where its own finished face stands in the corner; walls are nearly square.
+  const double face = back ? depth - build_up : fixture.wall == Side::left ? build_up : width - build_up;
+  for (const Side corner : {Side::left, Side::right, Side::back}) {
+    if (back == (corner == Side::back) || !job.alcove.has_wall(corner)) continue;
+    for (double near = 50; near < 2000; near *= 2) {  // walls are studs: those next to the corner
+      const survey::Rect there = back                         ? survey::Rect{0, depth - near, width, depth}
+                                 : fixture.wall == Side::left ? survey::Rect{0, 0, near, depth}
+                                                              : survey::Rect{width - near, 0, width, depth};
+      const auto walls = wall_faces_along(there, model, furred, plate.low, plate.high, build_up);
+      const auto at = std::find_if(walls.begin(), walls.end(), [&](const WallFace& w) { return w.side == corner; });
+      if (at == walls.end()) continue;
+      const double gap = corner == Side::left ? plate.from - at->at(face) : at->at(face) - plate.to;
+      // Of a side wall what is told runs from the back corner.
+      beside.push_back({corner, 0, gap, corner == Side::right ? gap : -gap});
+      break;
+    }
+  }
+}
+
+/// Plates on one wall that are told before it.
+void add_plates(const job::Job& job, std::size_t number, const OnWall& plate, std::vector<facts::PlateBeside>& beside) {
+  const job::Fixture& own = job.fixtures[number];
+  for (std::size_t i = 0; i < number; ++i) {
+    const job::Fixture& other = job.fixtures[i];
+    if (other.wall != own.wall) continue;
+    const OnWall there = plate_of(other, job);
+    const double off = own.along.in_mm() - other.along.in_mm(),
+                 along = std::max(plate.from - there.to, there.from - plate.to),
+                 up = std::max(plate.low - there.high, there.low - plate.high);
+    const double gap = along > 0 && up > 0 ? std::hypot(along, up) : std::max(along, up);
+    // Of two in one place no room and its mirror tell which way it is: one goes up.
+    const double away = std::abs(off) <= units::tolerance::length_mm ? 0 : off > 0 ? -along : along;
+    beside.push_back({{}, i, gap, away, there.high - plate.low});
+  }
+}
+
 }  // namespace
 
 std::vector<facts::Backing> measure_backings(const parts::Model& model, const facts::Heights& heights,
-                                             const Boards& boards) {
+                                             const Boards& boards, const Framing& furred) {
   const double water = heights.threshold_greatest_mm.value_or(heights.rim_greatest_mm);
   std::vector<facts::Backing> found;
   if (model.job.fixtures.empty()) return found;
   const std::vector<facts::BlockStrip> strips = boards.block_strips();
   for (const job::Fixture& fixture : model.job.fixtures) {
-    const OnWall plate = plate_of(fixture, model.job);
+    const OnWall whole = plate_of(fixture, model.job), plate = on_its_wall(whole, model, fixture.wall);
     facts::Backing backing;
     backing.number = found.size();
     backing.name = fixture.name;
@@ -167,6 +219,8 @@ std::vector<facts::Backing> measure_backings(const parts::Model& model, const fa
     backing.above_water_mm = plate.low - water;
     add_timber(model, fixture, plate, boards, strips, backing);
     add_bench(model, fixture, plate, backing);
+    add_corners(model, fixture, whole, furred, backing.beside);
+    add_plates(model.job, backing.number, whole, backing.beside);
     found.push_back(backing);
   }
   return found;

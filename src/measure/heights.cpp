@@ -7,10 +7,12 @@
 #include <gp_Cylinder.hxx>
 
 #include "brep/properties.hpp"
+#include "facts/furring.hpp"
 #include "measure/alcove.hpp"
 #include "measure/detail.hpp"
 #include "measure/rim.hpp"
 #include "measure/shapes.hpp"
+#include "measure/wall_faces.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::measure {
@@ -202,12 +204,63 @@ std::optional<facts::Levels> bath_floor_before(const parts::Model& model, job::S
   return facts::Levels{least + finish->in_mm(), greatest + finish->in_mm()};
 }
 
-facts::DrainFit measure_drain(const parts::Model& model) {
+namespace {
+
+/// So high over the drain the walls are looked at: a forearm, with which its grate is lifted out.
+constexpr double over_drain_mm = 300;
+
+/// How far a convex plan reaches along a way.
+double farthest(const survey::Polygon& plan, const WallFace& out) {
+  double most = std::numeric_limits<double>::lowest();
+  for (const survey::Point& p : plan) most = std::max(most, -out.nx * p.x - out.ny * p.y);
+  return most;
+}
+
+/// The drain's opening, toward a wall: its top face, whose round edge has no corners.
+double opening_toward(const parts::Solid& drain, double top, const WallFace& wall) {
+  double most = std::numeric_limits<double>::lowest();
+  for (const TopoDS_Face& face : faces_of(drain.shape)) {
+    const Box b = brep::box_of(face);
+    if (b[2] < top - units::tolerance::length_mm) continue;
+    std::vector<survey::Point> points;
+    for (const gp_Pnt& p : corners(face)) points.push_back({p.X(), p.Y()});
+    const survey::Polygon plan = hull(points);
+    const double round = (b[3] - b[0] - wall.nx * (b[0] + b[3]) - wall.ny * (b[1] + b[4])) / 2;
+    most = std::max(most, plan.size() > 3 ? farthest(plan, wall) : round);
+  }
+  return most;
+}
+
+std::vector<facts::BeforeFinish> before_finish(const parts::Model& model, const Framing& furred,
+                                               const facts::Facts& facts) {
+  using job::Side;
+  const parts::Solid &drain = *model.first(parts::Role::drain), &base = *model.first(parts::Role::base);
+  const job::Drain& told = model.job.drain;
+  const double top = facts.heights.drain_top_mm, build_up = model.job.survey.finish_mm.value_or(0);
+  const bool from_rim_to_rim = told.kind == job::DrainKind::line && told.channel_length.is_zero(),
+             along_width = told.channel_direction == job::Direction::along_width;
+  std::vector<facts::BeforeFinish> found;
+  for (const WallFace& wall : wall_faces(model, furred, top, top + over_drain_mm, build_up)) {
+    double reach = wall.reach_mm;
+    // What is framed before studs that stand too far back comes to stand at the base's edge.
+    if (facts::is_framed_out(facts.room.studs, wall.side))
+      reach = std::max(reach, build_up - farthest(Rim{base}.corners(), wall));
+    const double along = std::abs(wall.side == Side::back ? wall.ny : wall.nx);
+    found.push_back({wall.side, (-opening_toward(drain, top, wall) - reach) / along,
+                     from_rim_to_rim && along_width == (wall.side != Side::back)});
+  }
+  return found;
+}
+
+}  // namespace
+
+facts::DrainFit measure_drain(const parts::Model& model, const Framing& furred, const facts::Facts& facts) {
   const parts::Solid &drain = *model.first(parts::Role::drain), &subfloor = *model.first(parts::Role::subfloor);
   // The body is what hangs lowest, in the bore or, below a thick bed, still above the floor.
   const double lowest = parts::box_of(drain)[2] + units::tolerance::length_mm;
   const auto body = widest_cylinder(drain, lowest), bore = widest_cylinder(subfloor);
   facts::DrainFit fit;
+  fit.before_finish = before_finish(model, furred, facts);
   for (const TopoDS_Face& face : faces_of(drain.shape)) {
     const auto wall = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(face));
     if (!wall.IsNull() && (!fit.outlet_mm || 2 * wall->Radius() < *fit.outlet_mm)) fit.outlet_mm = 2 * wall->Radius();

@@ -153,12 +153,12 @@ facts::Facts look_at_all(const parts::Model& model, Memory& memory, Scope scope)
   facts.skirt = measure_skirt(model);
   measure_openings(model, framing, facts);
   measure_access(model, framing, furred, facts);
-  facts.backings = measure_backings(model, facts.heights, boards);
+  facts.backings = measure_backings(model, facts.heights, boards, furred);
   facts.holds = measure_holds(model, facts.heights, boards);
   facts.deck = measure_deck(model);
   facts.flood = measure_flood(model, facts);
   facts.finish = measure_finish(model, facts, scope);
-  facts.drain = measure_drain(model);
+  facts.drain = measure_drain(model, furred, facts);
   facts.fits = measure_fits(model, remembered, base_on_bed, facts);
   for (facts::Fit& clash : boards.strips_that_clash()) facts.fits.push_back(std::move(clash));
   facts.room = look_at_room(model, framing, boards, facts);

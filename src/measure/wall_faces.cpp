@@ -71,11 +71,15 @@ class PastItsEnd {
 
 std::vector<WallFace> wall_faces(const parts::Model& model, const Framing& framing, double low_mm, double high_mm,
                                  double build_up_mm) {
-  const survey::Rect base = *plan_of(model, parts::Role::base);
+  return wall_faces_along(*plan_of(model, parts::Role::base), model, framing, low_mm, high_mm, build_up_mm);
+}
+
+std::vector<WallFace> wall_faces_along(const survey::Rect& plan, const parts::Model& model, const Framing& framing,
+                                       double low_mm, double high_mm, double build_up_mm) {
   std::vector<WallFace> faces;
   for (const Side side : {Side::left, Side::right, Side::back}) {
     const bool back = side == Side::back;
-    const double from = back ? base.x0 : base.y0, to = back ? base.x1 : base.y1;
+    const double from = back ? plan.x0 : plan.y0, to = back ? plan.x1 : plan.y1;
     const auto first = wall_line(model, side, from), second = wall_line(model, side, to);
     if (!first || !second) continue;
     // Along the line from `from` to `to`, turned into the room: to the right of the left wall, and so on.

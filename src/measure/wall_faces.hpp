@@ -24,5 +24,8 @@ struct WallFace {
 /// The walls along the base, each where it comes in farthest between two heights, with `build_up_mm` on its studs.
 std::vector<WallFace> wall_faces(const parts::Model& model, const Framing& framing, double low_mm, double high_mm,
                                  double build_up_mm);
+/// The same along another plan than the base's.
+std::vector<WallFace> wall_faces_along(const survey::Rect& plan, const parts::Model& model, const Framing& framing,
+                                       double low_mm, double high_mm, double build_up_mm);
 
 }  // namespace fallwright::measure

@@ -193,8 +193,8 @@ class Framing {
     const double first = begin_at(0), last = end_at(0) - plate_;
     std::vector<double> places;
     if (const survey::Studs* existing = find_existing()) {
-      for (const double centre : existing->centres_mm)
-        places.push_back(std::clamp(place_of(*existing, centre) - plate_ / 2, first, last));
+      for (const double centre : existing->centres_mm) places.push_back(place_of(*existing, centre) - plate_ / 2);
+      stand_beside(places, first, last);
     } else {
       places = {first, last};
       places.insert(places.end(), line_.backing.begin(), line_.backing.end());
@@ -216,6 +216,16 @@ class Framing {
     if (line_.wall.side() == job::Side::left && !found.empty() && found.back().s > last - plate_)
       found.back().rate = -corner_.rate;
     return found;
+  }
+
+  /// Studs that stand, brought within their wall; two that were read nearer than timber lets them stand touch.
+  void stand_beside(std::vector<double>& places, double first, double last) const {
+    std::sort(places.begin(), places.end());
+    for (std::size_t i = 0; i + 1 < places.size(); ++i)
+      if (const double more = plate_ - (places[i + 1] - places[i]); more > 0)
+        places[i] -= more / 2, places[i + 1] += more / 2;
+    for (double least = first; double& place : places) place = std::max(place, least), least = place + plate_;
+    for (auto it = places.rbegin(); it != places.rend(); ++it) *it = std::min(*it, last), last = *it - plate_;
   }
 
   /// The stud that was left out overlapped the one that stands farther from where the spacing counts.

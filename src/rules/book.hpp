@@ -151,7 +151,7 @@ std::vector<Rule> trap_rules();           ///< the drain's pipe below the floor
 std::vector<Rule> arm_rules();            ///< the trap's vent, and how far it hangs below the drain
 std::vector<Rule> riser_rules();          ///< the pipe from the drain down to it
 std::vector<Rule> through_joist_rules();  ///< what that pipe takes from joists
-std::vector<Rule> finish_rules();         ///< how high the walls are waterproof
+std::vector<Rule> finish_rules();         ///< how high the walls are waterproof, and what they leave clear
 std::vector<Rule> load_rules();
 std::vector<Rule> bench_rules();   ///< what holds the bench's frame and seat beside its members
 std::vector<Rule> wall_rules();    ///< what is screwed to the walls, and what the upstands are screwed to

@@ -1,6 +1,17 @@
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "facts/furring.hpp"
 #include "rules/book.hpp"
+#include "rules/bought.hpp"
+#include "rules/fixture_words.hpp"
+#include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
 #include "rules/words.hpp"
+#include "units/length.hpp"
+#include "units/tolerance.hpp"
+#include "units/words.hpp"
 
 namespace fallwright::rules {
 namespace {
@@ -33,10 +44,163 @@ Finding above_room(const job::Job& job, const facts::Facts& facts, const Limit& 
                    "the bath's finished floor in front of the entry");
 }
 
+/// No wall is built up by more: survey.finish takes no more.
+constexpr double most_build_up_mm = 150;
+
+/// A length in the job file that goes up or down by so much at least.
+double moved_to_mark(double now_mm, double by_mm, const job::Job& job) {
+  return by_mm > 0 ? up_to_mark(now_mm + by_mm, job) : units::down_to_mark(now_mm + by_mm, job.mark_mm());
+}
+
+const char* opposite_name(job::Side side) {
+  return side == job::Side::back ? "front" : side == job::Side::left ? "right" : "left";
+}
+
+/// The drain, off every wall that is too near; what the job file holds of that.
+struct OffWalls {
+  std::string made, bought;
+  std::vector<job::Change> lines;
+  double lacks_mm = 0;
+  bool possible = true;
+};
+
+OffWalls off_walls(const job::Job& job, const facts::Facts& facts, double least_mm) {
+  OffWalls off;
+  std::vector<std::string> made, bought;
+  for (const facts::BeforeFinish& wall : facts.drain.before_finish) {
+    if (wall.channel_end || wall.gap_mm >= least_mm - units::tolerance::length_mm) continue;
+    const double lacks = least_mm - wall.gap_mm;
+    off.lacks_mm = std::max(off.lacks_mm, lacks);
+    const job::From& from = wall.wall == job::Side::back ? job.drain.along : job.drain.across;
+    const double now = within_edge(job, from), to = moved_to_mark(now, from.side == wall.wall ? lacks : -lacks, job);
+    const std::string key = std::string{"drain.from_"} + job::name_of(from.side),
+                      there = text_of(to, Unit::mm, job) + " from the base's " + job::name_of(from.side) + " edge";
+    made.push_back(text_at_least(lacks, job) + " to the " + opposite_name(wall.wall) + ", its centre " + there + " (" +
+                   key + ", now " + length_in_full(now, job) + ")");
+    bought.push_back(there);
+    off.lines.push_back(set_length(key, to, job));
+    for (const facts::BeforeFinish& other : facts.drain.before_finish)
+      if (!other.channel_end && opposite_name(other.wall) == std::string{job::name_of(wall.wall)} &&
+          other.gap_mm < least_mm + lacks)
+        off.possible = false;
+  }
+  off.made = "move the drain " + units::listed(made);
+  off.bought = "take a base whose drain stands with its centre " + units::listed(bought);
+  return off;
+}
+
+/// Tile over the grate can be seen by nobody before it is set: the drain is where it is by then.
+Finding clear_of_finish(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (job.alcove.walls.empty()) return not_applicable("no wall stands round the base");
+  const facts::BeforeFinish* nearest = nullptr;
+  std::vector<std::string> ends;
+  for (const facts::BeforeFinish& wall : facts.drain.before_finish) {
+    if (wall.channel_end && wall.gap_mm < 0) ends.emplace_back(job::name_of(wall.wall));
+    if (!wall.channel_end && (!nearest || wall.gap_mm < nearest->gap_mm - units::tolerance::length_mm)) nearest = &wall;
+  }
+  if (facts.drain.before_finish.empty()) return cannot_tell("no wall's face was found beside the drain");
+  if (!nearest) return not_applicable("no wall stands along the channel");
+  const double least = limit.least.value_or(0), gap = nearest->gap_mm;
+  const auto& finish = job.survey.finish_mm;
+  const OffWalls off = off_walls(job, facts, least);
+  const double thinner = finish.value_or(0) - off.lacks_mm,
+               board = job.survey.board_mm.value_or(job.is_metric() ? 12.5 : units::inch_mm / 2);
+  const std::string build = finish && thinner >= board
+                                ? ", or build the walls up by no more than " + text_at_most(thinner, job) +
+                                      " before their studs (survey.finish)"
+                                : "";
+  const std::string narrower = "take a narrower drain (drain.size): between these walls no place leaves it clear";
+  Finding finding = found(gap,
+                          std::string{"drain's opening to the "} + job::name_of(nearest->wall) + " wall's " +
+                              (finish ? "finished face" : "framing") +
+                              (ends.empty() ? ""
+                                            : "; the channel runs from rim to rim, its ends under the finish of the " +
+                                                  units::listed(ends) + (ends.size() > 1 ? " walls" : " wall") +
+                                                  ": cut its grate to what is free between them"),
+                          (off.possible ? by_make(job, off.made, off.bought) : narrower) + build +
+                              ": else board and tile reach over it, and its grate cannot be lifted");
+  finding.holds_anyway = gap >= least + most_build_up_mm;
+  if (!off.possible || is_bought(job)) return finding;
+  return mended_by(std::move(finding), off.lines);
+}
+
+/// What stands clear of what is beside it, as words and as a line of the job file.
+struct Aside {
+  std::string words;
+  job::Change line;
+};
+
+Aside aside(const job::Job& job, const facts::Backing& plate, const facts::PlateBeside& beside, double least_mm) {
+  const job::Fixture& fixture = job.fixtures[plate.number];
+  const double along = beside.along_mm + std::copysign(least_mm, beside.along_mm), up = beside.up_mm + least_mm;
+  const bool raise = !beside.wall && (beside.along_mm == 0 || up < std::abs(along) - units::tolerance::length_mm);
+  if (raise) {
+    const double to = moved_to_mark(fixture.height.in_mm(), up, job);
+    return {"raise " + plate_on_wall(plate, job) + " to " + text_of(to, Unit::mm, job) +
+                " above the datum (fixture.height)",
+            set_length("fixture.height", to, job, plate.number)};
+  }
+  const double to = moved_to_mark(fixture.along.in_mm(), along, job);
+  return {"move " + plate_on_wall(plate, job) + " to " + text_of(to, Unit::mm, job) + " from the " +
+              (plate.wall == job::Side::back ? "left" : "back") + " wall's stud face (fixture.along)",
+          set_length("fixture.along", to, job, plate.number)};
+}
+
+/// Of every plate what is nearest to it; of those the nearest, and of such as are alike the first.
+Finding clear_beside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  if (job.fixtures.empty()) return not_applicable(no_fixtures);
+  const double least = limit.least.value_or(0);
+  const facts::Backing* worst = nullptr;
+  const facts::PlateBeside* near = nullptr;
+  std::vector<std::string> words;
+  std::vector<job::Change> lines;
+  bool holds = true;
+  for (const facts::Backing& plate : facts.backings) {
+    const facts::PlateBeside* own = nullptr;
+    for (const facts::PlateBeside& b : plate.beside) {
+      if (b.wall && b.gap_mm < least + most_build_up_mm) holds = false;
+      if (!own || b.gap_mm < own->gap_mm - units::tolerance::length_mm) own = &b;
+    }
+    if (!own) continue;
+    if (!near || own->gap_mm < near->gap_mm - units::tolerance::length_mm) near = own, worst = &plate;
+    if (own->gap_mm >= least - units::tolerance::length_mm || plate.number >= job.fixtures.size()) continue;
+    Aside to = aside(job, plate, *own, least);
+    words.push_back(std::move(to.words)), lines.push_back(std::move(to.line));
+  }
+  if (!near) return not_applicable("no wall meets the one a fixture is on, and no other fixture is on it");
+  if (near->wall && near->gap_mm >= least && facts::is_framed_out(facts.room.studs, *near->wall))
+    return missing(to_frame_out(facts));
+  const std::string beside = near->wall ? std::string{"the "} + job::name_of(*near->wall) + " wall's " +
+                                              (job.survey.finish_mm ? "finished face" : "framing")
+                                        : plate_name(facts.backings[near->other], job);
+  Finding finding =
+      found(near->gap_mm, "plate of " + plate_on_wall(*worst, job) + " to " + beside, units::listed(words));
+  finding.holds_anyway = holds;
+  return mended_by(std::move(finding), lines);
+}
+
 }  // namespace
 
 std::vector<Rule> finish_rules() {
   return {
+      {"drain.clear-of-finish",
+       "no tile comes to lie over the drain",
+       "least distance of the drain's opening from the finished face of a wall over it, along the alcove",
+       "drain: edge of its top; walls: faces of studs and strips up to 12 in over it; their build-up",
+       Unit::mm,
+       "",
+       "",
+       clear_of_finish,
+       {Input::sizes, Input::upright, Input::wall_build_up, Input::walls, Input::base, Input::drain}},
+      {"fixture.clear",
+       "fixtures stand clear of corners and of each other",
+       "least distance of each fixture's plate from the finished wall beside it, and from other plates on its wall",
+       "job file: [[fixture]]; walls: faces of studs and strips, and their build-up",
+       Unit::mm,
+       "",
+       "",
+       clear_beside,
+       {Input::sizes, Input::upright, Input::wall_build_up, Input::fixtures, Input::walls}},
       {"wall.above-floor",
        "walls are waterproof high enough above the shower's floor",
        "top of tile and waterproofing minus the highest edge of the shower's floor",

@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "facts/furring.hpp"
+#include "job/studs.hpp"
 #include "rules/book.hpp"
 #include "rules/rule_book.hpp"
 #include "rules/span_rating.hpp"
@@ -56,12 +58,24 @@ double off_flat_mm(const facts::Kink& kink) {
   return kink.by_mm * std::min(1.0, straightedge_mm / kink.within_mm);
 }
 
+/// Which walls are looked at: those whose studs somebody read, or all. Of no wall that is to be framed out, where other
+/// boards will lie.
+struct WallsSeen {
+  const job::Job& job;
+  const facts::Facts& facts;
+  bool read = false;
+  bool has(job::Side wall) const {
+    return !facts::is_framed_out(facts.room.studs, wall) && !(read && job::are_studs_assumed(job, wall));
+  }
+};
+
 /// Of kinks that are alike the walls in turn.
-const facts::Kink* worst_kink(const facts::Facts& facts) {
+const facts::Kink* worst_kink(const WallsSeen& seen) {
+  const facts::Facts& facts = seen.facts;
   const job::Side hand = told_hand(facts);
   const facts::Kink* worst = nullptr;
   for (const facts::Kink& kink : facts.room.kinks) {
-    if (facts::is_framed_out(facts.room.studs, kink.wall)) continue;
+    if (!seen.has(kink.wall)) continue;
     const double more = worst ? off_flat_mm(kink) - off_flat_mm(*worst) : 0;
     const bool first =
         worst && std::abs(more) <= units::tolerance::length_mm && turn_of(kink.wall, hand) < turn_of(worst->wall, hand);
@@ -74,12 +88,13 @@ double off_flat_mm(const facts::Fold& fold) {
   return fold.turn * straightedge_mm;
 }
 
-/// Of folds that are alike the walls in turn; of no wall that is to be framed out, where other boards will lie.
-const facts::Fold* worst_fold(const facts::Facts& facts) {
+/// Of folds that are alike the walls in turn.
+const facts::Fold* worst_fold(const WallsSeen& seen) {
+  const facts::Facts& facts = seen.facts;
   const job::Side hand = told_hand(facts);
   const facts::Fold* worst = nullptr;
   for (const facts::Fold& fold : facts.room.folds) {
-    if (facts::is_framed_out(facts.room.studs, fold.wall)) continue;
+    if (!seen.has(fold.wall)) continue;
     const double more = worst ? off_flat_mm(fold) - off_flat_mm(*worst) : 0;
     const bool first =
         worst && std::abs(more) <= units::tolerance::length_mm && turn_of(fold.wall, hand) < turn_of(worst->wall, hand);
@@ -112,20 +127,18 @@ std::string turns_text(const facts::Kink& kink, const job::Job& job) {
          len(kink.within_mm) + " at " + stud_of(kink, job) + ", " + len(kink.above_datum_mm) + " above the datum";
 }
 
-Finding furred_flat(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
-  const facts::Kink* kink = worst_kink(facts);
-  const facts::Fold* fold = worst_fold(facts);
-  const bool folds = fold && (!kink || off_flat_mm(*fold) > off_flat_mm(*kink) + units::tolerance::length_mm);
-  const double most = std::max(kink ? off_flat_mm(*kink) : 0, fold ? off_flat_mm(*fold) : 0);
-  const bool breaks = most > limit.greatest.value_or(0) + units::tolerance::length_mm;
-  if (const std::string first = to_frame_out(facts); !breaks && !first.empty()) return missing(first);
-  if (folds) return folded(job, *fold);
+/// The walls that are seen, by what is worst of them.
+Finding flat(const WallsSeen& seen, double greatest_mm) {
+  const auto& [job, facts, read] = seen;
+  const facts::Kink* kink = worst_kink(seen);
+  const facts::Fold* fold = worst_fold(seen);
+  if (fold && (!kink || off_flat_mm(*fold) > off_flat_mm(*kink) + units::tolerance::length_mm))
+    return folded(job, *fold);
   if (!kink) return not_applicable("no wall is furred before base or bench");
   const std::string stud = stud_of(*kink, job), more = text_at_least(kink->by_mm, job);
   std::string others, walls = std::string{job::name_of(kink->wall)} + " wall";
   for (const facts::Kink& other : facts.room.kinks)
-    if (&other != kink && !facts::is_framed_out(facts.room.studs, other.wall) &&
-        off_flat_mm(other) > limit.greatest.value_or(0) + units::tolerance::length_mm)
+    if (&other != kink && seen.has(other.wall) && off_flat_mm(other) > greatest_mm)
       others += "; " + turns_text(other, job);
   if (!others.empty()) walls += ", and the others alike";
   return found(off_flat_mm(*kink), turns_text(*kink, job) + others,
@@ -135,6 +148,24 @@ Finding furred_flat(const job::Job& job, const facts::Facts& facts, const Limit&
                                        (job.bench ? ", above the seat where the bench stands before it" : "") +
                                        ": else its tile does not lie flat"
                                  : walls + ": fur " + stud + " by " + more + " more: else its tile does not lie flat");
+}
+
+/// Where a wall's board turns hangs on where its studs stand: what nobody read is flat whatever they are only where it
+/// turns nowhere.
+Finding furred_flat(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
+  const double greatest = limit.greatest.value_or(0) + units::tolerance::length_mm;
+  Finding sure = flat({job, facts, true}, greatest), all = flat({job, facts}, greatest);
+  const bool broken = sure.measured && *sure.measured > greatest;
+  if (const std::string first = to_frame_out(facts); !first.empty() && (!all.measured || *all.measured <= greatest))
+    return missing(first);
+  const auto turns = [&](const auto& place) {
+    return job::are_studs_assumed(job, place.wall) && off_flat_mm(place) > units::tolerance::length_mm;
+  };
+  Finding& finding = broken ? sure : all;
+  finding.may_hold = !broken;
+  finding.holds_anyway = broken || (std::none_of(facts.room.kinks.begin(), facts.room.kinks.end(), turns) &&
+                                    std::none_of(facts.room.folds.begin(), facts.room.folds.end(), turns));
+  return finding;
 }
 
 /// Where boards are sold by millimetres: what the weakest of them spans. Between that and what plywood spans it is to
@@ -202,7 +233,7 @@ std::vector<Rule> panel_rules() {
        "",
        "",
        furred_flat,
-       {Input::plan, Input::plumb, Input::walls, Input::base, Input::bench_frame}},
+       {Input::plan, Input::plumb, Input::studs, Input::walls, Input::base, Input::bench_frame}},
       {"floor.deck-span",
        "floor's deck spans its joists",
        "distance of joists under base and bench, middle to middle, against the span rating usual for the deck's "

@@ -22,7 +22,8 @@ constexpr std::array of_its_shape{
     "threshold.step-inside", "threshold.step-outside", "threshold.above-outside", "threshold.bevel", "entry.step",
     "upstand.every-wall", "clear.area", "clear.width", "clear.circle", "access.inside-width", "access.inside-depth",
     "access.opening", "access.face",  // walls stand farther apart, or the bench takes less: another base between them
-    "base.cover",                     // under a thicker one the bed is another
+    "drain.clear-of-finish",
+    "base.cover",  // under a thicker one the bed is another
     "bed.thickness", "bed.least", "bed.bearing", "bed.round-drain", "bed.fills-shell", "liner.fall",
     // A model that is not sound, or in which two things share a place, has no number to work to.
     "solids.valid", "fit.no-clash"};

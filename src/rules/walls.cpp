@@ -5,6 +5,7 @@
 
 #include "facts/furring.hpp"
 #include "rules/book.hpp"
+#include "rules/fixture_words.hpp"
 #include "rules/inputs.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
@@ -17,29 +18,10 @@
 namespace fallwright::rules {
 namespace {
 
-const char* const no_fixtures =
-    "no fixture is in the job file: name what will be screwed to the walls, bar, glass hinge, valve or rail "
-    "([[fixture]])";
-
 template <class Less>
 const facts::Backing* worst_of(const facts::Facts& facts, Less less) {
   const auto it = std::min_element(facts.backings.begin(), facts.backings.end(), less);
   return it == facts.backings.end() ? nullptr : &*it;
-}
-
-/// By its name; where several are called alike by their heights as well.
-std::string called(const facts::Backing& b, const job::Job& job) {
-  const auto alike = std::count_if(job.fixtures.begin(), job.fixtures.end(),
-                                   [&](const job::Fixture& fixture) { return fixture.name == b.name; });
-  return "'" + b.name + "'" + (alike > 1 ? " at " + text_of(b.height_mm, Unit::mm, job) : "");
-}
-
-std::string named(const facts::Backing& b, const job::Job& job) {
-  return called(b, job) + " on the " + job::name_of(b.wall) + " wall";
-}
-
-const job::Fixture* fixture_of(const job::Job& job, const facts::Backing& backing) {
-  return backing.number < job.fixtures.size() ? &job.fixtures[backing.number] : nullptr;
 }
 
 /// Between which heights a row of blocking lies: on the sole plate, and below the top plates.
@@ -183,7 +165,7 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
   std::vector<double> rows;
   for (const facts::Backing& b : facts.backings) {
     if (waits(b) || sure(b) >= least) continue;
-    names += (names.empty() ? "" : ", ") + called(b, job);
+    names += (names.empty() ? "" : ", ") + plate_name(b, job);
     const job::Fixture* fixture = fixture_of(job, b);
     for (const double row : rows_behind(job, rows_within(job, facts), b.height_mm, fixture ? fixture->tall.in_mm() : 0))
       if (std::find(rows.begin(), rows.end(), row) == rows.end()) rows.push_back(row);
@@ -194,7 +176,7 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
   const bool partly = !worst->stud_can && worst->in_rows > sure(*worst) + units::tolerance::ratio;
   Finding finding =
       found(sure(*worst),
-            "least backed: " + named(*worst, job) +
+            "least backed: " + plate_on_wall(*worst, job) +
                 (partly ? ", whose studs nobody read: blocking lies behind " +
                               text_or_less(worst->in_rows, Unit::share, job) + " of it where studs stand at either side"
                         : ""),
@@ -214,12 +196,12 @@ Finding above_water(const job::Job& job, const facts::Facts& facts, const Limit&
   if (!worst) return cannot_tell("no wall was found behind the fixtures");
   const bool none = job.base.threshold.width.is_zero();
   const double lacks = *limit.least - worst->above_water_mm;
-  return mended_by(
-      found(worst->above_water_mm,
-            "lower edge of " + named(*worst, job) + ", above the " + (none ? "base's rim" : "threshold's highest edge"),
-            "raise " + named(*worst, job) + " by " + text_at_least(lacks, job) +
-                " (fixture.height): a screw that low goes through upstand or lining"),
-      raised(job, facts, [&](const facts::Backing& b) { return *limit.least - b.above_water_mm; }));
+  return mended_by(found(worst->above_water_mm,
+                         "lower edge of " + plate_on_wall(*worst, job) + ", above the " +
+                             (none ? "base's rim" : "threshold's highest edge"),
+                         "raise " + plate_on_wall(*worst, job) + " by " + text_at_least(lacks, job) +
+                             " (fixture.height): a screw that low goes through upstand or lining"),
+                   raised(job, facts, [&](const facts::Backing& b) { return *limit.least - b.above_water_mm; }));
 }
 
 Finding clear_of_bench(const job::Job& job, const facts::Facts& facts, const Limit&) {
@@ -229,9 +211,9 @@ Finding clear_of_bench(const job::Job& job, const facts::Facts& facts, const Lim
       worst_of(facts, [](const facts::Backing& a, const facts::Backing& b) { return a.behind_bench > b.behind_bench; });
   if (!worst) return cannot_tell("no wall was found behind the fixtures");
   return mended_by(found(worst->behind_bench,
-                         worst->behind_bench > 0 ? named(*worst, job) + " lies behind the bench"
+                         worst->behind_bench > 0 ? plate_on_wall(*worst, job) + " lies behind the bench"
                                                  : "no fixture lies behind bench frame or seat block",
-                         "raise " + named(*worst, job) + " by " + text_at_least(worst->clear_by_mm, job) +
+                         "raise " + plate_on_wall(*worst, job) + " by " + text_at_least(worst->clear_by_mm, job) +
                              " to clear the seat and its upstands (fixture.height), or move it beside the bench"),
                    raised(job, facts, [](const facts::Backing& b) { return b.behind_bench > 0 ? b.clear_by_mm : 0; }));
 }
