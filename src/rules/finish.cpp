@@ -149,6 +149,7 @@ Aside aside(const job::Job& job, const facts::Backing& plate, const facts::Plate
 /// Of every plate what is nearest to it; of those the nearest, and of such as are alike the first.
 Finding clear_beside(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (job.fixtures.empty()) return not_applicable(no_fixtures);
+  if (facts.backings.empty()) return cannot_tell("no wall was found behind the fixtures");
   const double least = limit.least.value_or(0);
   const facts::Backing* worst = nullptr;
   const facts::PlateBeside* near = nullptr;

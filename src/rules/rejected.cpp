@@ -21,9 +21,9 @@ constexpr std::array of_its_shape{
     "base.hand", "base.over-waste", "threshold.height-least", "threshold.height-greatest", "threshold.below-upstand",
     "threshold.step-inside", "threshold.step-outside", "threshold.above-outside", "threshold.bevel", "entry.step",
     "upstand.every-wall", "clear.area", "clear.width", "clear.circle", "access.inside-width", "access.inside-depth",
-    "access.opening", "access.face",  // walls stand farther apart, or the bench takes less: another base between them
-    "drain.clear-of-finish",
-    "base.cover",  // under a thicker one the bed is another
+    "access.opening", "access.face",
+    "drain.clear-of-finish",  // walls stand farther apart, or the bench takes less: another base between them
+    "base.cover",             // under a thicker one the bed is another
     "bed.thickness", "bed.least", "bed.bearing", "bed.round-drain", "bed.fills-shell", "liner.fall",
     // A model that is not sound, or in which two things share a place, has no number to work to.
     "solids.valid", "fit.no-clash"};
@@ -148,6 +148,10 @@ const Result* rejected_plate(const std::vector<Result>& results, const facts::Ba
       return !plate.stud_can && plate.share - plate.assumed < r.limit.least.value_or(1) - units::tolerance::ratio;
     if (r.id == "fixture.above-water")
       return plate.above_water_mm < r.limit.least.value_or(0) - units::tolerance::length_mm;
+    if (r.id == "fixture.clear")
+      return std::any_of(plate.beside.begin(), plate.beside.end(), [&](const facts::PlateBeside& b) {
+        return b.gap_mm < r.limit.least.value_or(0) - units::tolerance::length_mm;
+      });
     return r.id == "fixture.clear-of-bench" && plate.behind_bench > r.limit.greatest.value_or(0);
   };
   const auto fails = std::find_if(results.begin(), results.end(),

@@ -282,8 +282,15 @@ TEST(Contradictions, AFixtureHangsOnItsWall) {
       EXPECT_THAT(at(side, 20, height), HasSubstr("fixture[0].height: the plate of 'shelf', 3\" tall")) << height;
   }
   EXPECT_THAT(at(Side::right, 80, 34),
-              HasSubstr("its middle may be 1-1/2\" to 34-1/2\" from the back corner, found 80\""));
-  EXPECT_THAT(at(Side::back, 80, 34), HasSubstr("its middle may be 1-1/2\" to 70-1/2\" from the left corner"));
+              HasSubstr("its middle may be 1-1/2\" to 34-1/2\" from the back wall's stud face, found 80\""));
+  EXPECT_THAT(at(Side::back, 80, 34),
+              HasSubstr("its middle may be 1-1/2\" to 70-1/2\" from the left wall's stud face"));
+  EXPECT_THAT(told([](Job& j) {
+                j.survey.finish_mm = 25.4;
+                j.fixtures = {{"shelf", Side::back, inches(80), inches(34), inches(3), inches(3)}};
+              }),
+              HasSubstr("its middle may be 2-1/2\" to 69-1/2\" from the left wall's stud face"))
+      << "clear of tile in the corners";
   EXPECT_THAT(at(Side::right, 18, 34, 40), HasSubstr("none so large is on that wall"));
   EXPECT_THAT(told([](Job& j) {
                 j.bench.reset(), j.alcove.walls = {Side::back};

@@ -347,8 +347,8 @@ TEST(Absent, WhatNobodyFoundOnASolidIsNotChecked) {
   facts.holds.clear();
   facts.deck = {};
   const auto found = results(with_a_fixture(), facts);
-  for (const char* id :
-       {"blocking.behind", "fixture.above-water", "fixture.clear-of-bench", "upstand.held", "floor.deck-span"}) {
+  for (const char* id : {"blocking.behind", "fixture.above-water", "fixture.clear-of-bench", "fixture.clear",
+                         "upstand.held", "floor.deck-span"}) {
     EXPECT_EQ(found.at(id).outcome, Outcome::not_checked) << id;
     EXPECT_FALSE(found.at(id).advice.empty()) << id;
   }

@@ -151,8 +151,10 @@ facts::Facts good_facts() {
   f.heights = heights();
   f.edges = edges();
   f.skirt = {12 * in, {}, 0., 0.};
-  f.drain = {0.875 * in, 4 * in, "joists/joist-04", 2 * in, 1.375 * in};
+  f.drain = {0.875 * in, 4 * in,     "joists/joist-04",
+             2 * in,     1.375 * in, {{Side::back, 13 * in}, {Side::right, 25 * in}}};
   f.backings = {{"grab bar", Side::back, 860, 1, 0, false, 700, 0, 0}};
+  f.backings[0].beside = {{Side::left, 0, 20 * in, -20 * in}};
   f.holds = {hold(Side::back, Behind::wall, 57.5 * in), hold(Side::left, Behind::bench, 36 * in),
              hold(Side::right, Behind::wall, 36 * in)};
   f.deck = {true, 0.75 * in, 16 * in, {700, 450, 0}};

@@ -60,6 +60,7 @@ TEST(Rejected, EveryCheckIsDecided) {
                                       "access.inside-depth",
                                       "access.opening",
                                       "access.face",
+                                      "drain.clear-of-finish",
                                       "base.cover"};
   const std::set<std::string> of_drain{"drain.outlet", "drain.in-bore"},
       of_liner{"liner.above-threshold", "liner.above-seat"};
@@ -146,6 +147,7 @@ const std::map<std::string, const char*>& holding_nothing() {
       {"wall.above-room", wall},
       {"fixture.above-water", moved},
       {"fixture.clear-of-bench", moved},
+      {"fixture.clear", moved},
       {"bar.height", moved},
       {"bar.strength", "another bar on the same place"},
       {"controls.height", moved},
