@@ -150,12 +150,19 @@ void add_bench(const parts::Model& model, const job::Fixture& fixture, const OnW
   backing.clear_by_mm = bench.high - plate.low;
 }
 
-/// A plate may reach past its wall's end by less than anybody reads: only what is on the wall is held by it.
+/// A plate may reach past its wall's end by less than anybody reads: only what is on the wall is held by it. The back
+/// wall's own timber runs on behind the others.
 OnWall on_its_wall(const OnWall& plate, const parts::Model& model, Side wall) {
   const parts::Solid* sole = model.find(facts::wall_part(wall, parts::Kind::sole_plate));
   if (!sole) return plate;
-  const OnWall whole = patch_of(sole->shape, wall == Side::back);
-  return {std::max(plate.from, whole.from), std::min(plate.to, whole.to), plate.low, plate.high};
+  const OnWall timber = patch_of(sole->shape, wall == Side::back);
+  double from = timber.from, to = timber.to;
+  if (wall == Side::back) {
+    const double depth = model.job.alcove.depth.in_mm();
+    from = std::max(from, wall_line(model, Side::left, depth).value_or(from));
+    to = std::min(to, wall_line(model, Side::right, depth).value_or(to));
+  }
+  return {std::max(plate.from, from), std::min(plate.to, to), plate.low, plate.high};
 }
 
 /// The finished faces of walls that meet a fixture's own, where they come in farthest near its corners at its heights.

@@ -88,13 +88,13 @@ double off_flat_mm(const facts::Fold& fold) {
   return fold.turn * straightedge_mm;
 }
 
-/// Of folds that are alike the walls in turn.
-const facts::Fold* worst_fold(const WallsSeen& seen) {
-  const facts::Facts& facts = seen.facts;
+/// Of folds that are alike the walls in turn; plumb tells them, wherever studs stand. Of no wall that is to be framed
+/// out.
+const facts::Fold* worst_fold(const facts::Facts& facts) {
   const job::Side hand = told_hand(facts);
   const facts::Fold* worst = nullptr;
   for (const facts::Fold& fold : facts.room.folds) {
-    if (!seen.has(fold.wall)) continue;
+    if (facts::is_framed_out(facts.room.studs, fold.wall)) continue;
     const double more = worst ? off_flat_mm(fold) - off_flat_mm(*worst) : 0;
     const bool first =
         worst && std::abs(more) <= units::tolerance::length_mm && turn_of(fold.wall, hand) < turn_of(worst->wall, hand);
@@ -131,7 +131,7 @@ std::string turns_text(const facts::Kink& kink, const job::Job& job) {
 Finding flat(const WallsSeen& seen, double greatest_mm) {
   const auto& [job, facts, read] = seen;
   const facts::Kink* kink = worst_kink(seen);
-  const facts::Fold* fold = worst_fold(seen);
+  const facts::Fold* fold = worst_fold(facts);
   if (fold && (!kink || off_flat_mm(*fold) > off_flat_mm(*kink) + units::tolerance::length_mm))
     return folded(job, *fold);
   if (!kink) return not_applicable("no wall is furred before base or bench");
@@ -158,13 +158,12 @@ Finding furred_flat(const job::Job& job, const facts::Facts& facts, const Limit&
   const bool broken = sure.measured && *sure.measured > greatest;
   if (const std::string first = to_frame_out(facts); !first.empty() && (!all.measured || *all.measured <= greatest))
     return missing(first);
-  const auto turns = [&](const auto& place) {
-    return job::are_studs_assumed(job, place.wall) && off_flat_mm(place) > units::tolerance::length_mm;
-  };
   Finding& finding = broken ? sure : all;
   finding.may_hold = !broken;
-  finding.holds_anyway = broken || (std::none_of(facts.room.kinks.begin(), facts.room.kinks.end(), turns) &&
-                                    std::none_of(facts.room.folds.begin(), facts.room.folds.end(), turns));
+  finding.holds_anyway =
+      broken || std::none_of(facts.room.kinks.begin(), facts.room.kinks.end(), [&](const facts::Kink& kink) {
+        return job::are_studs_assumed(job, kink.wall) && off_flat_mm(kink) > units::tolerance::length_mm;
+      });
   return finding;
 }
 

@@ -118,8 +118,9 @@ TEST(Furring, AWallThatIsToBeFramedOutSaysNothingOfHowFlatItIs) {
     facts.room.folds = {{out, 0.05, 40 * in}};
     const auto results = rules::check(job, facts);
     EXPECT_EQ(rules::find(results, "wall.furred-flat")->outcome, rules::Outcome::not_checked);
-    facts.room.kinks.push_back(
-        {out == Side::left ? Side::right : Side::left, 0.5 * in, 12 * in, 16 * in, 40 * in, true});
+    const Side stays = out == Side::left ? Side::right : Side::left;
+    job.survey.studs = {{stays, Side::back, {}}};  // somebody read them
+    facts.room.kinks.push_back({stays, 0.5 * in, 12 * in, 16 * in, 40 * in, true});
     const auto other = rules::check(job, facts);
     EXPECT_EQ(rules::find(other, "wall.furred-flat")->outcome, rules::Outcome::caution) << "of a wall that stays";
   }

@@ -111,8 +111,6 @@ std::vector<Case> fit() {
           {"opening.width", 0.5 * in, 0.49 * in, 0.51 * in, opening(0), Outcome::caution},
           {"opening.depth", 0, 0.1, -1, opening(1)},
           {"opening.depth", 0.5 * in, 0.49 * in, 0.51 * in, opening(1), Outcome::caution},
-          {"drain.clear-of-finish", 0, 0.1, -0.1,
-           fact([](Facts& f) -> double& { return f.drain.before_finish[0].gap_mm; }, in)},
           {"drain.in-bore", 0.25, 0.26, 0.24, body},
           {"drain.bore-clear-of-joists", 0.25, 0.26, 0.24, joist},
           {"fit.no-clash", 0, 0, 1, clash},
@@ -276,15 +274,11 @@ std::vector<Case> walls() {
   // R503.2.1.1(1): 24 in for 23/32; NHBC Standards 6.4.19: 600 mm for 22 mm; the rest common practice, no source.
   const Put kink = fact([](Facts& f) -> double& { return f.room.kinks[0].by_mm; }, in);
   const Put apart = [](Job&, Facts& f, double v) { f.holds[0].apart_mm = f.holds[0].sure_apart_mm = v * in; };
-  const Put corner = [](Job&, Facts& f, double v) {
-    f.backings[0].beside[0].gap_mm = v * in, f.backings[0].beside[0].along_mm = -v * in;
-  };
   const Put free_end = fact([](Facts& f) -> double& { return f.holds[2].ends[1].sure_mm; }, in);
   const Put proud = [](Job&, Facts& f, double v) { f.holds[2].thickness_mm = (0.5 + v) * in; };
   const Put boards = [](Job&, Facts& f, double v) { f.deck.thickness_mm = 22, f.deck.apart_mm = v; };
   return {{"fixture.above-water", 1, 1.01, 0.99,
            fact([](Facts& f) -> double& { return f.backings[0].above_water_mm; }, in)},
-          {"fixture.clear", 0, 0.1, -0.1, corner},
           {"fixture.clear-of-bench", 0, 0, 0.01, fact([](Facts& f) -> double& { return f.backings[0].behind_bench; })},
           {"upstand.held", 16, 15.9, 16.1, apart},
           {"upstand.end-held", 6, 5.9, 6.1, free_end, Outcome::caution},

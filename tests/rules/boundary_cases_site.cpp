@@ -295,7 +295,11 @@ std::vector<Case> below_cases() {
     facts::Part& drain = f.parts.emplace_back();
     drain.id = "drain", drain.which = {{facts::Role::drain}}, drain.bbox_mm[2] = (-1 - v) * in;
   };
-  return {{"trap.size", 2, 2.5, 1.9, size},
+  const Put tile = fact([](Facts& f) -> double& { return f.drain.before_finish[0].gap_mm; }, in);
+  const Put corner = fact([](Facts& f) -> double& { return f.backings[0].beside[0].gap_mm; }, in);
+  return {{"drain.clear-of-finish", 0, 0.1, -0.1, tile},
+          {"fixture.clear", 0, 0.1, -0.1, corner},
+          {"trap.size", 2, 2.5, 1.9, size},
           {"trap.vented", 1, 1, 0, vent},
           {"trap.below", 24, 23.9, 24.1, below},
           {"trap.aside", 30, 29.9, 30.1, aside},
