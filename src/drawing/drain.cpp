@@ -235,7 +235,7 @@ double add_centre(Pen& pen, const Subject& s, Point at) {
   const auto note = [&](const std::string& words) { pen.note({at.x, at.y -= 1.5 * t}, words, Anchor::left, 0.9); };
   if (!s.job().survey.finish_mm) note("from finished walls: finish not read");
   if (const std::string walls = rules::framed_out(s.facts); !walls.empty())
-    note("from the finished " + walls + ": HOLD until framed out");
+    note("from the finished " + walls + ": HOLD until brought out");
   return at.y;
 }
 

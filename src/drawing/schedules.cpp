@@ -65,7 +65,7 @@ const char* studs_hold(const Subject& s, job::Side wall) {
   const std::vector<facts::StudGap>& studs = s.facts.room.studs;
   return !facts::is_framed_out(studs, wall)    ? "HOLD: the studs were not read"
          : facts::may_tile_settle(studs, wall) ? "HOLD: nobody said how high tile goes"
-                                               : "HOLD: the wall is to be framed out first";
+                                               : "HOLD: the wall is to be brought out first";
 }
 
 /// Whether sticks of a wall are cut to studs that nobody read, or that a wall is to be framed before.

@@ -114,6 +114,16 @@ inline bool is_framed_out(const std::vector<StudGap>& studs, survey::Side wall) 
                      [&](const StudGap& stud) { return stud.wall == wall && stud.is_beyond_furring(); });
 }
 
+/// How far those studs stand back where that is least, over their length, if no wall has room there: the thinnest that
+/// is framed, of studs laid flat, is as thick as furring reaches. They are plumbed or sistered. Nothing where one has.
+inline std::optional<double> too_near_for_a_wall(const std::vector<StudGap>& studs, survey::Side wall) {
+  std::optional<double> least;
+  for (const StudGap& stud : studs)
+    if (stud.wall == wall && stud.is_beyond_furring())
+      least = std::min({least.value_or(most_furring_mm), stud.at_floor_mm, stud.at_upstand_mm, stud.at_top_mm});
+  return least && *least < most_furring_mm - units::tolerance::length_mm ? least : std::nullopt;
+}
+
 /// Whether it may be that it is not, as tile may end below where studs are beyond furring.
 inline bool may_tile_settle(const std::vector<StudGap>& studs, survey::Side wall) {
   return std::none_of(studs.begin(), studs.end(), [&](const StudGap& stud) {

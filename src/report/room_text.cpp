@@ -374,7 +374,8 @@ std::string as_set_text(const job::Job& job, const facts::AsSet& set, const std:
   const auto high = [&](double over_mm, const char* one, const char* other) {
     const std::string by = exact(std::abs(over_mm)), near = rules::text_of(std::abs(over_mm), rules::Unit::mm, job);
     if (by == exact(0)) return std::string{"level"};
-    const bool as_is = by == near || by.starts_with("under");
+    // No tape has 64ths.
+    const bool as_is = by == near || by.starts_with("under") || near.find("/64") != std::string::npos;
     return std::string{over_mm > 0 ? one : other} + " is high by " + (as_is ? by : "just over " + near);
   };
   const auto size = [&](const job::Length& length) { return rules::text_of(length.in_mm(), rules::Unit::mm, job); };
@@ -383,11 +384,13 @@ std::string as_set_text(const job::Job& job, const facts::AsSet& set, const std:
           ", " + high(set.over_width_mm, "the back", "the front") + "; readings off the plane by up to " +
           exact(set.twist_mm) + "\n";
   if (set.raised_mm) text += "    its drain lies " + rules::raised_text(*set.raised_mm, job) + "\n";
-  for (const facts::AsSetFall& f : set.falls)
+  for (const facts::AsSetFall& f : set.falls) {
+    const double judged = f.surface == facts::Surface::threshold ? f.inward : f.fall;  // as its check looks at it
     text += "    " + padded(std::string{name_of(f.surface)} + ", " + f.facet, 24) +
-            rules::as_checked(f.fall, rules::Unit::ratio, results, job)
-                .value_or(rules::text_of(f.fall, rules::Unit::ratio, job)) +
+            rules::as_checked(judged, rules::Unit::ratio, results, job)
+                .value_or(rules::text_of(judged, rules::Unit::ratio, job)) +
             "\n";
+  }
   return text;
 }
 

@@ -155,13 +155,24 @@ std::optional<Move> move_of(const job::Job& job, const Runs& runs, double least,
   return std::nullopt;
 }
 
+/// The least fall on the longest run; where the rim's window holds it, up to what somebody sets who works in percent.
+double fall_for(const job::Job& job, const Window& rise, double least_fall) {
+  if (!job.is_metric() || rise.least_mm <= 0) return least_fall;
+  for (const double step : {1e-3, 1e-4}) {
+    const double fall = std::ceil(least_fall / step - slack) * step;
+    if (rise.holds(rise.least_mm * fall / least_fall)) return fall;
+  }
+  return least_fall;
+}
+
 /// The rim's height on the tape. Where no mark lies in the window, the least fall on the longest run is exact.
 std::string rim_words(const job::Job& job, const Window& rise, double least_fall) {
   const bool metric = job.is_metric();
   const std::optional<double> low = on_tape(rise, rise.least_mm, metric),
                               high = on_tape(rise, rise.greatest_mm, metric);
   if (!low || !high)
-    return "by base.fall = " + fall_in_full(least_fall, job) + (job.base.rise ? ", in place of base.rise" : "");
+    return "by base.fall = " + fall_in_full(fall_for(job, rise, least_fall), job) +
+           (job.base.rise ? ", in place of base.rise" : "");
   const std::string height = *high - *low < slack
                                  ? length_in_full(*low, job)
                                  : "between " + length_in_full(*low, job) + " and " + length_in_full(*high, job);
@@ -194,7 +205,7 @@ Lines rim_lines(const job::Job& job, const Window& rise, double least_fall) {
   const double now = job.base.rise ? job.base.rise->in_mm() : rise.least_mm;
   const double near = std::min(std::max(now, rise.least_mm), rise.greatest_mm);
   if (const auto mark = on_tape(rise, near, metric)) return {{"base.fall", ""}, set_length("base.rise", *mark, job)};
-  return {{"base.rise", ""}, set_fall("base.fall", least_fall, job)};
+  return {{"base.rise", ""}, set_fall("base.fall", fall_for(job, rise, least_fall), job)};
 }
 
 /// A fall for all facets between both limits: the job's own where it leaves either limit a quarter of what lies between

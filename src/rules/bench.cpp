@@ -80,8 +80,7 @@ std::string stands_back(const job::Job& job, const facts::Facts& facts) {
 /// No strip of furring reaches back to it: what is fastened comes after what is framed.
 std::string frame_first(const job::Job& job, const facts::Facts& facts) {
   if (facts.cleat->farthest_mm <= facts::most_furring_mm + units::tolerance::length_mm) return "";
-  return "frame a wall before the studs behind the bench first: they stand farther back than furring reaches (" +
-         text_of(facts::most_furring_mm, Unit::mm, job) + "); then ";
+  return bring_out("the studs behind the bench first", job.bench->place, job, facts) + "; then ";
 }
 
 /// Across furring a fastener bends before its wood bears: how far it reaches into the stud tells nothing of that, and

@@ -93,8 +93,10 @@ std::string drain_with_its_base(const job::Job& job, const facts::Facts& facts, 
     return "its drain stays where it is made: set the whole base " + text_at_least(w.moved_mm, job) + " to the " + way +
            how;
   const bool by_bench = axis == 0 && job.bench && job.bench->place != job::Side::back;
-  const std::string room = spare > 0 ? "the room lets the base go " + text_at_most(spare, job) + " to the " + way +
-                                           ", not the " + text_at_least(w.moved_mm, job) + " that are needed"
+  const double spare_on_tape = units::down_to_mark(spare, job.mark_mm());
+  const std::string room = spare_on_tape > 0
+                               ? "the room lets the base go " + text_of(spare_on_tape, Unit::mm, job) + " to the " +
+                                     way + ", not the " + text_at_least(w.moved_mm, job) + " that are needed"
                            : by_bench ? "the base stands tight to its bench"
                                       : "the room does not let the base go to the " + way;
   return "its drain stays where it is made, and " + room + ": head the joist off, or buy a base whose drain stands " +

@@ -114,7 +114,7 @@ std::optional<job::Side> lone_wall(const job::Job& job) {
 /// nothing beside the base.
 struct Furred {
   double closes_mm = 0;
-  bool beyond = false;
+  std::optional<job::Side> beyond = {};
 };
 
 Furred furred_at(const facts::Room& room, const std::vector<job::Side>& walls) {
@@ -134,20 +134,22 @@ Furred furred_at(const facts::Room& room, const std::vector<job::Side>& walls) {
     for (const facts::CornerGap& c : room.corners)
       if (c.wall == wall) look(c.at_floor_mm, c.at_upstand_mm, 0);
     const bool beyond = greatest > facts::most_furring_mm + units::tolerance::length_mm;
-    all.beyond = all.beyond || beyond;
+    if (beyond && !all.beyond) all.beyond = wall;
     if (greatest > 0 && !beyond) all.closes_mm += std::max(0.0, least);
   }
   return all;
 }
 
 /// What to do about an opening that leaves so much over.
-std::string fill_opening(double over, double most, const Furred& furred, const job::Job& job) {
+std::string fill_opening(double over, double most, const Furred& furred, const job::Job& job,
+                         const facts::Facts& facts) {
   const std::string larger = " or take a larger base, so that the upstands stand against framing";
   if (over <= most + furred.closes_mm + units::tolerance::length_mm)
     return "fur the studs out to the base's edge (the list of furring says how much at each)" + larger;
   if (furred.beyond)
-    return "frame a wall before the studs that stand farther back than furring reaches (" +
-           text_of(facts::most_furring_mm, Unit::mm, job) + ")" + larger;
+    return bring_out("the studs of the " + std::string{job::name_of(*furred.beyond)} + " wall", *furred.beyond, job,
+                     facts) +
+           larger;
   return "fur the studs out by " + text_at_least(over - most, job) + larger;
 }
 
@@ -183,7 +185,7 @@ Finding opening(const job::Job& job, const facts::Facts& facts, const Limit& lim
   const Furred furred = furred_at(facts.room, walls);
   const std::string advice = over < 0 ? "it does not go in by " + text_at_least(-over, job) + ": take a smaller base" +
                                             (it->bench_mm ? " or a shallower bench" : "")
-                                      : fill_opening(over, *limit.greatest, furred, job);
+                                      : fill_opening(over, *limit.greatest, furred, job, facts);
   Finding finding = found(over, sum, advice);
   finding.fails_below = 0, finding.fails_above = *limit.greatest + furred.closes_mm;
   finding.by_solids = over < 0 && runs_into(facts, walls);

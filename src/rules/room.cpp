@@ -144,15 +144,31 @@ double axis_across(const job::Job& job, const facts::Facts& facts, const Free& f
   return narrow_axis(job, facts) == axis ? wide : narrow;
 }
 
+/// Where the floor lacks width the other way as well.
+std::string other_way(const Ground& ground, double lacks_mm) {
+  if (!(lacks_mm > units::tolerance::length_mm)) return "";
+  return "; and " + text_at_least(lacks_mm, ground.job) +
+         " the other way too: a room that has not both is too small for it";
+}
+
 Finding area(const Ground& ground, const Limit& limit) {
   if (const auto none = exempt(ground, limit)) return *none;
   const Free free = held_free(ground.facts, limit);
   const job::Job& job = ground.job;
   const std::size_t axis = job.bench && job.bench->place == job::Side::back ? 1 : 0;
   const double across = free.area_mm2 > 0 ? axis_across(job, ground.facts, free, axis) : 1;
+  const std::string asked = "at least " + text_or_more(*limit.least, Unit::mm2, job) + " must stay free: ";
+  // A floor that is too narrow as well is not made longer and longer.
+  const auto& wide = ground.limits.at("clear.width").least;
+  if (wide && free.area_mm2 > 0 && across < *wide - units::tolerance::length_mm) {
+    const double lacks = *limit.least / *wide - free.area_mm2 / across;
+    const std::string once = "once it is " + text_or_more(*wide, Unit::mm, job) + " wide the other way";
+    return found(free.area_mm2, std::string{"free floor "} + free.between + ", under nothing that overhangs it",
+                 asked + (lacks > 0 ? grown(ground, axis, lacks).words + ", " : "it is large enough ") + once);
+  }
   const Growth growth = grown(ground, axis, (*limit.least - free.area_mm2) / across);
   return mended_by(found(free.area_mm2, std::string{"free floor "} + free.between + ", under nothing that overhangs it",
-                         "at least " + text_or_more(*limit.least, Unit::mm2, job) + " must stay free: " + growth.words),
+                         asked + growth.words),
                    growth.lines);
 }
 
@@ -165,8 +181,10 @@ Finding width(const Ground& ground, const Limit& limit) {
   const double needed = second_way ? way->least_mm : *limit.least;
   Finding finding = found(own, std::string{"smaller side of the free floor "} + free.between, "");
   if (own < needed) {
-    const Growth growth = grown(ground, narrow_axis(job, ground.facts), needed - own);
-    finding.advice = "the free floor must be " + text_at_least(needed - own, job) + " wider: " + growth.words;
+    const std::size_t axis = narrow_axis(job, ground.facts);
+    const Growth growth = grown(ground, axis, needed - own);
+    finding.advice = "the free floor must be " + text_at_least(needed - own, job) + " wider: " + growth.words +
+                     other_way(ground, needed - axis_across(job, ground.facts, free, axis));
     finding = mended_by(std::move(finding), growth.lines);
   }
   if (second_way) {
@@ -188,7 +206,8 @@ Finding circle(const Ground& ground, const Limit& limit) {
                          std::string{"largest circle "} + free.between + ", centre at " +
                              place_of(free.circle_at_mm, ground.facts.room.faces, job),
                          "where the local code asks for a circle of " + text_of(*limit.least, Unit::mm, job) +
-                             ", it lacks " + text_at_least(lacks, job) + ": " + growth.words),
+                             ", it lacks " + text_at_least(lacks, job) + ": " + growth.words +
+                             other_way(ground, *limit.least - free.area_mm2 / free.least_width_mm)),
                    growth.lines);
 }
 

@@ -119,8 +119,7 @@ Finding stud_gap(const job::Job& job, const facts::Facts& facts, const Limit& li
       found(most->gap_mm, "from the " + edge + " to the " + most->where,
             (furred ? "fur the studs out to the " + edge + " (up to " + text_of(thickest, Unit::mm, job) +
                           "; the list of furring says how much at each)"
-                    : "frame a wall before those studs: they stand farther back than furring reaches (" +
-                          text_of(facts::most_furring_mm, Unit::mm, job) + ")") +
+                    : bring_out("those studs", most->wall, job, facts)) +
                 (most->before == facts::Before::base ? closer_to(*most, *limit.greatest, job, facts) : ""));
   finding.fails_above = facts::most_furring_mm;  // strips that are on the list close what is less
   return finding;

@@ -111,8 +111,9 @@ Finding rock(const job::Job& job, const facts::Facts& facts, const Limit&) {
   std::string where = "base put down dry";
   if (!f.rock_at.empty()) where += ": its " + f.rock_at + " corner stands clear of the floor";
   return found(f.rock_mm, where,
-               "it will rock by " + text_or_more(f.rock_mm, Unit::mm, job) +
-                   " in the dry fit: shim that corner for the trial, and trust the bed, not the floor, to carry it");
+               "it will rock by " + text_or_more(f.rock_mm, Unit::mm, job) + " in the dry fit: shim " +
+                   (f.rock_at.empty() ? "" : "its " + f.rock_at + " corner ") +
+                   "for the trial, and trust the bed, not the floor, to carry it");
 }
 
 /// Where it is narrowest, and whether the solids say so or a width that was read.
@@ -163,7 +164,7 @@ Finding cannot_go_level(Finding finding, const job::Job& job, const facts::Facts
            (is_bought(job) ? "buy one " + by : "take one " + by + (by_file ? "" : " (base.length)")) +
            ", or plane or move the studs that stand in" + lower +
            (drop.tip_clear_mm >= 0
-                ? "; " + tipped_words(drop.tip_deg) + ", where " + text_at_most(drop.tip_clear_mm, job) +
+                ? "; " + tipped_words(drop.tip_deg) + ", where " + text_or_less(drop.tip_clear_mm, Unit::mm, job) +
                       " is left as it levels out, it goes in for a dry trial alone: in mortar it "
                       "ploughs the bed"
                 : "; nor does it go in tipped");
@@ -175,16 +176,18 @@ Finding cannot_go_level(Finding finding, const job::Job& job, const facts::Facts
     finding = mended_by(std::move(finding), {set_length("base.lowered_from", *from, job)}, words(""));
   }
   if (!sized) return finding;
-  return mended_by(std::move(finding),
-                   {set_length("base.length", down_to_rule_mark(job.base.length.in_mm() - shorter, job), job)});
+  return mended_by(
+      std::move(finding),
+      {set_length("base.length", units::down_to_mark(job.base.length.in_mm() - shorter, job.mark_mm()), job)});
 }
 
 Finding drop_in(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   const facts::DropIn& drop = facts.room.drop_in;
   if (!drop.between_walls) return not_applicable("the base does not go down between two walls");
-  Finding finding = found(drop.least_mm, narrowest(job, drop) + before_furring(job, facts),
-                          "it goes down between the walls with " + text_at_most(std::max(0.0, drop.least_mm), job) +
-                              " to spare: dry-fit it first, and wax or pad the upstands");
+  Finding finding =
+      found(drop.least_mm, narrowest(job, drop) + before_furring(job, facts),
+            "it goes down between the walls with " + text_or_less(std::max(0.0, drop.least_mm), Unit::mm, job) +
+                " to spare: dry-fit it first, and wax or pad the upstands");
   finding.fails_below = 0;
   if (drop.least_mm < 0) return cannot_go_level(std::move(finding), job, facts, *limit.least);
   const auto from = level_from(job, facts, *limit.least);
@@ -242,16 +245,16 @@ Finding seat_goes_in(const job::Job& job, const facts::Facts& facts, const Limit
   const bool level = way->tip_deg == 0 || way->least_mm >= way->tip_clear_mm;
   const double left = level ? way->least_mm : way->tip_clear_mm;
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
-  Finding finding = found(left,
-                          (level ? "held level, its foot " + len(way->carried_mm) + " above the datum"
-                                 : tipped_words(way->tip_deg) + ", as it levels out or under the ceiling") +
-                              "; " + len(way->length_mm) + " long, over the base between what stands then, narrowest " +
-                              len(way->least_at_mm) + " above the datum" +
-                              (way->narrower ? "; " + width_text(*way->narrower, job) : ""),
-                          left < -units::tolerance::on_mark_mm
-                              ? std::string{"the seat block does not come to its place over the base: "}
-                              : "the seat block comes to its place over the base with " +
-                                    text_at_most(std::max(0.0, left), job) + " to spare at both ends together: ");
+  Finding finding = found(
+      left,
+      (level ? "held level, its foot " + len(way->carried_mm) + " above the datum"
+             : tipped_words(way->tip_deg) + ", as it levels out or under the ceiling") +
+          "; " + len(way->length_mm) + " long, over the base between what stands then, narrowest " +
+          len(way->least_at_mm) + " above the datum" + (way->narrower ? "; " + width_text(*way->narrower, job) : ""),
+      left < -units::tolerance::on_mark_mm
+          ? std::string{"the seat block does not come to its place over the base: "}
+          : "the seat block comes to its place over the base with " + text_or_less(std::max(0.0, left), Unit::mm, job) +
+                " to spare at both ends together: ");
   finding.fails_below = -planed_mm;
   return shorter_block(std::move(finding), job, *limit.least - way->least_mm, "plane or move the studs that stand in");
 }

@@ -5,6 +5,7 @@
 
 #include "facts/furring.hpp"
 #include "rules/book.hpp"
+#include "rules/corner_stud.hpp"
 #include "rules/fixture_words.hpp"
 #include "rules/inputs.hpp"
 #include "rules/levelling.hpp"
@@ -174,13 +175,13 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
   const std::string at = "(walls.blocking at " + heights_text(set, job) + ")";
   const std::string row = "set blocking behind " + names + " " + at + " before the board goes on";
   const bool partly = !worst->stud_can && worst->in_rows > sure(*worst) + units::tolerance::ratio;
-  Finding finding =
-      found(sure(*worst),
-            "least backed: " + plate_on_wall(*worst, job) +
-                (partly ? ", whose studs nobody read: blocking lies behind " +
-                              text_or_less(worst->in_rows, Unit::share, job) + " of it where studs stand at either side"
-                        : ""),
-            row);
+  Finding finding = found(
+      sure(*worst),
+      "least backed: " + plate_on_wall(*worst, job) +
+          (partly ? ", whose studs nobody read: its blocking backs " + text_or_more(worst->in_rows, Unit::share, job) +
+                        " of it at most, if studs stand at either side"
+                  : ""),
+      row);
   finding.holds_anyway = sure(*worst) >= least;
   finding.may_hold = worst->stud_can;
   const std::string stud =
@@ -293,7 +294,7 @@ std::vector<std::string> loose_ends(const facts::Hold& hold, double limit_mm) {
 
 /// "add a stud of 2x4 to the bench's frame within 6" of the left end of the back upstand".
 std::string studs_at(const job::Job& job, const std::vector<std::string>& ends, double limit_mm) {
-  const std::string within = " within " + text_at_most(limit_mm, job) + " of ";
+  const std::string within = " within " + text_of(units::down_to_mark(limit_mm, job.mark_mm()), Unit::mm, job) + " of ";
   return "add a stud of " + job.bench->frame.stock.name + " to the bench's frame" +
          (ends.size() > 1 ? " at each of " + units::listed(ends) + "," + within + "it" : within + units::listed(ends));
 }
@@ -316,10 +317,12 @@ void hold_to_bench(const job::Job& job, const facts::Hold& hold, double limit_mm
 ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm, Way way) {
   ToHold to;
   std::vector<double> rows;
-  std::vector<std::string> loose;
+  std::vector<std::string> loose, narrow, unread;
   for (const facts::Hold& hold : facts.holds) {
     if (way(hold) <= limit_mm || waits_for_wall(facts, hold)) continue;
-    if (hold.behind == facts::Behind::bench) {
+    if (way == to_an_end && hold.assumed) {
+      unread.emplace_back(job::name_of(hold.side));
+    } else if (hold.behind == facts::Behind::bench) {
       hold_to_bench(job, hold, limit_mm, way, to);
     } else if (const auto off = stands_off(facts, hold.side)) {
       to.add("bring framing out to the " + std::string{job::name_of(hold.side)} + " upstand: the wall's studs stand " +
@@ -327,10 +330,21 @@ ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm, 
       to.by_lines = false;
     } else {
       rows = {hold.screws_mm};
-      for (std::string& end : loose_ends(hold, limit_mm)) loose.push_back(std::move(end));
+      for (const facts::HoldEnd& end : hold.ends) {
+        if (end.sure_mm <= limit_mm) continue;
+        const auto shown = shown_at(facts, hold, end.at);
+        (shown ? narrow : loose).push_back("the " + end_text(hold, end) + (shown ? shown_text(*shown, job) : ""));
+      }
     }
   }
-  if (rows.empty()) return to;
+  const std::string read =
+      unread.empty()
+          ? ""
+          : studs_to_find(units::listed(unread) + (unread.size() > 1 ? " walls" : " wall"), "which nobody read");
+  if (rows.empty()) {
+    if (!read.empty()) to.add(read);
+    return to;
+  }
   constexpr double edge_mm = 9.5;  // what a fastener keeps from an edge
   const double does_mm = job.walls.stock.depth.in_mm() / 2 - edge_mm;
   std::vector<NewRow> set = rows_beside(job, rows_within(job, facts), rows, does_mm, does_mm);
@@ -342,9 +356,11 @@ ToHold to_hold(const job::Job& job, const facts::Facts& facts, double limit_mm, 
     to.instead = first + "set a stud at that end of the upstand, then blocking to it " + at;
     to.add("set a row of blocking behind it " + at + ", or studs between");
   } else {
-    const std::string stud = "set a stud behind " + units::listed(loose);
+    std::string stud = loose.empty() ? "" : "set a stud behind " + units::listed(loose);
+    if (!narrow.empty()) stud += (stud.empty() ? "" : ", and ") + ("sister the stud at " + units::listed(narrow));
     to.instead = first + stud;
     to.add(stud + ", or blocking from the next stud on to one past that end " + at);
+    if (!read.empty()) to.add(read), to.instead += ", and " + read;
   }
   for (job::Change& line : with_rows(job, set)) to.lines.push_back(std::move(line));
   return to;

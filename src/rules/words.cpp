@@ -237,16 +237,20 @@ std::string measured_text(const Result& result, const job::Job& job) {
   const double value = *result.measured;
   if (limit.unit == Unit::count) return with_noun(text_of(value, limit.unit, job), value, limit.unit, result.id);
   const std::string nearest = text_of(value, limit.unit, job);
+  // What is inside a limit by what a tape tells, and outside it by the number.
+  const std::string by_tape =
+      result.outcome == Outcome::pass && !keeps(value, limit) ? ", at its limit as far as the tape tells" : "";
   if (!keeps(value, limit)) {
+    const std::string under = by_tape.empty() ? "just under " : "", over = by_tape.empty() ? "just over " : "";
     if (limit.least && value < *limit.least && nearest == least_text(*limit.least, limit.unit, job))
-      return "just under " + nearest;
+      return under + nearest + by_tape;
     if (limit.greatest && value > *limit.greatest && nearest == greatest_text(*limit.greatest, limit.unit, job))
-      return "just over " + nearest;
+      return over + nearest + by_tape;
   }
   const Fineness fine = fineness_of(result, job);
   if (const auto kept = reads_as_broken(value, limit, job, fine)) return "just at " + *kept;
   const std::optional<Toward> worse = worse_way(value, limit);
-  return worse ? measured_no_better(value, limit.unit, *worse, job, fine) : nearest;
+  return (worse ? measured_no_better(value, limit.unit, *worse, job, fine) : nearest) + by_tape;
 }
 
 std::string text_or_less(double value, Unit unit, const job::Job& job) {
@@ -377,9 +381,28 @@ std::string to_frame_out(const facts::Facts& facts) {
   if (std::all_of(std::begin(job::all_sides), std::end(job::all_sides),
                   [&](job::Side side) { return facts::may_tile_settle(facts.room.studs, side); }))
     return job::tile_to_say;
-  return "frame the " + walls +
-         " out first, then read plumb and studs again (survey.plumb, survey.studs): studs stand farther back than "
-         "furring reaches";
+  std::vector<std::string> framed, sistered;
+  for (const job::Side side : {job::Side::left, job::Side::back, job::Side::right})
+    if (facts::is_framed_out(facts.room.studs, side))
+      (facts::too_near_for_a_wall(facts.room.studs, side) ? sistered : framed).emplace_back(job::name_of(side));
+  const auto named = [](const std::vector<std::string>& all) {
+    return "the " + units::listed(all, ", ") + (all.size() > 1 ? " walls" : " wall");
+  };
+  std::string first = framed.empty() ? "" : "frame " + named(framed) + " out first";
+  if (!sistered.empty())
+    first += (framed.empty() ? "" : ", and ") + ("plumb or sister the studs of " + named(sistered)) + " first";
+  return first +
+         ", then read plumb and studs again (survey.plumb, survey.studs): studs stand farther back than furring "
+         "reaches";
+}
+
+std::string bring_out(const std::string& studs, job::Side wall, const job::Job& job, const facts::Facts& facts) {
+  const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
+  const std::string far = "they stand farther back than furring reaches (" + len(facts::most_furring_mm) + ")";
+  const auto near = facts::too_near_for_a_wall(facts.room.studs, wall);
+  if (!near) return "frame a wall before " + studs + ": " + far;
+  return "plumb " + studs + ", or sister them out: " + far + ", and a wall framed before them has no room where they " +
+         (*near > 0 ? "stand " + text_or_less(*near, Unit::mm, job) + " back" : "stand in");
 }
 
 bool is_build_up_known(const facts::Facts& facts) {

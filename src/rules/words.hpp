@@ -68,6 +68,8 @@ std::string source_text(const Limit& limit);
 std::string framed_out(const facts::Facts& facts);
 /// What is to be done before anything is said of where those stand; empty where there are none.
 std::string to_frame_out(const facts::Facts& facts);
+/// How such studs of a wall come to stand where they should: by a wall before them, or, where none has room, plumbed.
+std::string bring_out(const std::string& studs, job::Side wall, const job::Job& job, const facts::Facts& facts);
 
 /// Whether finished faces stand where they were measured; if not, what is to be framed or read first.
 bool is_build_up_known(const facts::Facts& facts);

@@ -42,7 +42,8 @@ void add_build_up(const facts::Facts& facts, std::vector<Row>& rows) {
           "studs",
           studs,
           "studs",
-          "farther back than furring reaches (1-1/2 in, 38 mm): frame a wall before them; not on this list"};
+          "farther back than furring reaches (1-1/2 in, 38 mm): frame a wall before them, or plumb them where it has "
+          "no room; not on this list"};
   row.for_sale = false;
   rows.push_back(row);
 }

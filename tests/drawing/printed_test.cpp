@@ -317,7 +317,7 @@ TEST(PrintedDrain, HasHeightsAndPlaces) {
                    "29-3/4   bore centre from the left stud face",
                    "27-9/16   bore centre from the finished left wall",
                    "51-1/16   bore centre from the right stud face",
-                   "from the finished right wall: HOLD until framed out",
+                   "from the finished right wall: HOLD until brought out",
                    "16-1/4   bore centre from the back stud face",
                    "15   bore centre from the finished back wall",
                    "23-3/4   bore centre from the base's front edge"});

@@ -259,7 +259,7 @@ TEST(Upstand, BlockingOfAWallThatIsToBeFramedOutComesAfterThatWall) {
   EXPECT_THAT(walls.what, HasSubstr("on HOLD till those are read"));
   EXPECT_TRUE(walls.hold);
   const Drawn d = drawn(job_of_case("blocking-in-a-wall-to-be-framed-out"), false);
-  EXPECT_THAT(read_through(d.sheet("wall-left")), HasSubstr("HOLD: the wall is to be framed out first"));
+  EXPECT_THAT(read_through(d.sheet("wall-left")), HasSubstr("HOLD: the wall is to be brought out first"));
   EXPECT_THAT(read_through(d.sheet("wall-left")), Not(HasSubstr("2 in each end")));
   EXPECT_THAT(read_through(d.sheet("wall-right")), HasSubstr("2 in each end"));
 }

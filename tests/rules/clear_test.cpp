@@ -26,6 +26,31 @@ facts::Facts small_floor_on(double length_in, double width_in) {
   return facts;
 }
 
+TEST(Clear, AFloorThatLacksBothWaysIsToldBothAtOnce) {
+  // Source: by hand: 15 in by 21-3/4 lack 15 in and 8-1/4 of 30; at 30 in wide, 900 in2 want 8-1/4 more of the other. A
+  // room that lacks width alone is told that alone.
+  job::Job job = sample::alcove();
+  job.bench.reset();
+  for (const bool metric : {false, true}) {
+    job.unit = metric ? job::UnitSystem::metric : job::UnitSystem::inch;
+    facts::Facts facts = small_floor_on(22, 20);
+    const auto floor = [&](double narrow_in, double wide_in) {
+      facts.clear.finished->least_width_mm = facts.clear.finished->circle_mm = narrow_in * in;
+      facts.clear.finished->area_mm2 = narrow_in * wide_in * in * in;
+    };
+    floor(15, 21.75);
+    const std::string too = "; and " + std::string{metric ? "210 mm" : "8-1/4\""} + " the other way too";
+    EXPECT_THAT(result_of(job, facts, "clear.width").advice, HasSubstr(too));
+    EXPECT_THAT(result_of(job, facts, "clear.circle").advice, HasSubstr(too));
+    EXPECT_THAT(result_of(job, facts, "clear.area").advice,
+                testing::AllOf(
+                    HasSubstr(metric ? " 210 mm longer" : " 8-1/4\" longer"),
+                    HasSubstr(metric ? "once it is 762 mm wide the other way" : "once it is 30\" wide the other way")));
+    floor(15, 70);
+    EXPECT_THAT(result_of(job, facts, "clear.width").advice, testing::Not(HasSubstr("the other way")));
+  }
+}
+
 TEST(Clear, AnEntryWhoseWidthNobodyKnowsAsksForTheStudsThatBoundIt) {
   // Source: docs/job-file.md: studs are read by survey.studs, and no key takes the width of an entry.
   facts::Facts facts = sample::good_facts();
@@ -256,8 +281,10 @@ TEST(Opening, ThatStripsOfTheListCloseAsksForCare) {
   EXPECT_EQ(outcome(1.5, 0, 1.5).outcome, Outcome::caution) << "at its limit";
   const rules::Result far = outcome(1.6, 0, 1.6);
   EXPECT_EQ(far.outcome, Outcome::fail);
-  EXPECT_THAT(far.advice,
-              HasSubstr("frame a wall before the studs that stand farther back than furring reaches (1-1/2\")"));
+  EXPECT_THAT(
+      far.advice,
+      HasSubstr(
+          "frame a wall before the studs of the right wall: they stand farther back than furring reaches (1-1/2\")"));
   EXPECT_EQ(outcome(3, 1.5, 1.5).outcome, Outcome::caution) << "on each side";
   EXPECT_EQ(outcome(1.5, 0, 0.5).outcome, Outcome::fail) << "1 in lies elsewhere";
   EXPECT_EQ(outcome(1, 0, 0.5).outcome, Outcome::caution);

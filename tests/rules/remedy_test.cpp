@@ -108,8 +108,8 @@ TEST(RemedyLines, ABoughtBaseGoesTheWayThatItsDrainsWindowLies) {
   for (const Row& row :
        {Row{true, 0.5, "set the whole base 1/16\" to the right", nullptr},
         {true, -0.5, "set the whole base 1/16\" to the left", nullptr},
-        {true, 50.8, "the room lets the base go 37/64\" to the right, not the 2\"", "22\" from its left edge"},
-        {true, -50.8, "the room lets the base go 37/64\" to the left, not the 2\"", "18\" from its left edge"},
+        {true, 50.8, "the room lets the base go 9/16\" to the right, not the 2\"", "22\" from its left edge"},
+        {true, -50.8, "the room lets the base go 9/16\" to the left, not the 2\"", "18\" from its left edge"},
         {false, 0.5, "the room does not let the base go to the back", "10\" from its back edge"},
         {false, 25.4, "the room does not let the base go to the back", "9\" from its back edge"},
         {false, -25.4, "the room does not let the base go to the front", "11\" from its back edge"}}) {

@@ -68,7 +68,7 @@ TEST(Says, OfTheSurvey) {
         0.25,
         in,
         {"its front left corner"},
-        {"rock by 1/4\""},
+        {"rock by 1/4\" in the dry fit: shim its front left corner for the trial"},
         "residential",
         Outcome::caution},
        {"room.stud-gap",
@@ -91,7 +91,7 @@ TEST(Says, OfTheSurvey) {
         1.6,
         in,
         {"stud 's2', at the floor"},
-        {"frame a wall before those studs: they stand farther back than furring reaches (1-1/2\")"}},
+        {"plumb those studs, or sister them out: they stand farther back than furring reaches (1-1/2\")", "no room"}},
        {"room.stud-gap",  // the same behind the bench, which the base's edge says nothing of
         [](Job&, Facts& f) {
           f.room.studs = {{"s2", job::Side::back, facts::Before::base, 0, 0.55 * in, 0.8 * in, 1},
@@ -100,6 +100,14 @@ TEST(Says, OfTheSurvey) {
         2.5,
         in,
         {"from the bench's edge to the stud 's3', at the floor"},
+        {"plumb those studs, or sister them out: they stand farther back than furring reaches (1-1/2\")", "no room"}},
+       {"room.stud-gap",  // all of their length so far back that a wall has room
+        [](Job&, Facts& f) {
+          f.room.studs = {{"s2", job::Side::back, facts::Before::base, 0, 2 * in, 1.9 * in, 1.5 * in}};
+        },
+        2,
+        in,
+        {"stud 's2', at the floor"},
         {"frame a wall before those studs: they stand farther back than furring reaches (1-1/2\")"}},
        {"room.stud-gap",  // a wall that leans out: its strips are listed to the studs' tops
         [](Job&, Facts& f) {
@@ -118,7 +126,7 @@ TEST(Says, OfTheSurvey) {
         1.6,
         in,
         {"from the bench's edge to the stud 's2', at its top"},
-        {"frame a wall before those studs: they stand farther back than furring reaches (1-1/2\")"}},
+        {"plumb those studs, or sister them out: they stand farther back than furring reaches (1-1/2\")", "no room"}},
        {"room.stud-gap",  // at the cleat farther than at the floor and at the upstand: the wall leans out
         [](Job&, Facts& f) {
           f.room.studs = {{"s3", job::Side::left, facts::Before::bench, 0, 0.1 * in, 0.3 * in, 0.4 * in}};
@@ -157,7 +165,7 @@ TEST(Says, OfTheSurvey) {
         0.05,
         in,
         {"narrowest 47-1/4\" above the datum, for a base 57-1/2\" long"},
-        {"with 3/64\" to spare"},
+        {"with 1/32\" to spare"},
         "residential",
         Outcome::caution},
        {"room.drop-in",
@@ -166,7 +174,7 @@ TEST(Says, OfTheSurvey) {
         in,
         {},
         {"level it lacks 1/2\" between the walls", "5/8\" shorter (base.length)", "plane or move the studs",
-         "tipped in by 7 degrees, where 19/64\" is left as it levels out", "in mortar it ploughs the bed"}},
+         "tipped in by 7 degrees, where 1/4\" is left as it levels out", "in mortar it ploughs the bed"}},
        {"room.drop-in",
         drop(-0.5 * in, 6.2, -0.3 * in),
         -0.5,

@@ -407,6 +407,24 @@ TEST(Words, AJoistBeyondTheHookIsToldOnItsOtherSide) {
   EXPECT_EQ(told(false, 14), "the joist at 14\" from the entry");
 }
 
+TEST(Words, WhatPassesByTheTapeAloneIsToldSo) {
+  // Source: none; a pass beside a number that reads as past its limit says why, whatever the unit; a caution does not.
+  rules::Result r;
+  r.id = "opening.width", r.limit.least = 0, r.limit.greatest = 12.7, r.outcome = rules::Outcome::pass;
+  const auto told = [&](double mm, job::UnitSystem unit) {
+    job::Job job = sample::alcove();
+    job.unit = unit, r.measured = mm;
+    return rules::found_and_limit(r, job);
+  };
+  const std::string why = ", at its limit as far as the tape tells, limit 0";
+  EXPECT_THAT(told(12.72, job::UnitSystem::inch), testing::StartsWith("1/2\"" + why));
+  EXPECT_THAT(told(14.2, job::UnitSystem::inch), testing::StartsWith("9/16\"" + why));
+  EXPECT_THAT(told(12.72, job::UnitSystem::metric), testing::HasSubstr(" mm" + why));
+  EXPECT_THAT(told(12.6, job::UnitSystem::inch), testing::Not(testing::HasSubstr("tape")));
+  r.outcome = rules::Outcome::caution;
+  EXPECT_THAT(told(12.72, job::UnitSystem::inch), testing::StartsWith("just over 1/2\""));
+}
+
 TEST(Words, WhatWouldBreakACheckIsToldAsThatTellsIt) {
   // Source: by hand: 0.378 in is over 3/8 by less than half a sixteenth; told by a check that measured it or by one
   // that could not tell yet it is the same; 0.3 is rounded up.

@@ -95,7 +95,8 @@ class RimCard {
       parts.push(make('h4', {}, 'Press, the highest first'), make('ol', {className: 'press'}, ...press.map((p) =>
         make('li', {}, make('strong', {}, ruleText(pressAt(card, p), card.metric)), ` ${p.name}`))));
     parts.push(make('h4', {}, 'Falls now'), make('ul', {className: 'falls'}, ...found.falls.map((f) =>
-      make('li', {}, `${f.surface === 'base-floor' ? 'floor' : f.surface}, ${f.facet}: `, make('strong', {}, fallAsChecked(f.fall, results, card.metric))))));
+      make('li', {}, `${f.surface === 'base-floor' ? 'floor' : f.surface}, ${f.facet}: `, make('strong', {},
+        fallAsChecked(f.surface === 'threshold' ? f.inward : f.fall, results, card.metric))))));
     const told = results.filter((r) => r.outcome !== 'not-applicable');
     parts.push(make('h4', {}, 'Checks as it lies'), make('ul', {className: 'falls'}, ...told.map((r) => this.lineOf(r))));
     this.answer.replaceChildren(...parts);

@@ -88,12 +88,14 @@ class Told {
 
   measured() {
     const {value, least, greatest} = this.result, nearest = this.nearest(value), broken = this.under() || this.over();
-    if (broken && least !== null && value < least && nearest === this.least()) return `just under ${nearest}`;
-    if (broken && greatest !== null && value > greatest && nearest === this.greatest()) return `just over ${nearest}`;
+    const byTape = broken && this.result.outcome === 'pass' ? ', at its limit as far as the tape tells' : '';
+    const just = (side) => (byTape ? '' : `just ${side} `) + nearest + byTape;
+    if (broken && least !== null && value < least && nearest === this.least()) return just('under');
+    if (broken && greatest !== null && value > greatest && nearest === this.greatest()) return just('over');
     const kept = this.readsAsBroken();
     if (kept !== null) return `just at ${kept}`;
     if (least === null && greatest === null) return nearest;
-    return this.noBetter(value, least === null || (greatest !== null && value - least >= greatest - value));
+    return this.noBetter(value, least === null || (greatest !== null && value - least >= greatest - value)) + byTape;
   }
 }
 
