@@ -30,7 +30,7 @@ std::string open_checks(const std::vector<rules::Result>& results) {
 std::string waits_until(Come come, const Findings& s) {
   const facts::Holds& holds = s.judgement.holds;
   if (come >= Come::to_what_lies_on_the_floor && holds.floor) return "the floor carries it";
-  if (come >= Come::to_mortar && holds.walls) return "a wall stands before the studs that are too far back";
+  if (come >= Come::to_mortar && holds.walls) return "the studs that stand too far back are brought out";
   if (come >= Come::to_mortar && holds.upstand) return "timber stands behind the upstand";
   const rules::Result* board = rules::rejected_board(s.judgement.results);
   if (come < Come::to_wall_board || !board) return "";
@@ -54,11 +54,17 @@ std::string tiles_bought(const std::vector<takeoff::Row>& rows) {
 }
 
 std::string wall_before_studs(const facts::Facts& facts) {
-  const auto studs = std::count_if(facts.room.studs.begin(), facts.room.studs.end(), takeoff::beyond_furring);
-  if (studs == 0) return "";
-  return studs == 1 ? "First frame a wall before the stud that stands farther back than furring reaches. "
-                    : "First frame a wall before the " + std::to_string(studs) +
-                          " studs that stand farther back than furring reaches. ";
+  int framed = 0, sistered = 0;
+  for (const facts::StudGap& stud : facts.room.studs)
+    if (takeoff::beyond_furring(stud)) ++(facts::too_near_for_a_wall(facts.room.studs, stud.wall) ? sistered : framed);
+  const auto first = [](int studs, const std::string& what) {
+    return studs == 0
+               ? ""
+               : "First " + what +
+                     (studs == 1 ? "the stud that stands" : "the " + std::to_string(studs) + " studs that stand") +
+                     " farther back than furring reaches. ";
+  };
+  return first(framed, "frame a wall before ") + first(sistered, "plumb or sister, as no wall has room before them, ");
 }
 
 double base_stands_to_mm(const facts::Facts& facts) {

@@ -231,7 +231,7 @@ std::string furring_words(const Subject& s) {
   if (!any) return "";
   return " Heavy dashes: to be furred out, so thick at the foot by the cut list" +
          std::string{above ? "; above: nothing there, but higher up" : ""} +
-         std::string{framed_out ? "; HOLD: frame out: too far back for a strip" : ""} +
+         std::string{framed_out ? "; HOLD: bring out: too far back for a strip" : ""} +
          std::string{held ? "; fur HOLD: that strip waits, see {cuts}." : "."} + late_furring_in_short(s);
 }
 

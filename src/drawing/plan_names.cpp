@@ -78,7 +78,7 @@ void Plan::furring() {
     if (!told) continue;
     furring_at(stud.wall, part(s_.facts, stud.part_id).bbox_mm,
                told->in_mm > 0     ? "in " + pen_.words(told->in_mm)
-               : told->framed_out  ? "HOLD: frame out"
+               : told->framed_out  ? "HOLD: bring out"
                : told->held        ? "fur HOLD"
                : told->foot_mm > 0 ? "fur " + pen_.words(told->foot_mm)
                                    : "fur above",

@@ -8,6 +8,7 @@
 #include "rules/fixture_words.hpp"
 #include "rules/levelling.hpp"
 #include "rules/remedy.hpp"
+#include "rules/told.hpp"
 #include "rules/words.hpp"
 #include "units/length.hpp"
 #include "units/tolerance.hpp"
@@ -92,11 +93,15 @@ OffWalls off_walls(const job::Job& job, const facts::Facts& facts, double least_
 /// Tile over the grate can be seen by nobody before it is set: the drain is where it is by then.
 Finding clear_of_finish(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (job.alcove.walls.empty()) return not_applicable("no wall stands round the base");
+  const auto is_nearer = [hand = told_hand(facts)](const facts::BeforeFinish& a, const facts::BeforeFinish& b) {
+    const bool alike = std::abs(a.gap_mm - b.gap_mm) <= units::tolerance::length_mm;
+    return alike ? turn_of(a.wall, hand) < turn_of(b.wall, hand) : a.gap_mm < b.gap_mm;
+  };
   const facts::BeforeFinish* nearest = nullptr;
   std::vector<std::string> ends;
   for (const facts::BeforeFinish& wall : facts.drain.before_finish) {
     if (wall.channel_end && wall.gap_mm < 0) ends.emplace_back(job::name_of(wall.wall));
-    if (!wall.channel_end && (!nearest || wall.gap_mm < nearest->gap_mm - units::tolerance::length_mm)) nearest = &wall;
+    if (!wall.channel_end && (!nearest || is_nearer(wall, *nearest))) nearest = &wall;
   }
   if (facts.drain.before_finish.empty()) return cannot_tell("no wall's face was found beside the drain");
   if (!nearest) return not_applicable("no wall stands along the channel");

@@ -134,7 +134,7 @@ TEST(PrintedPlan, NamesSidesAndFurring) {
   // bench's, which is framed first; back ones 0.03, no mark. One strip's foot is cut 7/8. Diagonals hypot(82, 40) and
   // hypot(80, 40). What fails: a subfloor 0.8 out of level; 0.945 left over along the width; tile below 72.
   const Sheet& s = settled("plan");
-  expect_words(s, {"fur 15/16", "fur 15/16", "fur 7/8", "fur 15/16", "fur HOLD", "HOLD: frame out", "HOLD: frame out",
+  expect_words(s, {"fur 15/16", "fur 15/16", "fur 7/8", "fur 15/16", "fur HOLD", "HOLD: bring out", "HOLD: bring out",
                    "91-1/4", "89-7/16", "BACK WALL  80", "LEFT WALL  40", "RIGHT WALL  40-1/16", "ENTRY  82", "bore 5",
                    "BENCH RIGHT", "4 CHECKS FAIL: see I-02, I-03"});
   for (const Text& t : s.texts) EXPECT_TRUE(t.words.rfind("fur 15/16", 0) != 0 || t.at.x / in < 8) << t.at.x;

@@ -254,8 +254,8 @@ TEST(Upstand, ShimsBesideItAreStapledAndNobodyPlanesThem) {
 
 TEST(Upstand, BlockingOfAWallThatIsToBeFramedOutComesAfterThatWall) {
   // Source: none; blocks between studs that a wall is framed before are buried.
-  const Step walls = step_that_says("blocking-in-a-wall-to-be-framed-out", "First frame a wall");
-  EXPECT_LT(walls.what.find("First frame a wall"), walls.what.find("et blocking"));
+  const Step walls = step_that_says("blocking-in-a-wall-to-be-framed-out", "First plumb or sister");
+  EXPECT_LT(walls.what.find("First plumb or sister"), walls.what.find("et blocking"));
   EXPECT_THAT(walls.what, HasSubstr("on HOLD till those are read"));
   EXPECT_TRUE(walls.hold);
   const Drawn d = drawn(job_of_case("blocking-in-a-wall-to-be-framed-out"), false);

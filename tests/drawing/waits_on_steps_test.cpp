@@ -47,7 +47,7 @@ TEST(WaitsOnSteps, NothingIsLaidOnAFloorThatCarriesTooLittle) {
 TEST(WaitsOnSteps, NoMortarBeforeAWallStandsThatIsToBeFramedOut) {
   // Source: common practice, no source: boards beside a base that is bedded already leave no room for a wall's plates.
   const std::vector<Step> steps = steps_of_room(room_that_waits("wall-that-waits-to-be-framed-out"));
-  const std::string until = "a wall stands before the studs that are too far back";
+  const std::string until = "the studs that stand too far back are brought out";
   expect_held_from(steps, "Mix outside", until);
   for (const Step& step : steps_of_room(demo("tannery-lane-2a"))) EXPECT_THAT(step.what, Not(HasSubstr(until)));
 }

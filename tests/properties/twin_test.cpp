@@ -253,9 +253,10 @@ TEST_P(RandomRoom, IsJudgedTheSameInTheOtherUnit) {
   };
   same.named = [](const std::string& shown) {
     if (shown == "checks[clear.area].measured") return 2 * mark_mm * longest_mm;
-    if (is_among(shown,
-                 {R"(checks\[(access\.(opening|inside-width|inside-depth|face)|clear\.(width|circle))\]\.measured)",
-                  R"(checks\[(wall\.furred-flat|seat\.(goes-in|side-gap|rear-gap))\]\.measured)"}))
+    if (is_among(
+            shown,
+            {R"(checks\[(access\.(opening|inside-width|inside-depth|face)|clear\.(width|circle))\]\.measured)",
+             R"(checks\[(wall\.furred-flat|drain\.clear-of-finish|fixture\.clear|seat\.(goes-in|side-gap|rear-gap))\]\.measured)"}))
       return 2 * mark_mm;
     if (is_among(shown, {R"(checks\[(wall\.furred-flat|seat\.goes-in)\]\.margin)"})) return 2 * mark_mm / 1.5;
     if (is_among(shown, {R"(checks\[seat\.(side|rear)-gap\]\.margin)"})) return 2 * mark_mm / 38.1;

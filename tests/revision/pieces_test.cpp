@@ -307,8 +307,8 @@ TEST(Changes, AVerdictThatChangedByItsLimitNamesBothLimits) {
   ASSERT_EQ(revision::verdicts(was, now).size(), 1u);
   EXPECT_EQ(revision::verdicts(was, now)[0].found, "2-1/2\", limit at least 3\"");
   EXPECT_EQ(revision::verdicts(was, now)[0].was, "pass, 2-1/2\", limit at least 2\"");
-  was.results[0].limit.least = 76.2;
-  EXPECT_EQ(revision::verdicts(was, now)[0].was, "pass, 2-1/2\"");
+  was.results[0].limit.least = 76.2, was.results[0].measured = 88.9;
+  EXPECT_EQ(revision::verdicts(was, now)[0].was, "pass, 3-1/2\"");
 }
 
 TEST(Changes, AnotherFastenerIsToldThoughAsManyAreBought) {
