@@ -30,8 +30,8 @@ using Content = std::function<void(Sheet& sheet, Pen& pen)>;
 /// The sheet at the largest scale of its trade's row at which it fits the set's paper; a picture that is not to scale,
 /// as large as fits.
 Sheet on_page(const std::string& name, const std::string& title, const job::Job& job, const Content& content);
-/// The same where it gets larger than another, if there is one; of two ways to lay out a picture the second costs little
-/// where it is the worse.
+/// The same where it gets larger than another, if there is one; of two ways to lay out a picture the second costs
+/// little where it is the worse.
 std::optional<Sheet> larger_on_page(const std::string& name, const std::string& title, const job::Job& job,
                                     const Sheet* than, const Content& content);
 /// Scales by which things are drawn, the largest first: those on the rules that are sold.

@@ -19,8 +19,8 @@ struct StickPiece {
   friend bool operator==(const StickPiece&, const StickPiece&) = default;
 };
 
-/// A stick with its pieces from left to right, longest first but those on hold last, between its trimmed ends. Between two pieces, and before
-/// the offcut, the saw takes its cut.
+/// A stick with its pieces from left to right, longest first but those on hold last, between its trimmed ends. Between
+/// two pieces, and before the offcut, the saw takes its cut.
 struct Stick {
   std::string stock;
   double length_mm = 0;

@@ -36,8 +36,8 @@ void expect_held_from(const std::vector<Step>& steps, const std::string& first, 
 }
 
 TEST(WaitsOnSteps, NothingIsLaidOnAFloorThatCarriesTooLittle) {
-  // Source: by hand: a deck too thin, and on site joists over 24 ft; what mends them comes before the bed, and so before
-  // the felt under it.
+  // Source: by hand: a deck too thin, and on site joists over 24 ft; what mends them comes before the bed, and so
+  // before the felt under it.
   job::Job site = demo("coopers-yard-4");
   site.floor.joist_span = job::Length::inches(24 * 12);
   for (const job::Job& job : {room_that_waits("deck-too-thin-for-its-joists"), site})
