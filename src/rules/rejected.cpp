@@ -44,7 +44,7 @@ constexpr std::array of_its_joints{"load.seat-cleat", "load.seat-push", "load.se
 /// Of what carries all of it: mended from below, or with another deck, before anything is laid on it.
 constexpr std::array of_the_floor{"load.joists-strength", "load.joists-deflection", "load.deck", "floor.deck-span"};
 /// Of the wall board: what it hides, and how high it goes.
-constexpr std::array of_the_board{"blocking.behind",  "fixture.above-water", "fixture.clear-of-bench",
+constexpr std::array of_the_board{"blocking.behind",  "fixture.above-water", "fixture.clear-of-bench", "fixture.clear",
                                   "wall.above-floor", "wall.above-drain",    "wall.above-room"};
 
 /// The first that fails of such checks, as they are told.

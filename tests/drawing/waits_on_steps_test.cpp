@@ -63,6 +63,12 @@ TEST(WaitsOnSteps, NoWallIsClosedOverWhatItLacks) {
   const std::vector<Step> steps = steps_of_room(bare);
   expect_held_from(steps, "Board, flashing", "each fixture has its place and timber");
   EXPECT_THAT(steps.at(2).what, HasSubstr("For what is fastened to the walls: set blocking behind"));
+  job::Job on_another = demo("tannery-lane-2a");  // two on one spot
+  for (const char* name : {"shelf", "valve"})
+    on_another.fixtures.push_back(
+        {name, job::Side::back, Length::inches(32), Length::inches(34), Length::inches(1), Length::inches(1)});
+  on_another.walls.blocking = {Length::inches(34)};
+  expect_held_from(steps_of_room(on_another), "Board, flashing", "each fixture has its place and timber");
   const std::vector<Step> low = steps_of_room(room_that_waits("waterproof-to-48"));
   expect_held_from(low, "Board, flashing", "the wall is waterproof high enough");
   for (const Step& step : low)
