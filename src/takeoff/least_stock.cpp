@@ -269,12 +269,15 @@ CutProblem weighed(CutProblem problem) {
 }
 
 StickChoice choose(const CutProblem& problem) {
-  const Relaxed relaxed = relax_and_bound(problem);
-  constexpr int few = 60, more = 100;
-  if (problem.pieces() <= few) return search_all(problem, relaxed);
+  Relaxed relaxed = relax(problem);
   StickChoice best;
   best.bound = relaxed.bound;
   keep_cheaper(problem, best, first_fit(problem));
+  if (best.least()) return best;
+  relaxed = sharpened(problem, std::move(relaxed));
+  constexpr int few = 60, more = 100;
+  if (problem.pieces() <= few) return search_all(problem, relaxed);
+  best.bound = relaxed.bound;
   for (const int left_over : {few, more})
     if (!best.least()) keep_cheaper(problem, best, Dive{problem, relaxed}.down_to(left_over));
   return best;
@@ -346,7 +349,7 @@ LeastStock least_stock(const CutProblem& problem) {
 std::int64_t least_length(const CutProblem& problem) {
   const SolverSession session;
   const CutProblem heavy = weighed(problem);
-  return relax_and_bound(heavy).bound / heavy.weight;
+  return sharpened(heavy, relax(heavy)).bound / heavy.weight;
 }
 
 }  // namespace fallwright::takeoff

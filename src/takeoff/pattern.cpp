@@ -68,7 +68,8 @@ Knapsack::Knapsack(const CutProblem& problem, const Sums& sums, std::vector<std:
   const std::size_t kinds = problem.kinds();
   std::size_t rows = 1;  // sizes of which there is nothing left need none
   for (std::size_t i = kinds; i-- > 0;) row_[i] = problem.count[i] > 0 ? rows++ : row_[i + 1];
-  cells_.resize(rows * sums_.count());
+  cells_ = std::make_unique_for_overwrite<std::int64_t[]>(rows * sums_.count());
+  std::fill_n(cells_.get(), sums_.count(), 0);
   for (std::size_t i = kinds; i-- > 0;)
     if (problem.count[i] > 0) fill(i);
 }
@@ -76,25 +77,29 @@ Knapsack::Knapsack(const CutProblem& problem, const Sums& sums, std::vector<std:
 void Knapsack::fill(std::size_t kind) {
   const std::int64_t size = problem_.size[kind], worth = value_[kind];
   const std::int64_t* const others = row(kind + 1);
-  std::int64_t* const own = cells_.data() + row_[kind] * sums_.count();
+  std::int64_t* const own = cells_.get() + row_[kind] * sums_.count();
   const std::size_t cells = sums_.count();
-  std::copy(others, others + cells, own);
-  const auto with = [&](std::size_t at, std::size_t rest, std::int64_t n) {
-    own[at] = std::max(own[at], own[rest] + n * worth);
-  };
   const auto rest_of = [&](std::size_t at, std::int64_t n) { return sums_.within(sums_[at] - n * size); };
   if (problem_.count[kind] * size >= problem_.room.back()) {  // more than a stick holds: any number may be taken
-    for (std::size_t at = sums_.from(size); at < cells; ++at) with(at, rest_of(at, 1), 1);
+    const std::size_t first = sums_.from(size);
+    std::copy(others, others + first, own);
+    for (std::size_t at = first; at < cells; ++at) own[at] = std::max(others[at], own[rest_of(at, 1)] + worth);
     return;
   }
   // Bundles of 1, 2, 4 ... and what is left, each taken or not, come to any number of it and no more. From above: what
   // stands below has not taken the bundle yet.
+  const std::int64_t* before = others;
   for (std::int64_t left = problem_.count[kind], n = 1; left > 0; left -= n, n = std::min(2 * n, left)) {
     const std::size_t first = sums_.from(n * size);
+    const auto with = [&](std::size_t at, std::size_t rest) {
+      own[at] = std::max(before[at], before[rest] + n * worth);
+    };
     if (sums_.are_all())
-      for (std::size_t at = cells; at-- > first;) with(at, at - static_cast<std::size_t>(n * size), n);
+      for (std::size_t at = cells; at-- > first;) with(at, at - static_cast<std::size_t>(n * size));
     else
-      for (std::size_t at = cells; at-- > first;) with(at, rest_of(at, n), n);
+      for (std::size_t at = cells; at-- > first;) with(at, rest_of(at, n));
+    if (before == others) std::copy(others, others + first, own);
+    before = own;
   }
 }
 

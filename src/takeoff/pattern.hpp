@@ -4,6 +4,7 @@
 
 #include <compare>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -69,15 +70,15 @@ class Knapsack {
  private:
   class Walk;
   void fill(std::size_t kind);
-  const std::int64_t* row(std::size_t kind) const { return cells_.data() + row_[kind] * sums_.count(); }
+  const std::int64_t* row(std::size_t kind) const { return cells_.get() + row_[kind] * sums_.count(); }
   /// Of the sizes from this one on, in so much room.
   std::int64_t most(std::size_t kind, std::int64_t room) const { return row(kind)[sums_.within(room)]; }
 
   const CutProblem& problem_;
   const Sums& sums_;
   std::vector<std::int64_t> value_;
-  std::vector<std::size_t> row_;     ///< of the table, for the sizes from this one on
-  std::vector<std::int64_t> cells_;  ///< the table, by sum in each row
+  std::vector<std::size_t> row_;           ///< of the table, for the sizes from this one on
+  std::unique_ptr<std::int64_t[]> cells_;  ///< the table, by sum in each row
 };
 
 }  // namespace fallwright::takeoff

@@ -120,8 +120,7 @@ Relaxed relax(const CutProblem& problem, const std::vector<Pattern>& seeds) {
   return found;
 }
 
-Relaxed relax_and_bound(const CutProblem& problem) {
-  Relaxed relaxed = relax(problem);
+Relaxed sharpened(const CutProblem& problem, Relaxed relaxed) {
   CutProblem lengths = problem;
   lengths.cost = problem.length;
   lengths.weight = 0;
