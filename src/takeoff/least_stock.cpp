@@ -107,7 +107,7 @@ std::optional<std::vector<Pattern>> worthwhile(const CutProblem& problem, const 
 /// Searches whole numbers over `patterns` and what is known. @return whether none over these cost less.
 bool search(const CutProblem& problem, std::vector<Pattern> patterns, StickChoice& best) {
   const std::vector<int> known = counted(best.sticks, patterns);
-  const Counts counts = whole_numbers(problem, patterns, known);
+  const Counts counts = whole_numbers(problem, patterns, known, best.bound);
   auto sticks = trimmed(problem, patterns, counts.times);
   if (!sticks) return false;
   keep_cheaper(problem, best, std::move(*sticks));

@@ -42,6 +42,7 @@ void add_column(glp_prob* program, const CutProblem& problem, const Pattern& pat
 /// What the search is told as it goes, and where it is told to stop.
 struct Guide {
   const std::vector<int>& known;
+  std::int64_t bound;
   int nodes_left;
   bool told = false;
 };
@@ -55,7 +56,9 @@ void on_the_way(glp_tree* tree, void* info) {
     values.insert(values.end(), guide.known.begin(), guide.known.end());
     glp_ios_heur_sol(tree, values.data());
   }
-  if (reason == GLP_ISELECT && --guide.nodes_left < 0) glp_ios_terminate(tree);
+  // At the bound nothing is left to find, which the program of these patterns alone may take long to see.
+  const bool is_least = reason == GLP_IBINGO && std::llround(glp_mip_obj_val(glp_ios_get_prob(tree))) <= guide.bound;
+  if (is_least || (reason == GLP_ISELECT && --guide.nodes_left < 0)) glp_ios_terminate(tree);
 }
 
 glp_smcp quiet_simplex() {
@@ -112,7 +115,8 @@ std::optional<Shares> Relaxation::solve() {
   return shares;
 }
 
-Counts whole_numbers(const CutProblem& problem, const std::vector<Pattern>& patterns, const std::vector<int>& known) {
+Counts whole_numbers(const CutProblem& problem, const std::vector<Pattern>& patterns, const std::vector<int>& known,
+                     std::int64_t bound) {
   const Program program = program_of(problem);
   for (const Pattern& pattern : patterns) add_column(program.get(), problem, pattern);
   for (int j = 1; j <= glp_get_num_cols(program.get()); ++j) glp_set_col_kind(program.get(), j, GLP_IV);
@@ -120,7 +124,7 @@ Counts whole_numbers(const CutProblem& problem, const std::vector<Pattern>& patt
   if (glp_simplex(program.get(), &simplex) != 0 || glp_get_status(program.get()) != GLP_OPT) return {known};
   // Nodes by the size of the program, so that a large one takes no longer than a small one.
   constexpr int work = 300'000;
-  Guide guide{known, work / (20 * static_cast<int>(problem.kinds()) + static_cast<int>(patterns.size()))};
+  Guide guide{known, bound, work / (20 * static_cast<int>(problem.kinds()) + static_cast<int>(patterns.size()))};
   const glp_iocp how = exact_search(guide);
   const bool whole = glp_intopt(program.get(), &how) == 0;
   const int status = glp_mip_status(program.get());

@@ -53,7 +53,9 @@ struct Counts {
 };
 
 /// The integer program. `known` are numbers that cover all pieces: the search begins with them, and they come back
-/// when nothing cheaper is found. It ends after a set number of nodes, never by a clock.
-Counts whole_numbers(const CutProblem& problem, const std::vector<Pattern>& patterns, const std::vector<int>& known);
+/// when nothing cheaper is found. It ends with what costs no more than `bound`, below which there is known to be
+/// nothing, or after a set number of nodes, never by a clock.
+Counts whole_numbers(const CutProblem& problem, const std::vector<Pattern>& patterns, const std::vector<int>& known,
+                     std::int64_t bound);
 
 }  // namespace fallwright::takeoff
