@@ -20,7 +20,7 @@ namespace {
 /// Where a plane cuts a mesh, as strokes in the view's own right and up.
 std::vector<Line> slice(const TopoDS_Shape& shape, const gp_Pln& plane, const View& view) {
   static std::set<const void*> meshed;  // rooms that are kept: no other solid comes to lie where one was
-  if (meshed.insert(shape.TShape().get()).second) BRepMesh_IncrementalMesh{shape, 0.02, false, 0.05};
+  if (meshed.insert(shape.TShape().get()).second) BRepMesh_IncrementalMesh{shape, 0.05, false, 0.1};
   const gp_Dir& normal = plane.Axis().Direction();
   const gp_Dir up = view.toward.Crossed(view.right);
   std::vector<Line> strokes;
