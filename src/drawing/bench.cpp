@@ -298,7 +298,7 @@ std::string where_it_stands(const Subject& s, const Frame& frame) {
 Sheet draw_bench_plan(const Subject& subject) {
   const parts::Model& model = subject.model;
   const Wanted below = [](const parts::Solid& s) { return in_frame(s) && s.part.kind != parts::Kind::deck; };
-  const Projection seen = project(shapes_of(model, below), from_above(), false);
+  const Projection seen = project(shapes_of(model, below), from_above(), false, &model);
   const bool apart = schedules_apart(subject);
   return on_page("bench-plan", "Bench frame from above, deck off", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
@@ -334,7 +334,7 @@ Sheet draw_bench_front(const Subject& subject) {
   const parts::Model& model = subject.model;
   const View view = view_from(front_of(subject.job()));
   // Hidden edges of thin steel would run into bars.
-  const Projection seen = uncrowded(project(shapes_of(model, in_frame), view, is_timber(subject.job())));
+  const Projection seen = uncrowded(project(shapes_of(model, in_frame), view, is_timber(subject.job()), &model));
   return on_page("bench-front", "Bench frame from the front", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
     sheet.sight = eye_at(before_bench(model, front_of(subject.job())), front_of(subject.job()));
@@ -364,7 +364,7 @@ std::vector<Sheet> draw_bench_end(const Subject& subject) {
   const parts::Model& model = subject.model;
   const View view = view_from(end_of(subject.job()));
   const Wanted both = [](const parts::Solid& s) { return in_frame(s) || s.role == Role::seat_block; };
-  const Projection seen = uncrowded(project(shapes_of(model, both), view, is_timber(subject.job())));
+  const Projection seen = uncrowded(project(shapes_of(model, both), view, is_timber(subject.job()), &model));
   const bool back = subject.job().bench->place == job::Side::back;
   const char* title = back ? "Bench from the right" : "Bench from the entry";
   const bool notched = apron_is_notched(subject), small = is_small(paper_of(subject.job()));

@@ -296,7 +296,7 @@ std::vector<CutSolid> cut_solids(const parts::Model& model, const Wanted& wanted
         &solid, {}, look_of(solid, angle, model.job), called(solid, model.job), {solid.id, cut.letter, moved}};
     // Through the axis of what is round the plane runs along the seam of its faces, where not every edge is found.
     for (const double off : {0.0, 0.2, -0.2, 0.6, -0.6}) {
-      part.seen = section({solid.shape}, plane.Translated(gp_Vec{normal.XYZ() * off}), cut.view);
+      part.seen = section(solid, plane.Translated(gp_Vec{normal.XYZ() * off}), cut.view);
       for (const Arc& bend : part.seen.arcs)  // of sheet steel
         for (const Line& chord : chords_of(bend)) part.seen.lines.push_back(chord);
       part.seen.arcs.clear();

@@ -296,7 +296,7 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
 /// On small paper the framing has a sheet of its own, lest the numbers of one lie in the other's.
 std::vector<Sheet> draw_plan(const Subject& subject) {
   // Walls and what stands between them do not hide each other from above.
-  Projection walls = project(shapes_of(subject.model, is_low_wall), from_above(), false);
+  Projection walls = project(shapes_of(subject.model, is_low_wall), from_above(), false, &subject.model);
   if (subject.job().walls.existing) walls = as_kind(walls, LineKind::existing);
   std::vector<TopoDS_Shape> shapes = shapes_of(
       subject.model, [](const parts::Solid& s) { return s.role == Role::seat_block || s.role == Role::drain; });

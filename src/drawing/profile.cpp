@@ -61,7 +61,7 @@ std::vector<Seen> cut_members(const parts::Model& model, const View& view, Proje
     if (solid.role != parts::Role::bench_frame) continue;
     const auto [far, near] = reach_along(solid, view.toward);
     if (far > end - inside || near < end - inside) continue;
-    const Projection cut = as_kind(section({solid.shape}, plane, view), LineKind::outline);
+    const Projection cut = as_kind(section(solid, plane, view), LineKind::outline);
     Sheet alone;
     Pen{alone, 1}.add(cut);
     outlines.lines.insert(outlines.lines.end(), cut.lines.begin(), cut.lines.end());
@@ -100,7 +100,7 @@ class Profile {
                                   return s.role == parts::Role::seat_block ||
                                          (s.role == parts::Role::bench_frame && !is_timber(subject.job()));
                                 }),
-                      view_, false)},
+                      view_, false, &subject.model)},
         members_{is_timber(subject.job()) ? cut_members(subject.model, view_, seen_)
                                           : seen_members(subject.model, view_)} {
     for (const Seen& member : members_)

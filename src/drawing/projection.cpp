@@ -8,24 +8,20 @@
 
 #include <BRepAdaptor_Curve.hxx>
 #include <BRepAlgoAPI_Section.hxx>
-#include <BRepLib.hxx>
 #include <BRep_Tool.hxx>
 #include <GCPnts_QuasiUniformDeflection.hxx>
-#include <HLRAlgo_Projector.hxx>
-#include <HLRBRep_Algo.hxx>
-#include <HLRBRep_HLRToShape.hxx>
 #include <Standard_Failure.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopLoc_Location.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Edge.hxx>
-#include <gp_Ax2.hxx>
 #include <gp_Ax3.hxx>
 #include <gp_Circ.hxx>
 #include <gp_Trsf.hxx>
 
 #include "brep/skin.hpp"
 #include "drawing/scene.hpp"
+#include "parts/model.hpp"
 #include "units/tolerance.hpp"
 
 namespace fallwright::drawing {
@@ -64,28 +60,6 @@ void add_edge(const TopoDS_Edge& edge, LineKind kind, Projection& out) {
   points.push_back(curve.Value(curve.LastParameter()));
   for (std::size_t i = 0; i + 1 < points.size(); ++i)
     out.lines.push_back({{points[i].X(), points[i].Y()}, {points[i + 1].X(), points[i + 1].Y()}, kind});
-}
-
-void add_edges(TopoDS_Shape compound, LineKind kind, Projection& out) {
-  if (compound.IsNull()) return;
-  BRepLib::BuildCurves3d(compound);
-  for (TopExp_Explorer it{compound, TopAbs_EDGE}; it.More(); it.Next()) add_edge(TopoDS::Edge(it.Current()), kind, out);
-}
-
-/// The same circle seen at several depths is one; a hidden one under a visible one is none.
-std::vector<Arc> tidy(const std::vector<Arc>& arcs) {
-  std::vector<Arc> kept;
-  for (const LineKind kind : {LineKind::outline, LineKind::hidden})
-    for (const Arc& arc : arcs) {
-      if (arc.kind != kind) continue;
-      const bool known = std::any_of(kept.begin(), kept.end(), [&](const Arc& k) {
-        return std::hypot(k.centre.x - arc.centre.x, k.centre.y - arc.centre.y) < same &&
-               std::abs(k.radius - arc.radius) < same && k.from_deg <= arc.from_deg + same &&
-               k.to_deg >= arc.to_deg - same;
-      });
-      if (!known) kept.push_back(arc);
-    }
-  return kept;
 }
 
 /// A straight line's carrier: direction and distance from the origin, rounded so that equal carriers compare equal.
@@ -149,6 +123,48 @@ std::vector<Line> tidy(const std::vector<Line>& lines) {
         covered.push_back(i);
       }
       covered = merged(std::move(covered));
+    }
+  }
+  return out;
+}
+
+std::vector<Arc> tidy(const std::vector<Arc>& arcs) {
+  struct Track {
+    Point centre;
+    double radius;
+    std::map<LineKind, std::vector<Interval>> kinds;  // in millimetres round it
+  };
+  std::vector<Track> tracks;
+  for (const Arc& arc : arcs) {
+    const auto is_same = [&](const Track& t) {
+      return std::hypot(t.centre.x - arc.centre.x, t.centre.y - arc.centre.y) < same &&
+             std::abs(t.radius - arc.radius) < same;
+    };
+    auto track = std::find_if(tracks.begin(), tracks.end(), is_same);
+    if (track == tracks.end()) track = tracks.insert(track, {arc.centre, arc.radius, {}});
+    const double mm = track->radius * M_PI / 180, from = std::fmod(arc.from_deg + 720, 360),
+                 to = from + arc.to_deg - arc.from_deg;
+    track->kinds[arc.kind].emplace_back(from * mm, std::min(to, 360.0) * mm);
+    if (to > 360) track->kinds[arc.kind].emplace_back(0, (to - 360) * mm);
+  }
+  std::vector<Arc> out;
+  for (Track& track : tracks) {
+    const double degrees_of = 180 / M_PI / track.radius, once_round = 2 * M_PI * track.radius;
+    std::vector<Interval> covered;
+    for (auto& [kind, intervals] : track.kinds) {  // in the order of LineKind: outlines first
+      std::vector<Interval> own = without(merged(std::move(intervals)), covered);
+      covered.insert(covered.end(), own.begin(), own.end());
+      covered = merged(std::move(covered));
+      if (own.size() > 1 && own.front().first < same &&
+          own.back().second > once_round - same) {  // one through the right
+        own.back().second += own.front().second;
+        own.erase(own.begin());
+      }
+      for (const Interval& i : own) {
+        const bool whole = i.second - i.first > once_round - same;
+        out.push_back(
+            {track.centre, track.radius, whole ? 0 : i.first * degrees_of, whole ? 360 : i.second * degrees_of, kind});
+      }
     }
   }
   return out;
@@ -299,84 +315,31 @@ class Cutter {
 
 }  // namespace
 
-namespace {
+/// Cut by the kernel.
+static TopoDS_Shape cut(const TopoDS_Shape& shape, const gp_Pln& plane) {
+  BRepAlgoAPI_Section cut{shape, plane, false};
+  cut.Build();
+  if (!cut.IsDone()) throw Standard_Failure{"a section could not be cut"};
+  return cut.Shape();
+}
 
-/// Cuts by the kernel, each kind of member once for each place along it: equal members share a shape.
-class KernelCuts {
- public:
-  explicit KernelCuts(const gp_Pln& plane) : plane_{plane} {}
-
-  TopoDS_Shape of(const TopoDS_Shape& shape) {
-    const gp_Pln own = plane_.Transformed(shape.Location().Transformation().Inverted());
-    const auto is_same = [&](const Made& made) {
-      return made.of == shape.TShape() && made.by.Axis().Direction().IsEqual(own.Axis().Direction(), 1e-9) &&
-             made.by.Distance(own.Location()) < units::tolerance::length_mm;
-    };
-    auto made = std::find_if(made_.begin(), made_.end(), is_same);
-    if (made == made_.end()) made = made_.insert(made_.end(), {shape.TShape(), own, cut(shape.Located({}), own)});
-    return made->edges.Moved(shape.Location());
-  }
-
- private:
-  struct Made {
-    Handle(TopoDS_TShape) of;
-    gp_Pln by;
-    TopoDS_Shape edges;
-  };
-
-  static TopoDS_Shape cut(const TopoDS_Shape& shape, const gp_Pln& plane) {
-    BRepAlgoAPI_Section cut{shape, plane, false};
-    cut.Build();
-    if (!cut.IsDone()) throw Standard_Failure{"a section could not be cut"};
-    return cut.Shape();
-  }
-
-  gp_Pln plane_;
-  std::vector<Made> made_;
-};
-
-}  // namespace
-
-Projection section(const std::vector<TopoDS_Shape>& shapes, const gp_Pln& plane, const View& view) {
+Projection section(const parts::Solid& solid, const gp_Pln& plane, const View& view) {
   gp_Trsf into_view;  // the view's right becomes x, its up y
   into_view.SetTransformation(gp_Ax3{gp::Origin(), view.toward, view.right});
   Projection out;
-  const Cutter cutter{plane};
-  KernelCuts by_kernel{plane};
-  for (const TopoDS_Shape& shape : shapes) {
-    if (const auto lines = cutter(brep::skin_of(shape))) {
-      for (const auto& [from, to] : *lines) {
-        const gp_Pnt a = from.Transformed(into_view), b = to.Transformed(into_view);
-        out.lines.push_back({{a.X(), a.Y()}, {b.X(), b.Y()}, LineKind::section});
-      }
-      continue;
+  if (const auto lines = Cutter{plane}(*parts::skin_of(solid))) {
+    for (const auto& [from, to] : *lines) {
+      const gp_Pnt a = from.Transformed(into_view), b = to.Transformed(into_view);
+      out.lines.push_back({{a.X(), a.Y()}, {b.X(), b.Y()}, LineKind::section});
     }
-    for (TopExp_Explorer it{by_kernel.of(shape).Moved(TopLoc_Location{into_view}), TopAbs_EDGE}; it.More(); it.Next())
+  } else {
+    for (TopExp_Explorer it{cut(solid.shape, plane).Moved(TopLoc_Location{into_view}), TopAbs_EDGE}; it.More();
+         it.Next())
       add_edge(TopoDS::Edge(it.Current()), LineKind::section, out);
   }
   out.lines = tidy(out.lines);
   return out;
 }
-
-namespace {
-
-/// Arcs are drawn as such, and only the kernel keeps them.
-bool has_arcs(const TopoDS_Shape& shape) {
-  for (TopExp_Explorer it{shape, TopAbs_EDGE}; it.More(); it.Next())
-    if (BRepAdaptor_Curve{TopoDS::Edge(it.Current())}.GetType() != GeomAbs_Line) return true;
-  return false;
-}
-
-Handle(HLRBRep_Algo) hidden_lines_of(const std::vector<TopoDS_Shape>& shapes, const View& view) {
-  Handle(HLRBRep_Algo) algorithm = new HLRBRep_Algo;
-  for (const TopoDS_Shape& shape : shapes) algorithm->Add(shape);
-  algorithm->Projector(HLRAlgo_Projector{gp_Ax2{gp::Origin(), view.toward, view.right}});
-  algorithm->Update();
-  algorithm->Hide();
-  return algorithm;
-}
-
-}  // namespace
 
 std::vector<Projection> project_apart(const std::vector<std::vector<TopoDS_Shape>>& groups, const View& view,
                                       const parts::Model* model) {
@@ -385,23 +348,12 @@ std::vector<Projection> project_apart(const std::vector<std::vector<TopoDS_Shape
   return scene.seen();
 }
 
-Projection project(const std::vector<TopoDS_Shape>& shapes, const View& view, bool with_hidden) {
-  if (std::none_of(shapes.begin(), shapes.end(), has_arcs)) {
-    Scene scene{view};
-    scene.add(shapes);
-    return with_hidden ? scene.with_hidden() : scene.seen().front();
-  }
-  HLRBRep_HLRToShape lines{hidden_lines_of(shapes, view)};
-  Projection out;
-  add_edges(lines.VCompound(), LineKind::outline, out);
-  add_edges(lines.OutLineVCompound(), LineKind::outline, out);
-  if (with_hidden) {
-    add_edges(lines.HCompound(), LineKind::hidden, out);
-    add_edges(lines.OutLineHCompound(), LineKind::hidden, out);
-  }
-  out.lines = tidy(out.lines);
-  out.arcs = tidy(out.arcs);
-  return out;
+Projection project(const std::vector<TopoDS_Shape>& shapes, const View& view, bool with_hidden,
+                   const parts::Model* model) {
+  Scene scene{view, model};
+  for (const TopoDS_Shape& shape : shapes) scene.keep_arcs(shape);
+  scene.add(shapes);
+  return with_hidden ? scene.with_hidden() : scene.seen().front();
 }
 
 }  // namespace fallwright::drawing

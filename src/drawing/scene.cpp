@@ -10,6 +10,11 @@
 #include <boost/geometry/index/rtree.hpp>
 #include <boost/iterator/function_output_iterator.hpp>
 
+#include <BRepAdaptor_Curve.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
+#include <gp_Circ.hxx>
+
 #include "parts/model.hpp"
 #include "points/points.hpp"
 #include "units/tolerance.hpp"
@@ -187,6 +192,28 @@ void Scene::add_round(const brep::Round& round, std::size_t first, std::vector<L
     }
 }
 
+void Scene::keep_arcs(const TopoDS_Shape& shape) {
+  for (TopExp_Explorer it{shape, TopAbs_EDGE}; it.More(); it.Next()) {
+    const BRepAdaptor_Curve curve{TopoDS::Edge(it.Current())};
+    if (curve.GetType() != GeomAbs_Circle) continue;
+    const gp_Circ circle = curve.Circle();
+    if (std::abs(circle.Axis().Direction().XYZ().Dot(toward_)) < 1 - units::tolerance::ratio) continue;
+    circles_.push_back({circle.Location().XYZ(), circle.Radius()});
+  }
+}
+
+/// The circle of which an edge is a chord, as those are that stand for its arcs.
+const Scene::Circle* Scene::circle_through(const gp_XYZ& from, const gp_XYZ& to) const {
+  for (const Circle& circle : circles_) {
+    const gp_XYZ a = from - circle.centre, b = to - circle.centre, middle = (a + b) / 2;
+    const auto is_on_it = [&](const gp_XYZ& p) {
+      return std::abs(p.Dot(toward_)) < near && std::abs(p.Modulus() - circle.radius) < near;
+    };
+    if (is_on_it(a) && is_on_it(b) && circle.radius - middle.Modulus() < 2 * units::tolerance::mesh_mm) return &circle;
+  }
+  return nullptr;
+}
+
 void Scene::add_edge(const gp_Pnt& from, const gp_Pnt& to) {
   const Point a = at(from.XYZ()), b = at(to.XYZ());
   if (std::hypot(b.x - a.x, b.y - a.y) < near) return;
@@ -197,7 +224,8 @@ void Scene::add_edge(const gp_Pnt& from, const gp_Pnt& to) {
                     b,
                     {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)},
                     std::min(from.XYZ().Dot(toward_), to.XYZ().Dot(toward_)),
-                    {{0, 1}}});
+                    {{0, 1}},
+                    circle_through(from.XYZ(), to.XYZ())});
 }
 
 /// Not on its outline: what ends there is seen.
@@ -266,24 +294,36 @@ void Scene::hide(Edge& edge, const Facet& facet) {
   }
 }
 
+/// A share of an edge as a line, or as the arc over it.
+void Scene::show(const Edge& edge, const Interval& share, LineKind kind, Projection& out) const {
+  const auto along = [&](double t) {
+    return Point{edge.a.x + (edge.b.x - edge.a.x) * t, edge.a.y + (edge.b.y - edge.a.y) * t};
+  };
+  const Point from = along(share.first), to = along(share.second);
+  if (!edge.chord_of) return out.lines.push_back({from, to, kind});
+  const Point centre = at(edge.chord_of->centre);
+  const auto degrees_at = [&](Point p) { return std::atan2(p.y - centre.y, p.x - centre.x) * 180 / M_PI; };
+  const bool leftward = cross(centre, edge.a, edge.b) > 0;
+  const double begin = degrees_at(leftward ? from : to), turn = degrees_at(leftward ? to : from) - begin;
+  out.arcs.push_back({centre, edge.chord_of->radius, begin, begin + (turn < 0 ? turn + 360 : turn), kind});
+}
+
 std::vector<Projection> Scene::seen() const {
   std::vector<Projection> seen(groups_);
   for (const Edge& edge : edges_)
-    for (const auto& [from, to] : edge.left) {
-      const auto at = [&](double t) {
-        return Point{edge.a.x + (edge.b.x - edge.a.x) * t, edge.a.y + (edge.b.y - edge.a.y) * t};
-      };
-      seen[edge.group].lines.push_back({at(from), at(to), LineKind::outline});
-    }
-  for (Projection& one : seen) one.lines = tidy(one.lines);
+    for (const Interval& share : edge.left) show(edge, share, LineKind::outline, seen[edge.group]);
+  for (Projection& one : seen) one.lines = tidy(one.lines), one.arcs = tidy(one.arcs);
   return seen;
 }
 
 Projection Scene::with_hidden() const {
   Projection all;
-  for (const Projection& one : seen()) all.lines.insert(all.lines.end(), one.lines.begin(), one.lines.end());
-  for (const Edge& edge : edges_) all.lines.push_back({edge.a, edge.b, LineKind::hidden});
-  all.lines = tidy(all.lines);
+  for (const Projection& one : seen()) {
+    all.lines.insert(all.lines.end(), one.lines.begin(), one.lines.end());
+    all.arcs.insert(all.arcs.end(), one.arcs.begin(), one.arcs.end());
+  }
+  for (const Edge& edge : edges_) show(edge, {0, 1}, LineKind::hidden, all);
+  all.lines = tidy(all.lines), all.arcs = tidy(all.arcs);
   return all;
 }
 

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <cstddef>
+#include <deque>
 #include <map>
 #include <utility>
 #include <vector>
@@ -28,6 +29,9 @@ class Scene {
   /// Solids of a model, or moved copies of them, are looked at by the skins that they have already.
   explicit Scene(const View& view, const parts::Model* model = nullptr);
 
+  /// Arcs of a shape that are seen square on are told as arcs. To be called before it is added.
+  void keep_arcs(const TopoDS_Shape& shape);
+
   /// One more group: it hides what stands behind it, and is hidden by what stands before it.
   void add(const std::vector<TopoDS_Shape>& group);
 
@@ -47,6 +51,10 @@ class Scene {
     gp_XYZ as = {};
     bool in_line(const Lies& other) const;
   };
+  struct Circle {
+    gp_XYZ centre;
+    double radius;
+  };
   struct Facet {
     std::vector<std::vector<Point>> rings;
     gp_XYZ normal;
@@ -61,6 +69,7 @@ class Scene {
     Box box;
     double farthest;
     std::vector<Interval> left;  // in shares of its length
+    const Circle* chord_of = nullptr;
   };
 
   brep::Skin skin_of(const TopoDS_Shape& shape) const;
@@ -68,6 +77,8 @@ class Scene {
   void add_face(const gp_XYZ& normal, const std::vector<brep::Ring>& rings);
   void add_round(const brep::Round& round, std::size_t first, std::vector<Lies>& on);
   void add_edge(const gp_Pnt& from, const gp_Pnt& to);
+  const Circle* circle_through(const gp_XYZ& from, const gp_XYZ& to) const;
+  void show(const Edge& edge, const Interval& share, LineKind kind, Projection& out) const;
   void keep_once(std::size_t first, const std::vector<Lies>& on);
   static double area_of(const Facet& facet);  // of its box, as the eye sees it
   static bool is_within(const Facet& facet, Point p);
@@ -84,7 +95,8 @@ class Scene {
   std::size_t groups_ = 0;
   std::vector<Facet> facets_;
   std::vector<Edge> edges_;
-  std::vector<double> stops_;  // of the edge and the face that are looked at
+  std::deque<Circle> circles_;  // that are seen as such; edges point to them
+  std::vector<double> stops_;   // of the edge and the face that are looked at
 };
 
 }  // namespace fallwright::drawing

@@ -32,7 +32,7 @@ struct Jaws {
 
 void look(Jaws& jaws, const parts::Solid& solid, const std::array<double, 6>& base, double z) {
   const double middle = (base[0] + base[3]) / 2;
-  for (const Line& line : section({solid.shape}, gp_Pln{gp_Pnt{0, 0, z}, gp::DZ()}, from_above()).lines) {
+  for (const Line& line : section(solid, gp_Pln{gp_Pnt{0, 0, z}, gp::DZ()}, from_above()).lines) {
     const auto beside = beside_base(line, base);
     if (!beside) continue;
     for (const Point& p : {beside->from, beside->to}) {

@@ -441,7 +441,7 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
     const auto shown = [&](const parts::Solid& s) {
       return s.part.family == family && (s.part.kind == Kind::blocking) == blocks;
     };
-    return project(shapes_of(subject.model, shown), view, false);
+    return project(shapes_of(subject.model, shown), view, false, &subject.model);
   };
   const Projection framing =
       as_kind(seen(false), subject.job().walls.existing ? LineKind::existing : LineKind::outline);

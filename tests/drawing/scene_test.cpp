@@ -3,12 +3,17 @@
 
 #include <cmath>
 
+#include <BRepAdaptor_Curve.hxx>
+#include <BRepAlgoAPI_Cut.hxx>
 #include <BRepAlgoAPI_Fuse.hxx>
+#include <BRepLib.hxx>
 #include <BRepMesh_IncrementalMesh.hxx>
 #include <BRepPrimAPI_MakeBox.hxx>
 #include <BRepPrimAPI_MakeCylinder.hxx>
 #include <BRep_Tool.hxx>
 #include <HLRAlgo_Projector.hxx>
+#include <HLRBRep_Algo.hxx>
+#include <HLRBRep_HLRToShape.hxx>
 #include <HLRBRep_PolyAlgo.hxx>
 #include <HLRBRep_PolyHLRToShape.hxx>
 #include <ShapeUpgrade_UnifySameDomain.hxx>
@@ -16,10 +21,12 @@
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 #include <gp_Ax2.hxx>
+#include <gp_Circ.hxx>
 
 #include "brep/skin.hpp"
 #include "drawing/scene.hpp"
 #include "job/read.hpp"
+#include "outside/drawn.hpp"
 #include "parts/build.hpp"
 #include "parts/model.hpp"
 #include "support/random_room.hpp"
@@ -82,6 +89,92 @@ TEST(Scene, ARoundPostShowsItsTopAndWhereItTurnsAway) {
   const double a = r, b = r * tilt, h = (a - b) * (a - b) / ((a + b) * (a + b));
   const double round = M_PI * (a + b) * (1 + 3 * h / (10 + std::sqrt(4 - 3 * h)));
   EXPECT_NEAR(length_seen(scene.seen()[0]), 1.5 * round + 2 * high * tilt, 0.3);
+}
+
+/// A plate 100 square and 10 thick with a hole of 60 through its middle.
+TopoDS_Shape bored_plate() {
+  return BRepAlgoAPI_Cut{block(-50, -50, 0, 50, 50, 10), BRepPrimAPI_MakeCylinder{30, 10}.Shape()}.Shape();
+}
+
+TEST(Arcs, AHoleSeenSquareOnIsOneCircleAndHalfOfItWhereABoardLiesOverIt) {
+  // Source: closed form: the hole's two rims are one circle; a board over the half with y below zero hides that half.
+  const View from_above{gp::DZ(), gp::DX()};
+  const Projection bare = project({bored_plate()}, from_above, true);
+  ASSERT_EQ(bare.arcs.size(), 1u);
+  EXPECT_NEAR(bare.arcs[0].radius, 30, 1e-9);
+  EXPECT_EQ(bare.arcs[0].to_deg - bare.arcs[0].from_deg, 360);
+  EXPECT_EQ(bare.lines.size(), 4u);
+  const Projection covered = project({bored_plate(), block(-60, -60, 10, 60, 0, 20)}, from_above, true);
+  ASSERT_EQ(covered.arcs.size(), 2u);
+  for (const Arc& arc : covered.arcs) {
+    const double middle = std::remainder((arc.from_deg + arc.to_deg) / 2, 360);
+    EXPECT_NEAR(middle, arc.kind == LineKind::outline ? 90 : -90, 1e-6);
+    EXPECT_NEAR(arc.to_deg - arc.from_deg, 180, 1e-6);
+  }
+  EXPECT_NE(covered.arcs[0].kind, covered.arcs[1].kind);
+}
+
+TEST(Arcs, SeenFromTheSideAreLines) {
+  // Source: closed form: of the plate on edge its outline is seen, and of the hole, hidden, where it turns away.
+  const Projection side = project({bored_plate()}, from_front, true);
+  EXPECT_TRUE(side.arcs.empty());
+  EXPECT_NEAR(length_seen(side), 2 * (100 + 10), 1e-9);
+  EXPECT_NEAR(length_seen(side, LineKind::hidden), 2 * 10, 1e-9);
+}
+
+/// The kernel's exact hidden lines: an algorithm of its own, which keeps arcs.
+Projection by_exact_kernel(std::vector<TopoDS_Shape> shapes, const View& view) {
+  Handle(HLRBRep_Algo) algorithm = new HLRBRep_Algo;
+  for (TopoDS_Shape& shape : shapes) {
+    ShapeUpgrade_UnifySameDomain one{shape, false, true, false};
+    one.Build();
+    algorithm->Add(one.Shape());
+  }
+  algorithm->Projector(HLRAlgo_Projector{gp_Ax2{gp::Origin(), view.toward, view.right}});
+  algorithm->Update();
+  algorithm->Hide();
+  HLRBRep_HLRToShape lines{algorithm};
+  Projection seen;
+  for (TopoDS_Shape part : {lines.VCompound(), lines.OutLineVCompound()}) {
+    if (part.IsNull()) continue;
+    BRepLib::BuildCurves3d(part);
+    for (TopExp_Explorer it{part, TopAbs_EDGE}; it.More(); it.Next()) {
+      const BRepAdaptor_Curve curve{TopoDS::Edge(it.Current())};
+      const double first = curve.FirstParameter(), last = curve.LastParameter(), turn = (last - first) * 180 / M_PI;
+      const gp_Pnt a = curve.Value(first), b = curve.Value(last);
+      if (curve.GetType() == GeomAbs_Circle) {
+        const gp_Pnt c = curve.Circle().Location(), at = curve.Circle().Axis().Direction().Z() > 0 ? a : b;
+        const double from = std::atan2(at.Y() - c.Y(), at.X() - c.X()) * 180 / M_PI;
+        seen.arcs.push_back({{c.X(), c.Y()}, curve.Circle().Radius(), from, from + turn, LineKind::outline});
+      } else {
+        seen.lines.push_back({{a.X(), a.Y()}, {b.X(), b.Y()}, LineKind::outline});
+      }
+    }
+  }
+  return {tidy(seen.lines), tidy(seen.arcs)};
+}
+
+TEST(Arcs, OfSteelAndRoundDrainsAreWhatTheKernelSees) {
+  // Source: the kernel's exact hidden lines, of members of bent steel from three sides and of a drain from above.
+  int rounds = 0;
+  for (const char* name : {"tannery-lane-5c", "chandlers-row-9"}) {
+    const auto model = parts::build(demo(name));
+    std::vector<TopoDS_Shape> shapes;
+    for (const parts::Solid& solid : model->solids)
+      if (solid.role == parts::Role::bench_frame || solid.role == parts::Role::drain) shapes.push_back(solid.shape);
+    for (const View& view : {View{gp::DZ(), gp::DX()}, from_front, View{gp::DX(), gp::DY()}}) {
+      const Projection own = project(shapes, view, false), kernels = by_exact_kernel(shapes, view);
+      const auto length_of_arcs = [](const Projection& seen) {
+        double length = 0;
+        for (const Arc& arc : seen.arcs) length += arc.radius * (arc.to_deg - arc.from_deg) * M_PI / 180;
+        return length;
+      };
+      EXPECT_NEAR(length_seen(own), length_seen(kernels), 2e-3 * length_seen(kernels)) << name;
+      EXPECT_NEAR(length_of_arcs(own), length_of_arcs(kernels), 0.5) << name;
+      rounds += !own.arcs.empty();
+    }
+  }
+  EXPECT_GE(rounds, 3);
 }
 
 std::vector<double> lengths_by_kernel(std::vector<TopoDS_Shape> shapes, const View& view) {

@@ -58,7 +58,7 @@ TEST(Section, OfEverySolidIsTheKernels) {
         const View view = across ? View{gp::DX(), gp::DY()} : View{gp_Dir{0, -1, 0}, gp::DX()};
         for (const parts::Solid& solid : model->solids) {
           const double kernels = length_of({lines_by_kernel(solid.shape, plane, view), {}});
-          EXPECT_NEAR(length_of(section({solid.shape}, plane, view)), kernels, 0.02 + 1e-6 * kernels)
+          EXPECT_NEAR(length_of(section(solid, plane, view)), kernels, 0.02 + 1e-6 * kernels)
               << job.name << " " << solid.id << " at " << at;
           compared += kernels > 0;
         }

@@ -206,7 +206,7 @@ TEST(Sections, CutTheSolidsOwnAreas) {
   int compared = 0;
   for (const char* id : {"base", "seat-block", "bed", "bench-frame/deck", "bench-frame/top-plate", "subfloor"}) {
     const parts::Solid& solid = *d.model->find(id);
-    const Projection seen = section({solid.shape}, gp_Pln{gp_Pnt{0, y, 0}, gp::DY()}, {gp_Dir{0, -1, 0}, gp::DX()});
+    const Projection seen = section(solid, gp_Pln{gp_Pnt{0, y, 0}, gp::DY()}, {gp_Dir{0, -1, 0}, gp::DX()});
     const TopoDS_Shape slab = BRepPrimAPI_MakeBox(gp_Pnt{-5000, y - thin / 2, -5000}, gp_Pnt{5000, y + thin / 2, 5000});
     const double expected = brep::volume_mm3(BRepAlgoAPI_Common(solid.shape, slab)) / thin;
     EXPECT_NEAR(area_of_loops(seen.lines) / expected, 1, 1e-4) << id;
