@@ -205,17 +205,41 @@ class Rings {
            std::max(distance(centre, p), distance(centre, q)) < arc.radius - weld_mm;
   }
 
+  /// Whether two stretches whose ends lie over one circle reach round it beside each other, and meet at a corner at
+  /// most: each stays within its own sector.
+  bool are_in_turn(const About& circle, const Segment& s, const Segment& t) const {
+    struct Sector {
+      double middle, half;
+    };
+    const auto sector_of = [&](const Segment& stretch) -> std::optional<Sector> {
+      double angle[2];
+      for (const bool end : {false, true}) {
+        const gp_Pnt& p = given_[stretch.ring][end ? stretch.to_at : stretch.from_at];
+        const double x = p.X() - circle.x, y = p.Y() - circle.y;
+        if (std::abs(std::hypot(x, y) - circle.radius) > weld_mm) return std::nullopt;
+        angle[end] = std::atan2(y, x);
+      }
+      const double half = std::remainder(angle[1] - angle[0], 2 * M_PI) / 2;
+      return Sector{angle[0] + half, std::abs(half)};
+    };
+    const auto a = sector_of(s), b = sector_of(t);
+    if (!a || !b) return false;
+    return (std::abs(std::remainder(a->middle - b->middle, 2 * M_PI)) - a->half - b->half) * circle.radius >= -weld_mm;
+  }
+
   /// What is clear in plan is clear: so rings round a drain are told that pass each other nearer than chords can tell.
   bool are_clear_in_plan(const Segment& s, const Segment& t) const {
     const auto of_s = arcs_of(s), of_t = arcs_of(t);
     if (!of_s || !of_t) return false;
     const auto clear_of = [&](const std::vector<About>& arcs, const Segment& straight) {
-      return std::all_of(arcs.begin(), arcs.end(), [&](const About& arc) { return is_clear_of(arc, straight); });
+      return std::all_of(arcs.begin(), arcs.end(),
+                         [&](const About& arc) { return is_clear_of(arc, straight) || are_in_turn(arc, s, t); });
     };
     if (of_s->empty()) return clear_of(*of_t, s);
     if (of_t->empty()) return clear_of(*of_s, t);
     return std::all_of(of_s->begin(), of_s->end(), [&](const About& a) {
-      return std::all_of(of_t->begin(), of_t->end(), [&](const About& b) { return are_clear(a, b); });
+      return std::all_of(of_t->begin(), of_t->end(),
+                         [&](const About& b) { return are_clear(a, b) || are_in_turn(a, s, t); });
     });
   }
 
