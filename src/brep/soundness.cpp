@@ -205,24 +205,33 @@ class Rings {
            std::max(distance(centre, p), distance(centre, q)) < arc.radius - weld_mm;
   }
 
-  /// Whether two stretches whose ends lie over one circle reach round it beside each other, and meet at a corner at
-  /// most: each stays within its own sector.
+  struct Sector {
+    double middle, half;
+  };
+  /// In which part of a turn round a circle a stretch comes to it: its own where both its ends lie over it; of a
+  /// straight one that ends there, and leaves it at once for good, its end. Nothing where it may come to it otherwise.
+  std::optional<Sector> sector_of(const Segment& s, const About& circle) const {
+    const gp_Pnt &from = given_[s.ring][s.from_at], &to = given_[s.ring][s.to_at];
+    const Point p{from.X() - circle.x, from.Y() - circle.y}, q{to.X() - circle.x, to.Y() - circle.y};
+    const auto angle = [](const Point& at) { return std::atan2(at.v, at.u); };
+    const auto is_on_it = [&](const Point& at) { return std::abs(std::hypot(at.u, at.v) - circle.radius) <= weld_mm; };
+    if (is_on_it(p) && is_on_it(q)) {
+      const double half = std::remainder(angle(q) - angle(p), 2 * M_PI) / 2;
+      return Sector{angle(p) + half, std::abs(half)};
+    }
+    if (s.off > 0 || is_on_it(p) == is_on_it(q)) return std::nullopt;
+    const Point &end = is_on_it(p) ? p : q, &other = is_on_it(p) ? q : p;
+    constexpr double steep = 0.1;  // of its way: along the circle's tangent it would stay near
+    const double outward = ((other.u - end.u) * end.u + (other.v - end.v) * end.v) / circle.radius / distance(p, q);
+    if (outward > -steep && (outward < steep || distance({0, 0}, Segment{p, q, 0, 0, 0, 0}) < circle.radius - weld_mm))
+      return std::nullopt;
+    if (outward <= -steep && std::hypot(other.u, other.v) > circle.radius) return std::nullopt;
+    return Sector{angle(end), 0};
+  }
+
+  /// Whether two stretches come to a circle beside each other, at one point at most: each stays within its own sector.
   bool are_in_turn(const About& circle, const Segment& s, const Segment& t) const {
-    struct Sector {
-      double middle, half;
-    };
-    const auto sector_of = [&](const Segment& stretch) -> std::optional<Sector> {
-      double angle[2];
-      for (const bool end : {false, true}) {
-        const gp_Pnt& p = given_[stretch.ring][end ? stretch.to_at : stretch.from_at];
-        const double x = p.X() - circle.x, y = p.Y() - circle.y;
-        if (std::abs(std::hypot(x, y) - circle.radius) > weld_mm) return std::nullopt;
-        angle[end] = std::atan2(y, x);
-      }
-      const double half = std::remainder(angle[1] - angle[0], 2 * M_PI) / 2;
-      return Sector{angle[0] + half, std::abs(half)};
-    };
-    const auto a = sector_of(s), b = sector_of(t);
+    const auto a = sector_of(s, circle), b = sector_of(t, circle);
     if (!a || !b) return false;
     return (std::abs(std::remainder(a->middle - b->middle, 2 * M_PI)) - a->half - b->half) * circle.radius >= -weld_mm;
   }
