@@ -165,19 +165,28 @@ class Writer {
          (facts_.room.as_set.raised_mm ? ", as the base was read in the bed" : ", floor and falls as modelled"));
   }
 
+  /// What of the arm's way nobody said, in the order in which it is looked for below the floor.
+  std::vector<std::string> missing_of_way() const {
+    const job::Trap& trap = *job_.trap;
+    std::vector<std::string> missing;
+    const auto need = [&](bool is_missing, const char* what) {
+      if (is_missing) missing.emplace_back(what);
+    };
+    const auto any_bend = [&](auto lacks) { return std::any_of(trap.bends.begin(), trap.bends.end(), lacks); };
+    need(!trap.to, "to which side the arm runs (trap.to)");
+    need(any_bend([](const job::Bend& bend) { return !bend.after; }), "after what length it bends (trap.bend.after)");
+    need(any_bend([](const job::Bend& bend) { return !bend.to; }), "to which side it runs from there (trap.bend.to)");
+    need(!trap.arm, "how long it is from weir to vent (trap.arm)");
+    need(!job_.floor.joist_first, "where the joists are (floor.joists.first)");
+    return missing;
+  }
+
   void way() {
     const facts::PipeRun& pipe = facts_.pipe;
     if (job_.floor.kind == job::FloorKind::slab) return;
     if (const std::string why = job_.trap ? beyond_a_bend(*job_.trap) : ""; pipe.unplaced_bend && !why.empty())
       return line("holes in joists: not known; " + why);
-    if (pipe.unplaced_bend)
-      return line(
-          "holes in joists: not known; say after what length the arm bends, and to which side (trap.bend.after, "
-          "trap.bend.to)");
-    if (!pipe.routed)
-      return line(
-          "holes in joists: not known; say where the arm runs and how long it is (trap.to, trap.arm), and where "
-          "the joists are (floor.joists.first)");
+    if (!pipe.routed) return line("holes in joists: not known; say " + units::listed(missing_of_way()));
     if (pipe.beside_mm.value_or(0) < 0)
       return line("THE ARM LIES IN A JOIST, by " + len(-*pipe.beside_mm) + ", along the bay of " + bay());
     if (pipe.hub_in)
