@@ -66,12 +66,13 @@ bool is_of_planes(const rules::Result& r, const facts::Facts& facts) {
                      [](const facts::Crease& c) { return c.surface == facts::Surface::base_floor; });
 }
 
-/// Where no sheet shows what was measured, who does it again reads from where to where.
+/// Where no view shows what was measured, who does it again reads from where to where.
 std::string what_is_measured(const rules::Result& r, const std::string& drawn, const Subject& s) {
   const std::string title = title_of_check(r, s.job());
   if (is_of_planes(r, s.facts)) return title + ": each plane, not the line where two meet";
   const bool length = r.limit.unit == rules::Unit::mm || r.limit.unit == rules::Unit::mm2;
-  if ((!drawn.empty() && !is_of_a_gap(r)) || !r.measured || !length || place_of(r).empty()) return title;
+  const bool shown = !drawn.empty() && views_of_checks().contains(r.id);
+  if ((shown && !is_of_a_gap(r)) || !r.measured || !length || place_of(r).empty()) return title;
   return title + ": " + place_of(r);
 }
 
@@ -93,7 +94,7 @@ void add_checks(std::vector<Cells>& rows, const Subject& s, bool practice, bool 
                 Numbered& numbers) {
   for (const rules::Result& r : s.judgement.results) {
     if (r.outcome == rules::Outcome::not_applicable || is_practice(r) != practice || is_held(r, s) != held) continue;
-    const std::string drawn = drawn_on(r.id, sheets);
+    const std::string drawn = drawn_on(r, s, sheets);
     numbers.by_check[r.id] = ++numbers.last;
     rows.push_back({std::to_string(numbers.last), held ? title_of_check(r, s.job()) : what_is_measured(r, drawn, s),
                     rules::limit_text(r, s.job()), source_of(r.limit), held ? "HOLD" : measured(r, s.job()),

@@ -11,9 +11,13 @@
 
 namespace fallwright::drawing {
 
-/// "{plan}": where the thing that a check measures is drawn, of a set with these sheets; empty where no view shows it:
-/// who measures it again then needs the words of where it was found.
-std::string drawn_on(const std::string& check, const std::vector<Sheet>& sheets);
+/// "{plan}": where the thing that a check measures is drawn, of a set with these sheets, of fixtures and upstands each
+/// wall that has one, or that has one by which the check fails; empty where no view shows it: who measures it again
+/// then needs the words of where it was found.
+std::string drawn_on(const rules::Result& r, const Findings& s, const std::vector<Sheet>& sheets);
+/// Checks of what is screwed to walls, and of what upstands are screwed to.
+bool is_of_fixtures(const std::string& check);
+bool is_of_upstands(const std::string& check);
 /// Where a check found its number, in words of who reads sheets: "from the base's edge to the back right corner"; empty
 /// where those would be a solid's name.
 std::string place_of(const rules::Result& r);
@@ -26,6 +30,10 @@ bool is_of_a_gap(const rules::Result& r);
 bool is_held(const rules::Result& r, const Subject& s);
 /// Ids of checks of which a view shows what they measure, with the sheets that may have it: the first that is in a set.
 const std::map<std::string, std::vector<std::string>>& views_of_checks();
+/// The same of checks whose thing a view shows without what they measure of it.
+const std::map<std::string, std::vector<std::string>>& places_of_checks();
+/// Ids of the others: of what no sheet draws.
+const std::vector<std::string>& checks_without_view();
 
 /// A reading of the room by its place, as it was taken; of sides and diagonals beside it the length that fits all of
 /// them best.

@@ -7,6 +7,7 @@
 
 #include "drawing/inspection.hpp"
 #include "outside/drawn.hpp"
+#include "rules/book.hpp"
 #include "rules/check.hpp"
 #include "support/random_room.hpp"
 
@@ -95,15 +96,58 @@ TEST(Care, IsToldWithWhatToDoOncePerRow) {
   EXPECT_THAT(row_at(*care, number), HasSubstr("no hump lifts the base"));
 }
 
+Findings findings_of(const Drawn& d) {
+  return {d.facts, d.cuts, d.plan, d.rows, d.judgement};
+}
+
+TEST(DrawnOn, KnowsEveryCheckByItsPlaceOrAsOneThatHasNone) {
+  // Source: the list of checks: each has a view, hangs on a wall, or is of what no sheet draws, and one of these alone.
+  const auto& none = checks_without_view();
+  for (const rules::Rule& rule : rules::all_rules())
+    EXPECT_EQ(1, static_cast<int>(views_of_checks().count(rule.id) + places_of_checks().count(rule.id)) +
+                     static_cast<int>(std::count(none.begin(), none.end(), rule.id)) +
+                     (is_of_fixtures(rule.id) || is_of_upstands(rule.id)))
+        << rule.id;
+}
+
+TEST(DrawnOn, LeadsToWhereWhatFailsIsStruckOut) {
+  // Source: by hand: the bar of that room reaches into the right wall's tile, and its valve stands on its ledge; where
+  // the drain lies under tile its bore is VOID on the plan and in the section.
+  const auto of_case = [](const char* name) {
+    const std::string file = std::string{PROJECT_DIR} + "/tests/cases/" + name + ".toml";
+    return drawn(job::read(diag::read_text(file), file), false);
+  };
+  const Drawn plates = of_case("fixtures-in-tile-and-on-each-other");
+  const rules::Result& clear = *rules::find(plates.judgement.results, "fixture.clear");
+  ASSERT_EQ(clear.outcome, rules::Outcome::fail);
+  int struck = 0;
+  const std::string on = drawn_on(clear, findings_of(plates), plates.sheets);
+  for (const char* wall : {"wall-back", "wall-left", "wall-right"}) {
+    const bool has = read_through(plates.sheet(wall)).find("VOID") != std::string::npos;
+    struck += has;
+    EXPECT_EQ(has, on.find(std::string{"{"} + wall + "}") != std::string::npos) << wall << " " << on;
+    if (!has) continue;
+    EXPECT_THAT(inspected(plates, "inspection"), HasSubstr(plates.sheet(wall).code)) << wall;
+  }
+  EXPECT_GT(struck, 0);
+  const Drawn tiled = of_case("tile-over-the-drain");
+  const rules::Result& finish = *rules::find(tiled.judgement.results, "drain.clear-of-finish");
+  ASSERT_EQ(finish.outcome, rules::Outcome::fail);
+  EXPECT_EQ(drawn_on(finish, findings_of(tiled), tiled.sheets), "{drain}");
+  for (const char* sheet : {"plan", "drain"}) EXPECT_THAT(read_through(tiled.sheet(sheet)), HasSubstr("VOID")) << sheet;
+}
+
 TEST(DrawnOn, NamesSheetsThatTheSetHas) {
   // Source: the set itself: of each check that has a view the sheet that is named is one of the set, on either paper;
   // and every check that is named is one.
   for (const char* paper : {"tabloid", "letter"})
     for (const char* name : {"tannery-lane-2a", "coopers-yard-4"}) {
       const Drawn d = drawn(demo_on(name, paper[0] == 't' ? job::PaperSize::tabloid : job::PaperSize::letter), false);
-      for (const auto& [check, names] : views_of_checks()) {
+      auto known = views_of_checks();
+      known.insert(places_of_checks().begin(), places_of_checks().end());
+      for (const auto& [check, names] : known) {
         EXPECT_NE(rules::find(d.judgement.results, check), nullptr) << check;
-        const std::string on = drawn_on(check, d.sheets);
+        const std::string on = drawn_on(*rules::find(d.judgement.results, check), findings_of(d), d.sheets);
         if (!on.empty()) {
           EXPECT_TRUE(std::any_of(d.sheets.begin(), d.sheets.end(),
                                   [&](const Sheet& sheet) { return "{" + sheet.name + "}" == on; }))
