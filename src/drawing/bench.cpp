@@ -94,15 +94,46 @@ bool is_joist(const parts::Solid& solid) {
   return in_frame(solid) && (solid.part.kind == parts::Kind::joist || solid.part.kind == parts::Kind::end_cleat);
 }
 
+/// ", which stands at the back wall's studs": of the end that the frame is set out from, where rows along walls begin
+/// as well. Nothing where it stands off them.
+std::string where_it_stands(const Subject& s) {
+  const Frame frame = extent_of_frame(s.model, from_above());
+  const bool along_back = s.job().bench->place == job::Side::back;
+  const job::Side wall = along_back ? job::Side::left : job::Side::back;
+  std::optional<double> face;
+  for (const facts::Part& p : s.facts.parts) {
+    if (p.which.family != facts::Family{facts::Role::wall, wall}) continue;
+    const double at = along_back ? p.bbox_mm[3] : p.bbox_mm[1];
+    face = !face ? at : along_back ? std::max(*face, at) : std::min(*face, at);
+  }
+  const double off = !face ? 0 : along_back ? frame.x0 - *face : *face - frame.y1;
+  if (!face || std::abs(off) > units::tape_mark_mm(s.job().is_metric()) / 2) return "";
+  return std::string{", which stands at the "} + job::name_of(wall) + " wall's studs";
+}
+
+/// "back end": the one at O, or nearest to it, as on all sheets.
+std::string first_end(const job::Job& job) {
+  return job.bench->place == job::Side::back ? "left end" : "back end";
+}
+
+/// At O a tape is hooked where that end stands at the studs there.
+Hook hook_of(const Subject& s) {
+  const bool at_o = s.job().bench->place != job::Side::right && s.job().alcove.has_wall(job::Side::left) &&
+                    s.job().alcove.has_wall(job::Side::back);
+  return at_o && !where_it_stands(s).empty() ? Hook::at_o : Hook::elsewhere;
+}
+
 /// At the bench's wall the joists' centres, at its front the whole length; both edges named.
-void set_out_joists(Pen& pen, const parts::Model& model, const Frame& f) {
+void set_out_joists(Pen& pen, const Subject& s, const Frame& f) {
+  const parts::Model& model = s.model;
   const double t = pen.text_mm();
   const job::Side place = model.job.bench->place;
   if (place == job::Side::back) {
     const double x = (f.x0 + f.x1) / 2;
     pen.note({x, f.y1 + 0.7 * t}, "WALL", Anchor::middle, 0.9);
     pen.note({x, f.y0 - 1.8 * t}, "FRONT", Anchor::middle, 0.9);
-    pen.running(centres(model, from_above(), false, f.x0, is_joist), {f.x0, f.y1 + 1.6 * t}, {1, 0}, {0, 1});
+    pen.running(centres(model, from_above(), false, f.x0, is_joist), {f.x0, f.y1 + 1.6 * t}, {1, 0}, {0, 1},
+                hook_of(s));
     pen.across({f.x0, f.y0}, {f.x1, f.y0}, f.y0 - 4.5 * t);
     pen.upright({f.x1, f.y0}, {f.x1, f.y1}, f.x1 + 3 * t);
     return;
@@ -112,7 +143,8 @@ void set_out_joists(Pen& pen, const parts::Model& model, const Frame& f) {
   const double half = 0.45 * t;  // of a letter, as the words stand upright
   pen.note({wall - out * 1.2 * t + half, y}, "WALL", Anchor::middle, 0.9, 90);
   pen.note({front + out * 1.2 * t + half, y}, "FRONT", Anchor::middle, 0.9, 90);
-  pen.running(centres(model, from_above(), true, f.y0, is_joist), {wall - out * 1.8 * t, f.y0}, {0, 1}, {-out, 0});
+  pen.running(centres(model, from_above(), true, f.y1, is_joist), {wall - out * 1.8 * t, f.y1}, {0, -1}, {-out, 0},
+              hook_of(s));
   pen.upright({front, f.y0}, {front, f.y1}, front + out * 4 * t);
   pen.across({f.x0, f.y0}, {f.x1, f.y0}, f.y0 - 3 * t);
 }
@@ -237,10 +269,12 @@ void take_joists(const parts::Model& model, const View& view, std::vector<Box>& 
 }
 
 /// The studs' centres from the end that is set out from, and how long the frame is.
-void set_out_studs(Pen& pen, const parts::Model& model, const View& view, const Frame& frame) {
-  const bool from_right = model.job.bench->place == job::Side::right;  // its open end, as it is seen
+void set_out_studs(Pen& pen, const Subject& s, const View& view, const Frame& frame) {
+  const parts::Model& model = s.model;
+  const bool from_right = model.job.bench->place == job::Side::left;  // where its back end is seen
   const double start = from_right ? frame.x1 : frame.x0;
-  pen.running(centres(model, view, false, start, is_stud), {start, frame.y0}, {from_right ? -1. : 1., 0}, {0, -1});
+  pen.running(centres(model, view, false, start, is_stud), {start, frame.y0}, {from_right ? -1. : 1., 0}, {0, -1},
+              hook_of(s));
   pen.across({frame.x0, frame.y1}, {frame.x1, frame.y1}, frame.y1 + 5 * pen.text_mm());
 }
 
@@ -267,30 +301,14 @@ void add_courses(Sheet& sheet, Pen& pen, const Subject& subject, const Frame& fr
 }
 
 std::vector<std::string> front_notes(const Subject& subject, bool alike, bool both) {
-  return {std::string{"Letters: marks of the cut list. Running below: stud centres from the "} +
-              (subject.job().bench->place == job::Side::back ? "left end" : "entry's end") +
+  return {"Letters: marks of the cut list. Running below: stud centres from the " + first_end(subject.job()) +
+              where_it_stands(subject) +
               ". At each stud its mark and, where it has room, its length, long point to long point.",
           std::string{both    ? "At both ends the courses one above the other; names with heights above the datum "
                                 "are those at the right end."
                       : alike ? "The courses one above the other, at both ends the same."
                               : "The courses at the left end one above the other; below, heights at both ends."} +
               (is_timber(subject.job()) ? " Dashed: behind the front face." : "")};
-}
-
-/// " Its back end stands at the back wall's studs.": rows along walls begin there, those of the frame at its other end.
-/// Nothing where it stands off them.
-std::string where_it_stands(const Subject& s, const Frame& frame) {
-  const bool along_back = s.job().bench->place == job::Side::back;
-  const job::Side wall = along_back ? job::Side::left : job::Side::back;
-  std::optional<double> face;
-  for (const facts::Part& p : s.facts.parts) {
-    if (p.which.family != facts::Family{facts::Role::wall, wall}) continue;
-    const double at = along_back ? p.bbox_mm[3] : p.bbox_mm[1];
-    face = !face ? at : along_back ? std::max(*face, at) : std::min(*face, at);
-  }
-  const double off = !face ? 0 : along_back ? frame.x0 - *face : *face - frame.y1;
-  if (!face || std::abs(off) > units::tape_mark_mm(s.job().is_metric()) / 2) return "";
-  return along_back ? " That end stands at the left wall's studs." : " Its back end stands at the back wall's studs.";
 }
 
 }  // namespace
@@ -303,7 +321,7 @@ Sheet draw_bench_plan(const Subject& subject) {
   return on_page("bench-plan", "Bench frame from above, deck off", subject.job(), [&](Sheet& sheet, Pen& pen) {
     pen.add(seen);
     const Frame frame = extent_of_frame(model, from_above());
-    set_out_joists(pen, model, frame);
+    set_out_joists(pen, subject, frame);
     strike_frame(pen, subject, frame);
     add_member_marks(pen, subject, from_above(), below, below, boxes_of_texts(sheet));
     const Point a{frame.x0, frame.y0}, b{frame.x1, frame.y1};
@@ -314,9 +332,9 @@ Sheet draw_bench_plan(const Subject& subject) {
     sheet.dimensions.push_back(
         {a, b, pen.words(std::hypot(frame.width(), frame.height())), std::hypot(frame.width(), frame.height()), 0});
     const bool back = subject.job().bench->place == job::Side::back;
-    sheet.notes = {std::string{"Letters: marks of the cut list. Running along the wall: joist centres from the "} +
-                   (back ? "left end" : "entry's end") + "." + where_it_stands(subject, frame) +
-                   " Both diagonals alike: the frame is square."};
+    sheet.notes = {"Letters: marks of the cut list. Running along the wall: joist centres from the " +
+                   first_end(subject.job()) + where_it_stands(subject) +
+                   ". Both diagonals alike: the frame is square."};
     warn(sheet, frame_warning(subject));
     if (apart) {
       sheet.notes.push_back(where_pieces_stand(subject));
@@ -347,7 +365,7 @@ Sheet draw_bench_front(const Subject& subject) {
     add_member_marks(
         pen, subject, view, in_frame, [](const parts::Solid& s) { return !is_stud(s); }, std::move(taken),
         Leads::upright);
-    set_out_studs(pen, model, view, frame);
+    set_out_studs(pen, subject, view, frame);
     const FrontEnds ends{courses(model, view, false), courses(model, view, true)};
     const bool both = !is_small(paper_of(subject.job()));
     add_courses(sheet, pen, subject, frame, ends, both);

@@ -88,7 +88,8 @@ Detail end_at_wall(const Pen& pen, const Subject& s, const std::vector<CutSolid>
   };
   if (const parts::Solid* const joist = joist_behind(s)) {
     const Frame frame = extent(*joist, bench_cut(s).view);
-    seen.push_back({name_with_mark(s, member_name(joist->part.kind), joist->id) + ", behind", frame});
+    const bool is_cut = std::any_of(cut.begin(), cut.end(), [&](const CutSolid& c) { return c.solid == joist; });
+    seen.push_back({is_cut ? "" : name_with_mark(s, member_name(joist->part.kind), joist->id) + ", behind", frame});
     foot = std::min(foot, frame.y0);
   }
   for (const facts::Kind kind : {facts::Kind::wall_cleat, facts::Kind::wall_track})

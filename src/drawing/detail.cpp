@@ -310,7 +310,7 @@ class Enlargement {
   void name_behind() {
     for (const Seen& seen : detail_.seen) {
       behind_.push_back(placed(seen, w_, times_, parts_));
-      if (const auto& at = behind_.back().at) name(seen.name, *at, t_);
+      if (const auto& at = behind_.back().at; at && !seen.name.empty()) name(seen.name, *at, t_);
     }
   }
 

@@ -12,8 +12,8 @@ namespace fallwright::drawing {
 
 /// What a section does not cut and a detail shows all the same: what is seen behind it, what comes later.
 struct Seen {
-  std::string name;
-  Frame frame;  ///< in the section's view
+  std::string name;  ///< empty: what is cut of it is named
+  Frame frame;       ///< in the section's view
   LineKind kind = LineKind::outline;
 };
 

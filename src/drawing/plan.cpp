@@ -7,6 +7,7 @@
 #include "drawing/sheets.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/warning.hpp"
+#include "facts/assumed.hpp"
 #include "job/layout.hpp"
 #include "rules/entry.hpp"
 #include "rules/spot.hpp"
@@ -261,7 +262,13 @@ std::vector<std::string> plan_notes(const Subject& s, const Shows& shows) {
   } else {
     const std::string hook =
         s.facts.room.drain.along_width ? "the " + left_face(s.job()) + " at the " + bore : "the entry";
+    const auto& studs = s.facts.room.studs;
+    const bool past = !facts::are_studs_assumed(studs, job::Side::back) &&
+                      std::any_of(studs.begin(), studs.end(), [](const facts::StudGap& stud) {
+                        return stud.wall == job::Side::back && stud.running_mm < 0;
+                      });
     notes.push_back("Running: stud centres " + studs_hooked(s.job().alcove) +
+                    (past ? "; over O, a stud past the left corner" : "") +
                     (joists ? "; joist centres from " + hook + "." : "."));
     notes.push_back(dashed + fur + (shows.places ? check : " What stands between the walls is set out on {plan}."));
   }

@@ -37,7 +37,12 @@ void Plan::studs() {
     std::sort(places.begin(), places.end());
     pen_.running(places, run.start, run.step, run.outward, Hook::elsewhere,  // O stands at the corner itself
                  facts::are_studs_assumed(s_.facts.room.studs, run.wall));
-    if (run.wall == job::Side::back) studs_past_o(run.start);
+    if (places.empty()) continue;
+    if (run.wall == job::Side::back)
+      pen_.label({-t_, run.start.y + 0.8 * t_}, "studs", Anchor::right, 0.8), studs_past_o(run.start);
+    else
+      pen_.label({run.start.x + 0.4 * run.outward.x * t_, depth_ + 0.8 * t_}, "studs",
+                 run.outward.x < 0 ? Anchor::right : Anchor::left, 0.8);
   }
 }
 
@@ -149,7 +154,12 @@ void Plan::depth_chain() {
   const std::optional<double> whole = void_ || !from_front || !from(BoreFrom::back_studs)
                                           ? std::nullopt
                                           : std::optional{added_up({front, bore_.y, back}, sheet_.metric)};
-  pen_.upright_chain(apart(std::move(ys)), x, x + 3 * t_, {{base_[4], back}, {front + threshold, base_[4]}}, 1, whole);
+  ys = apart(std::move(ys));
+  const bool two_rows = ys.size() > 2;
+  pen_.upright_chain(std::move(ys), x, x + 3 * t_, {{base_[4], back}, {front + threshold, base_[4]}}, 1, whole);
+  const char* const across = from(BoreFrom::back_studs) ? "front to studs" : "base's depth";
+  if (two_rows) pen_.label({x + 3 * t_, back + 0.8 * t_}, "base", Anchor::middle, 0.8);
+  pen_.label({x + (two_rows ? 10 : 3) * t_, back + 0.8 * t_}, across, Anchor::middle, 0.8);
   if (!frame_edge_ || !deep_bench_) return;
   pen_.note({x + 17 * t_, back + 0.8 * t_}, "bench", Anchor::middle, 0.8);
   pen_.upright({x + 10 * t_, *seat_edge_}, {x + 10 * t_, back}, x + 17 * t_);
@@ -189,6 +199,9 @@ void Plan::deep() {
   if (from(BoreFrom::back_studs))
     pen_.upright({near, bore_.y}, {near, back}, side);  // else nothing there holds a tape's hook
   pen_.upright({near, front_at_bore()}, {near, bore_.y}, side);
+  const std::string bore = waste_stands(s_.job()) ? "drain" : "bore";
+  pen_.label({side, back + 0.8 * t_}, (from(BoreFrom::back_studs) ? "studs to " : "front to ") + bore, Anchor::middle,
+             0.8);
   pen_.line({outside_.x0, bore_.y}, {bore_.x, bore_.y}, LineKind::centre);
   if (const auto ends = channel_ends(1)) {  // past the bore's row
     const double x = side - (from(BoreFrom::back_finish) ? 14 : 7) * t_;

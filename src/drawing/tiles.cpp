@@ -184,6 +184,9 @@ std::vector<Sheet> on_tiles(Sheet all, const Frame& whole, const job::Job& job, 
                          at.y + tiling.height});
       if (own.lines.empty() && own.arcs.empty() && own.texts.empty()) continue;
       Sheet tile = cut(with_crosses, at);
+      if (own.texts.empty() && own.arcs.empty() && own.lines.size() <= 2 && !struck)  // of a stick its edges alone
+        Pen{tile, 3}.note({at.x + tiling.width / 2, at.y + tiling.height / 4},
+                          "Nothing is marked here: this page joins those beside it.", Anchor::middle);
       if (struck) say_void(tile, at, tiling.width, tiling.height);
       add_bars(tile, at, tiling.height);
       if (count > 1) {

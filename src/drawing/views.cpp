@@ -254,6 +254,14 @@ std::vector<double> clear_middles(const std::vector<double>& chain, double width
 void add_fall(Pen& pen, const facts::Facet& facet, Point middle, const std::string& words) {
   const double t = pen.text_mm(), length = std::min(6 * t, 0.6 * facet.run_mm);
   if (length < t && words.empty()) return;
+  const bool upright = std::abs(facet.flow[1]) > 0.5;
+  // Longer than its plane, or where no place fits: without the ratio, as a line out of it would run over its
+  // neighbours.
+  const std::size_t ratio = words.find(" ("), after = words.find(')');
+  const bool has_ratio = ratio != std::string::npos && after != std::string::npos;
+  const std::string brief = has_ratio ? words.substr(0, ratio) + words.substr(after + 1) : words;
+  if (has_ratio && !upright && width_of(words, 0.8 * t) + 1.6 * t > facet.run_mm)
+    return add_fall(pen, facet, middle, brief);
   if (length < t)  // a strip too narrow for an arrow still has its number
     return pen.name_led(middle, {middle.x + 3 * t, middle.y + 1.2 * t}, words + ", to the drain", Anchor::left, 0.8);
   const double fx = facet.flow[0] * length / 2, fy = facet.flow[1] * length / 2;
@@ -261,7 +269,6 @@ void add_fall(Pen& pen, const facts::Facet& facet, Point middle, const std::stri
   if (words.empty()) return;
   // Beside the arrow: further off it might be read as another facet's, and has a line to its own.
   const double beside = 0.8 * t + width_of(words, 2.5 / 3 * t) / 2, end = length / 2;
-  const bool upright = std::abs(facet.flow[1]) > 0.5;
   std::vector<Point> places;
   for (const double along : {0.0, 0.25, -0.25, 0.5, -0.5})
     for (const double side : {1.0, -1.0})
@@ -270,12 +277,10 @@ void add_fall(Pen& pen, const facts::Facet& facet, Point middle, const std::stri
   for (const double side : {1.0, -1.0})
     places.push_back(upright ? Point{middle.x, middle.y + side * (end + t) - 0.4 * t}
                              : Point{middle.x + side * (end + beside), middle.y - 0.4 * t});
-  // Where neither fits, its share without the ratio: a line out of the facet would run over its neighbours.
-  const std::size_t ratio = words.find(" ("), after = words.find(')');
   pen.name_at_one_of(middle, std::move(places), words, Anchor::middle, 0.8);
-  if (ratio == std::string::npos || after == std::string::npos) return;
+  if (!has_ratio) return;
   pen.nowhere_else();
-  pen.otherwise(words.substr(0, ratio) + words.substr(after + 1), middle);
+  pen.otherwise(brief, middle);
 }
 
 }  // namespace fallwright::drawing

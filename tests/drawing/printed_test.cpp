@@ -395,7 +395,7 @@ TEST(PrintedWalls, ShowUpstandsAndBlocking) {
   EXPECT_TRUE(has_line(settled("wall-right"), LineKind::limit, -40, top, 0, top));
 }
 
-TEST(PrintedBench, IsSetOutFromItsOpenEnd) {
+TEST(PrintedBench, IsSetOutFromItsBackEnd) {
   // Source: by hand: 40 long, joists and studs 1-1/2 thick, evenly 12.833 apart from 3/4 on; 15 deep, the seat 15-1/2;
   // deck 16-3/4, 1-1/4 of seat on it; the sole plate, 1-1/2 thick, lies on a floor that falls from -0.64 to -1.065
   // under its back.
@@ -417,7 +417,7 @@ TEST(PrintedBench, IsSetOutFromItsOpenEnd) {
   EXPECT_EQ(chains.rbegin()->second, (Words{"1-1/2", "10-3/16", "1-1/2", "3-1/2", "3/4", "17-7/16"}));
   for (const Dimension& d : settled("bench-front").dimensions)
     if (d.words == "3/4" && std::abs(d.to.y - d.from.y) < 1e-6) {
-      EXPECT_LT(d.to.x, d.from.x) << "seen from the front, a right bench's open end is at the right";
+      EXPECT_GT(d.to.x, d.from.x) << "seen from the front, a right bench's back end is at the left";
     }
   expect_words(settled("bench-side"), {"15", "15-1/2", "5-1/2  apron's foot", "18  seat, front edge",
                                        "18-5/16  seat, back edge", "21-5/16  upstands of the seat"});

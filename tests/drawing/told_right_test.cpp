@@ -272,12 +272,55 @@ TEST(ToldRight, ATemplatesCircleHasItsNameAndWidth) {
   EXPECT_THAT(read_through(drawn_demo("tannery-lane-2a").sheet("template")), HasSubstr("bore 5"));
 }
 
-TEST(ToldRight, ABenchSaysWhichOfItsEndsStandsAtAWall) {
-  // Source: by hand: rows along the walls begin at the back left corner, that of the frame's joists at the entry's end.
+TEST(ToldRight, ABenchIsSetOutFromTheEndAtO) {
+  // Source: by hand: rows along the walls begin at the back left corner, and so do those of the frame, whose back end
+  // stands at the back wall's studs: its first stud, half of 1-1/2 in off that, is at 3/4 from there.
   for (const char* name : {"ferry-steps-3", "tannery-lane-2a"})
-    EXPECT_THAT(notes_told_right(drawn_demo(name).sheet("bench-plan")),
-                HasSubstr("from the entry's end. Its back end stands at the back wall's studs."))
-        << name;
+    for (const char* sheet : {"bench-plan", "bench-front"}) {
+      const Sheet& drawn = drawn_demo(name).sheet(sheet);
+      EXPECT_THAT(notes_told_right(drawn), HasSubstr("from the back end, which stands at the back wall's studs."));
+      // The key plan's, and the row's own.
+      EXPECT_EQ(2, std::count_if(drawn.texts.begin(), drawn.texts.end(), [](const Text& t) { return t.words == "O"; }));
+      int rows = 0;
+      for (const Dimension& d : drawn.dimensions) {
+        if (!d.running) continue;
+        ++rows;
+        const bool plan = drawn.name == "bench-plan";  // the back is up there, and at the right from the front
+        EXPECT_LT(plan ? d.to.y : d.to.x, plan ? d.from.y : d.from.x) << name << " " << sheet;
+      }
+      EXPECT_EQ(rows, 4) << name << " " << sheet;
+    }
+}
+
+TEST(ToldRight, EveryRowOfThePlanHasItsName) {
+  // Source: common practice, no source: a row of dimensions says what is measured, and from where. The stud past the
+  // corner of 2A has a line of its own over O.
+  for (const char* name : {"tannery-lane-2a", "coopers-yard-4"}) {
+    const Sheet& plan = drawn_demo(name).sheet("plan");
+    const std::string words = read_through(plan);
+    for (const char* row : {"studs to bore", "front to studs"}) EXPECT_THAT(words, HasSubstr(row)) << name;
+    EXPECT_EQ(3, std::count_if(plan.texts.begin(), plan.texts.end(), [](const Text& t) { return t.words == "studs"; }))
+        << name << ": back, left, right";
+  }
+  EXPECT_THAT(notes_told_right(drawn_demo("tannery-lane-2a").sheet("plan")),
+              HasSubstr("over O, a stud past the left corner"));
+}
+
+TEST(ToldRight, AJoistThatIsCutIsNotNamedBehindAsWell) {
+  // Source: by hand: the section of 5C runs through the flange of the one joist that it shows.
+  const Drawn d = drawn(demo_on("tannery-lane-5c", job::PaperSize::a4), false);
+  EXPECT_THAT(read_through(d.sheet("bench-wall")), HasSubstr("joist A "));
+  EXPECT_THAT(read_through(d.sheet("bench-wall")), Not(HasSubstr("joist A, behind")));
+}
+
+TEST(ToldRight, APageOfAStickWithoutMarksSaysSo) {
+  // Source: by hand: between the upstand at 5-1/2 and the seat at 18 the stick of 2A has no mark, and a page is 9 in.
+  const Drawn& d = drawn_demo("tannery-lane-2a");
+  for (const Sheet& sheet : d.sheets)
+    if (sheet.name.starts_with("story-stick")) {
+      EXPECT_EQ(sheet.name == "story-stick-2", read_through(sheet).find("Nothing is marked here") != std::string::npos)
+          << sheet.name;
+    }
 }
 
 TEST(ToldRight, OnlyWhatThereIsOfOutcomesIsCounted) {
