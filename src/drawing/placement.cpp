@@ -60,11 +60,15 @@ std::optional<Line> lead(const Text& text, Point thing, bool outside) {
   return Line{from, thing, LineKind::dimension};
 }
 
-/// Whether two texts stand behind each other so near on one line that they are read as one; a letter alone is a mark.
-/// One that stands upright, with few words for want of room, is read as the end of any words near it.
+/// Whether two texts stand behind each other so near on one line that they are read as one; a letter alone is a mark,
+/// which is read as the end of words that it touches, as words aslant are. One that stands upright, with few words for
+/// want of room, is read as the end of any words near it.
 bool reads_on(const Text& a, const Text& b) {
   const auto alone = [](const Text& text) { return text.rotation_deg == 90 && text.words.size() < 3; };
+  const auto aslant = [](const Text& text) { return std::fmod(text.rotation_deg, 90) != 0; };
   if (alone(a) != alone(b)) return meet(a, b, 1.2 * a.height);
+  if (aslant(a) != aslant(b) || (a.words.size() < 3) != (b.words.size() < 3))
+    return meet(a, b, 0.6 * std::min(a.height, b.height));
   if (a.rotation_deg != 0 || b.rotation_deg != 0 || a.words.size() < 3 || b.words.size() < 3) return false;
   const Box p = box_of(a), q = box_of(b);
   const double apart = std::max(q.x0 - p.x1, p.x0 - q.x1);

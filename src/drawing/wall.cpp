@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 
 #include "drawing/assumed.hpp"
 #include "drawing/plates.hpp"
@@ -48,7 +47,7 @@ class Wall {
     fixtures();
     cleat();
     furring();
-    add_end_screws(pen_, s_, side_, view_, [this](double seen) { return way() * (seen - corner_); });
+    add_end_screws(pen_, s_, side_, view_, frame_, [this](double seen) { return way() * (seen - corner_); });
     leans_in_ = add_studs_in_the_way(pen_, s_, side_, view_);
     caught();
     for (Level& level : add_unheld(sheet_, pen_, s_, side_, view_)) levels_.push_back(std::move(level));
@@ -190,7 +189,7 @@ class Wall {
       const double middle = (f.x0 + f.x1) / 2, running = running_of(s_, solid);
       const std::string mark = mark_of(s_, solid.id);
       if (!mark.empty()) {
-        write_upright(f, !has_strip(s_, solid), mark + "  " + length_of(solid));
+        write_upright(f, !has_strip(s_, solid), mark + "  " + length_of(solid), true);
         pen_.otherwise(mark, {middle, f.y0 + 0.6 * f.height()});
         tag_member(pen_, s_, solid.id);
       }
@@ -216,7 +215,7 @@ class Wall {
   /// Strips before studs that stand back: on each stud's face its strip, beside it that one's mark and thickness, from
   /// the floor to the top.
   void furring() {
-    std::vector<std::function<void()>> feet;  // named last: strips on blocks have fewer places
+    std::vector<FootPiece> feet;  // named last: strips on blocks have fewer places
     for (const takeoff::CutRow& cut : s_.cuts) {
       if (!cut.furring) continue;
       for (const std::string& id : cut.part_ids) {
@@ -237,7 +236,7 @@ class Wall {
                           words = "fur " + strip_words;
         const Point strip{line.from.x, foot + 0.6 * (head - foot)};
         if (on.parted && on.turn == facts::Turn::base) {
-          feet.push_back([=, this, &cut] { add_foot_piece(pen_, cut, f, line, dashes_, frame_.x1 + t_); });
+          feet.push_back({&cut, f, line});
           continue;
         }
         const double least = 2.2 * t_;
@@ -256,7 +255,7 @@ class Wall {
         pen_.otherwise(name_of_strip(cut), strip);
       }
     }
-    for (const auto& name : feet) name();
+    for (Level& level : add_foot_pieces(pen_, feet, dashes_, frame_.x1 + t_)) levels_.push_back(std::move(level));
   }
 
   /// Upright in the bay along its strip, above what is written of the stud first; false where it has no room there.
@@ -319,8 +318,9 @@ class Wall {
     return middles;
   }
 
-  /// Words up a stud: in the bay beside it, or `on` it where it is wider than they are high.
-  void write_upright(const Frame& stud, bool on, const std::string& words) {
+  /// Words up a stud: in the bay beside it, or `on` it where it is wider than they are high. `led`: by a line, where
+  /// its one bay has those of another.
+  void write_upright(const Frame& stud, bool on, const std::string& words, bool led = false) {
     const double height = 2.5 / 3 * t_, room = stud.height() - width_of(words, height), half = (stud.y0 + stud.y1) / 2;
     std::vector<Point> places;
     const bool fits = on && stud.width() > 1.5 * height;
@@ -331,7 +331,13 @@ class Wall {
         places.push_back({x, half + share * std::max(0.0, room)});
     for (const double x : fits ? std::vector<double>{} : xs)
       for (const double middle : free_middles(stud, words)) places.push_back({x, middle});
-    pen_.note_at_one_of(std::move(places), words, Anchor::middle, 2.5 / 3, 90);
+    const auto [left, right] = bays_beside(stud, 4 * t_);
+    if (!led || fits || right > height + 0.8 * t_ || left > 2 * height + 1.6 * t_)
+      return pen_.note_at_one_of(std::move(places), words, Anchor::middle, 2.5 / 3, 90);
+    std::erase_if(places, [&](const Point& p) { return p.x > stud.x0; });
+    pen_.name_at_one_of({(stud.x0 + stud.x1) / 2, half + 0.2 * std::max(0.0, room)}, std::move(places), words,
+                        Anchor::middle, 2.5 / 3, 90);
+    pen_.always_led();
   }
 
   void blocking() {

@@ -46,11 +46,17 @@ std::string words_on_block(const Subject& subject, const Pen& pen, const parts::
 /// `clear` over it where that has room.
 void add_block_strip(Pen& pen, const Subject& subject, const takeoff::CutRow& cut, const parts::Solid& solid,
                      const View& view, bool on, double clear);
-/// The strip beside the base, which is cut off over its edge and goes in before what stands on it: its end is drawn,
-/// and it is named at its foot, on none of the dashes that run along the wall at those heights, and before the column
-/// of heights.
-void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, const Line& strip,
-                    const std::vector<double>& dashes, double ladder_at);
+/// The strip beside the base, which is cut off over its edge and goes in before what stands on it.
+struct FootPiece {
+  const takeoff::CutRow* cut;
+  Frame stud;
+  Line strip;
+};
+/// Their ends are drawn, and each is named at its foot, on none of the dashes that run along the wall at those heights,
+/// and before the column of heights. @return the height at which all of them end, where they are the same piece: that
+/// names them, as a row of lines to equal marks is a tangle.
+std::vector<Level> add_foot_pieces(Pen& pen, const std::vector<FootPiece>& feet, const std::vector<double>& dashes,
+                                   double ladder_at);
 
 /// Whether a stud stands before the line of base or bench as high as that is in a way: its wall's sheet says how far.
 bool any_stud_in_the_way(const Subject& subject);

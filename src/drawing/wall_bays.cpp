@@ -145,10 +145,11 @@ void add_block_strip(Pen& pen, const Subject& subject, const takeoff::CutRow& cu
   pen.always_led();  // beside the name of a stud's piece
 }
 
-void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, const Line& strip,
-                    const std::vector<double>& dashes, double ladder_at) {
+namespace {
+
+void name_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, const Line& strip,
+                     const std::vector<double>& dashes, double ladder_at) {
   const double t = pen.text_mm(), size = 2.5 / 3, x = strip.from.x, foot = strip.from.y, head = strip.to.y;
-  pen.line({stud.x0, head}, {stud.x1, head}, LineKind::outline);
   const std::string words = name_of_strip(cut);
   const double aside = 0.8 * t + width_of(words, size * t) / 2;
   const auto is_struck = [&](double y) {
@@ -172,6 +173,25 @@ void add_foot_piece(Pen& pen, const takeoff::CutRow& cut, const Frame& stud, con
   if (!cut.hold && !is_last) return;
   pen.nowhere_else();  // among the wall's heights it would be read as one of those
   pen.otherwise(cut.mark + (cut.hold ? " HOLD" : ""), {x, head});
+}
+
+}  // namespace
+
+std::vector<Level> add_foot_pieces(Pen& pen, const std::vector<FootPiece>& feet, const std::vector<double>& dashes,
+                                   double ladder_at) {
+  if (feet.empty()) return {};
+  const takeoff::CutRow& cut = *feet.front().cut;
+  const double head = feet.front().strip.to.y;
+  const std::string joint = pen.words(head);
+  const bool alike = feet.size() > 1 && !cut.hold && std::all_of(feet.begin(), feet.end(), [&](const FootPiece& foot) {
+                       return foot.cut == &cut && pen.words(foot.strip.to.y) == joint;
+                     });
+  for (const FootPiece& foot : feet) {
+    pen.line({foot.stud.x0, foot.strip.to.y}, {foot.stud.x1, foot.strip.to.y}, LineKind::outline);
+    if (!alike) name_foot_piece(pen, *foot.cut, foot.stud, foot.strip, dashes, ladder_at);
+  }
+  if (!alike) return {};
+  return {{joint + "  joint in furring, below it " + name_of_strip(cut), head}};
 }
 
 bool any_stud_in_the_way(const Subject& subject) {

@@ -67,7 +67,7 @@ std::vector<Level> add_free_ends(Pen& pen, const Subject& s, job::Side wall, con
   return levels;
 }
 
-void add_end_screws(Pen& pen, const Subject& s, job::Side wall, const View& view,
+void add_end_screws(Pen& pen, const Subject& s, job::Side wall, const View& view, const Frame& framing,
                     const std::function<double(double)>& running) {
   const facts::Hold* hold = hold_along(s, wall);
   if (!hold || hold->behind != facts::Behind::wall || base_is_void(s) || upstand_waits(s, *hold)) return;
@@ -85,6 +85,9 @@ void add_end_screws(Pen& pen, const Subject& s, job::Side wall, const View& view
     for (const double up : {1.6, 2.6, 3.6, 5.0, 7.0, 10.0})
       for (const double aside : {0.5, 1.7, -0.7, 2.9, -1.9})
         places.push_back({x + aside * size * t, z + up * t + reach});
+    const bool at_right = x > (framing.x0 + framing.x1) / 2;  // else beside the wall, over its heights
+    for (const double up : {5.0, 7.0, 9.0, 12.0})
+      places.push_back({at_right ? framing.x1 + 1.6 * t : framing.x0 - 0.8 * t, z + up * t + reach});
     pen.name_at_one_of({x, z}, std::move(places), words, Anchor::middle, size, 90);
     pen.in_turn();  // after the names of blocks
   }
@@ -222,8 +225,8 @@ class FurredSection {
     const double out = wall_ == job::Side::left ? base[0] : base[3];
     const auto [foot_low, foot_high] = heights_of(*edge_.foot);
     const double top = hold_ ? hold_->screws_mm : foot_high,
-                 low = std::max(part(s_.facts, Role::subfloor).bbox_mm[2] - 8, -45.0),
-                 high = std::max(top + 45, foot_high + 35), face = face_at(top);
+                 low = std::max(part(s_.facts, Role::subfloor).bbox_mm[2] - 3, -45.0),
+                 high = std::max(top + 35, foot_high + 22), face = face_at(top);
     const double back = face - into_ * 50, front = out + into_ * 75;
     Detail detail{1, title_of(s_, edge_, pen_), {std::min(back, front), low, std::max(back, front), high}, false};
     detail.rejected = base_is_void(s_);
@@ -232,6 +235,9 @@ class FurredSection {
     const double thick = edge_.rest ? thick_at(takeoff::StripEnd::foot, *edge_.rest) : 0;
     detail.seen = board_over(s_.job(), face + into_ * thick, into_, top, high + 55);
     for (Seen& board : detail.seen) board.name += board_thickness(pen_, s_.job());
+    if (edge_.rest && !edge_.foot->hold && !base_is_void(s_))
+      detail.spots.push_back(
+          {"joint, " + pen_.words(foot_high) + " up", {face_at(foot_high) + into_ * thick, foot_high}});
     if (hold_) detail.ribbons.push_back(screw(out)), detail.ribbons.push_back(own_screw());
     size_edge(detail, pen_, cut_, face_at(foot_low), -into_,
               {" gap for foot piece", facts::are_studs_assumed(s_.facts.room.studs, wall_)});
@@ -329,7 +335,11 @@ void mark_place(Sheet& sheet, Pen& pen, const Subject& s, job::Side wall, const 
   const Point at = *larger.circled;
   const double t = pen.text_mm(), radius = 1.1 * t, up = 0.75 * radius;
   sheet.arcs.push_back({at, radius, 0, 360, LineKind::phantom});
-  pen.name({at.x + up, at.y + up}, {at.x + up + 0.4 * t, at.y + up}, "1", Anchor::left, 1.5);  // larger than marks
+  // Larger than marks; past the wall's end, where that is not the heights' as well.
+  if (wall == job::Side::left)
+    pen.name({at.x + up, at.y + up}, {at.x + up + 0.4 * t, at.y + up}, "1", Anchor::left, 1.5);
+  else
+    pen.name({at.x - up, at.y + up}, {at.x - up - 1.5 * t, at.y + up}, "1", Anchor::right, 1.5);
   pen.always_led();
   const View view = view_from(wall == job::Side::left ? gp::DX() : gp_Dir{-1, 0, 0});
   double top = at.y;

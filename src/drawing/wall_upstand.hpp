@@ -29,8 +29,9 @@ std::vector<Level> add_unheld(Sheet& sheet, Pen& pen, const Subject& subject, jo
 /// Where no fastener is near one of its ends, by what was read: how long that stretch is. @return what to set there
 std::vector<Level> add_free_ends(Pen& pen, const Subject& subject, job::Side wall, const View& view);
 /// A cross, with its place along the wall as a tape reads it, where a screw goes into blocking at one of its ends: no
-/// stud's own place says where. `running`: of a place in the view.
-void add_end_screws(Pen& pen, const Subject& subject, job::Side wall, const View& view,
+/// stud's own place says where. `framing`: how far the wall's reaches; `running`: of a
+/// place in the view.
+void add_end_screws(Pen& pen, const Subject& subject, job::Side wall, const View& view, const Frame& framing,
                     const std::function<double(double)>& running);
 
 /// What the failing check of their timber advises, without keys of the job file: "For the screws of the back upstand:

@@ -89,10 +89,12 @@ TEST(Upstand, IsCutWithTheFurringBehindItsEdge) {
       EXPECT_THAT(told, HasSubstr("upstand's screw, 5-5/8 up"));
       EXPECT_THAT(told, HasSubstr("1/4 gap for foot piece"));
       EXPECT_THAT(told, HasSubstr("foot piece's own staple, first"));
+      EXPECT_THAT(told, HasSubstr("joint, 7-1/2 up"));
     } else {
       EXPECT_THAT(told, HasSubstr("VOID"));
       EXPECT_THAT(told, HasSubstr("foot piece L, HOLD"));
       EXPECT_THAT(told, Not(HasSubstr("3/16 thick")));
+      EXPECT_THAT(told, Not(HasSubstr("joint, ")));
     }
     EXPECT_FALSE(has(d.sheet("wall-back"))) << "there strips go in with the framing";
   }
@@ -118,6 +120,19 @@ TEST(Upstand, IsCutWhereAScrewFindsAStudClearOfTheOther) {
   EXPECT_THAT(read_through(*cut), HasSubstr("3-7/16 over base"));
   for (const char* words : {"none at the stud at 3/4, too near a corner", "staples, in each of 12 shims"})
     EXPECT_TRUE(sheet_with(d, words, "wall-right") || sheet_with(d, words, "schedules")) << words;
+}
+
+TEST(Upstand, HasShimsThatCanBeToldApartOnSmallPaperToo) {
+  // Source: by hand: 1/8 in is 1.6 mm of paper at 1:2, two edges of 0.7 wide with white between; at 1:4 one black bar.
+  // Of the same pieces up to one height the column of heights tells, and no row of lines leads to them.
+  job::Job job = job_of_case("blocking-in-a-wall-to-be-framed-out");
+  job.drawings.paper = job::PaperSize::letter;
+  const Drawn d = drawn(job, false);
+  EXPECT_LE(d.sheet("wall-right-furring").page.scale, 2);
+  EXPECT_THAT(read_through(d.sheet("wall-right-furring")), HasSubstr("joint, 8 up"));
+  const std::string wall = read_through(d.sheet("wall-right"));
+  EXPECT_THAT(wall, HasSubstr("8  joint in furring, below it fur G"));
+  EXPECT_EQ(wall.find("fur G"), wall.rfind("fur G"));
 }
 
 TEST(Upstand, HasFootPiecesUprightBeforeStudsWhoseFeetSlope) {
@@ -216,23 +231,31 @@ TEST(Upstand, HasItsFreeEndMeasuredOnItsWall) {
 }
 
 TEST(Upstand, LeadsTheMarkOfEachPieceBesideIt) {
-  // Source: the cut list: each of its pieces behind the base's edge has its mark on the wall, with a line to it.
-  const Drawn d = drawn(job_of_case("passes-everything"), false);
-  const Sheet& wall = d.sheet("wall-right");
-  std::size_t pieces = 0;
-  for (const takeoff::CutRow& cut : d.cuts) {
-    if (!cut.furring || cut.on_block || cut.turn != facts::Turn::base) continue;
-    for (const std::string& id : cut.part_ids) {
-      if (part(d.facts, id).which.family.wall != job::Side::right) continue;
-      const double foot = part(d.facts, id).bbox_mm[2];
-      ++pieces;
-      const double x = -(part(d.facts, id).bbox_mm[1] + part(d.facts, id).bbox_mm[4]) / 2;
-      EXPECT_TRUE(std::any_of(wall.arcs.begin(), wall.arcs.end(), [&](const Arc& dot) {
-        return std::abs(dot.centre.x - x) < 0.5 && dot.centre.y > foot && dot.centre.y < foot + 8 * in;
-      })) << id;
+  // Source: the cut list: each of its pieces behind the base's edge has its mark on the wall, with a line to it; where
+  // all are one piece up to one height, at that height among the wall's: 6 in on a sole plate of 1-1/2.
+  const Drawn& apart = drawn_demo("ferry-steps-3");
+  const Drawn alike = drawn(job_of_case("passes-everything"), false);
+  for (const Drawn* d : {&apart, &alike}) {
+    const Sheet& wall = d->sheet("wall-right");
+    std::size_t pieces = 0;
+    for (const takeoff::CutRow& cut : d->cuts) {
+      if (!cut.furring || cut.on_block || cut.turn != facts::Turn::base) continue;
+      for (const std::string& id : cut.part_ids) {
+        if (part(d->facts, id).which.family.wall != job::Side::right) continue;
+        const double foot = part(d->facts, id).bbox_mm[2];
+        ++pieces;
+        const double x = -(part(d->facts, id).bbox_mm[1] + part(d->facts, id).bbox_mm[4]) / 2;
+        EXPECT_EQ(d == &apart, std::any_of(wall.arcs.begin(), wall.arcs.end(),
+                                           [&](const Arc& dot) {
+                                             return std::abs(dot.centre.x - x) < 0.5 && dot.centre.y > foot &&
+                                                    dot.centre.y < foot + 8 * in;
+                                           }))
+            << id;
+      }
     }
+    EXPECT_EQ(pieces, 4u);
+    EXPECT_EQ(d == &alike, read_through(wall).find("7-1/2  joint in furring, below it fur L") != std::string::npos);
   }
-  EXPECT_EQ(pieces, 4u);
 }
 
 /// The first step of the order of work that says so.
