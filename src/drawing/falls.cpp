@@ -483,8 +483,6 @@ Sheet draw_planes(const Subject& subject) {
 std::vector<Sheet> draw_falls(const Subject& subject) {
   std::vector<Sheet> sheets{draw_planes(subject)};
   if (!is_small(paper_of(subject.job()))) return sheets;
-  // Of a base that is void the seat's plane alone is told, and a note has that.
-  if (base_is_void(subject) && broken_falls(subject).empty()) return sheets;
   Sheet any = sheets.front();  // for its unit alone
   for (Sheet& sheet :
        on_pages("falls-table", "Falls: every plane", subject.job(), plane_columns(), plane_rows(Pen{any, 1}, subject),

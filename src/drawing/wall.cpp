@@ -485,9 +485,8 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
   std::vector<Sheet> sheets{wall_with(false)};
   if (!larger) return sheets;
   // Beside the view where that needs to be no smaller for it, nor what is larger too small to read.
-  constexpr double smallest = 4;
   if (!is_small(paper_of(subject.job())))
-    if (Sheet both = wall_with(true); both.page.scale <= sheets.front().page.scale && enlarged <= smallest)
+    if (Sheet both = wall_with(true); both.page.scale <= sheets.front().page.scale && enlarged <= larger->smallest)
       return {std::move(both)};
   sheets.push_back(details_alone(larger->name, larger->title, subject.job(), [&](Sheet& sheet, Pen& pen, double scale) {
     sheet.sight = larger->sight;

@@ -372,7 +372,8 @@ std::optional<BesideWall> beside_wall(const Subject& s, job::Side side) {
                       const FurredSection section{s, edge, pen};
                       add_detail(sheet, pen, section.cut(), section.detail(), scale, place);
                     },
-                    Point{side == job::Side::left ? edge->at_mm : -edge->at_mm, base_stands_to_mm(s.facts)}};
+                    Point{side == job::Side::left ? edge->at_mm : -edge->at_mm, base_stands_to_mm(s.facts)},
+                    edge->foot->thickness_mm < 6 ? 2. : 4.};  // else a shim's two edges are one bar
 }
 
 }  // namespace fallwright::drawing

@@ -47,6 +47,7 @@ struct BesideWall {
   Sight sight;
   std::function<void(Sheet& sheet, Pen& pen, double scale, Point place)> draw;
   std::optional<Point> circled = {};  ///< of a side wall in its view: where it is cut
+  double smallest = 4;                ///< scale at which it can be read
 };
 /// That section; nothing where no strip is parted so.
 std::optional<Cut> furred_cut(const Subject& subject, job::Side wall);
