@@ -9,6 +9,7 @@
 #include "drawing/warning.hpp"
 #include "facts/assumed.hpp"
 #include "job/layout.hpp"
+#include "rules/check.hpp"
 #include "rules/entry.hpp"
 #include "rules/spot.hpp"
 #include "units/words.hpp"
@@ -126,6 +127,11 @@ void Plan::bore() {
                 {bore_.x, bore_.y + bore + 0.5 * t_}, shows_.framing && has_joists(s_.facts) ? 1 : 2);
   else
     pen_.cross(bore_, 4 * t_);
+  const rules::Result* tiled = rules::find(s_.judgement.results, "drain.clear-of-finish");
+  if (!tiled || tiled->outcome != rules::Outcome::fail || bore_is_void(s_) || !shows_.places) return;
+  const auto& drain = part(s_.facts, facts::Role::drain).bbox_mm;  // another base's lies elsewhere, over the same hole
+  pen_.cross_out({drain[0], drain[1]}, {drain[3], drain[4]});
+  pen_.name_outside({drain[3], drain[1]}, {drain[3] + 2 * t_, drain[1] - 3 * t_}, "VOID: tile over the drain");
 }
 
 void Plan::joists() {

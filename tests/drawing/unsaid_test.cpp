@@ -137,6 +137,20 @@ TEST(DrawnOn, LeadsToWhereWhatFailsIsStruckOut) {
   for (const char* sheet : {"plan", "drain"}) EXPECT_THAT(read_through(tiled.sheet(sheet)), HasSubstr("VOID")) << sheet;
 }
 
+TEST(DrawnOn, StrikesADrainUnderTileThatStaysWhereItIsMade) {
+  // Source: by hand: 4-3/8 from the stud face, half of 3-3/8 wide, behind 4 in of wall: the finish lies over it. The
+  // waste stands clear of all joists, and no other place is bored.
+  std::string text = diag::read_text(std::string{PROJECT_DIR} + "/params/chandlers-row-7.toml");
+  for (const auto& [old, now] : {std::pair{"waste_from_left = \"18-1/8 in\"", "waste_from_left = \"4-3/8 in\""},
+                                 {"\nfrom_left = \"17-15/16 in\"", "\nfrom_left = \"4-3/16 in\""},
+                                 {"first = \"7 in\"", "first = \"13 in\""}})
+    text.replace(text.find(old), std::string{old}.size(), now);
+  const Drawn d = drawn(job::read(text + "\n[survey]\nfinish = \"4 in\"\n", "under-tile.toml"), false);
+  ASSERT_EQ(rules::find(d.judgement.results, "drain.clear-of-finish")->outcome, rules::Outcome::fail);
+  EXPECT_THAT(read_through(d.sheet("plan")), HasSubstr("VOID: tile over the drain"));
+  EXPECT_THAT(read_through(drawn_demo("chandlers-row-7").sheet("plan")), Not(HasSubstr("VOID")));
+}
+
 TEST(DrawnOn, NamesSheetsThatTheSetHas) {
   // Source: the set itself: of each check that has a view the sheet that is named is one of the set, on either paper;
   // and every check that is named is one.
