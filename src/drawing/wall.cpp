@@ -335,8 +335,8 @@ class Wall {
     if (!led || fits || right > height + 0.8 * t_ || left > 2 * height + 1.6 * t_)
       return pen_.note_at_one_of(std::move(places), words, Anchor::middle, 2.5 / 3, 90);
     std::erase_if(places, [&](const Point& p) { return p.x > stud.x0; });
-    pen_.name_at_one_of({(stud.x0 + stud.x1) / 2, half + 0.2 * std::max(0.0, room)}, std::move(places), words,
-                        Anchor::middle, 2.5 / 3, 90);
+    pen_.name_at_one_of({(stud.x0 + stud.x1) / 2, half + (left > 2 * height + t_ ? 0 : 0.2) * std::max(0.0, room)},
+                        std::move(places), words, Anchor::middle, 2.5 / 3, 90);
     pen_.always_led();
   }
 
