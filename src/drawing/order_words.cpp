@@ -49,14 +49,16 @@ std::string tiles_bought(const std::vector<takeoff::Row>& rows) {
   std::string words;
   for (const takeoff::Row& r : rows)
     if (const auto surface = takeoff::tiled_surface(r))
-      words += (words.empty() ? "" : ", ") + (surface->empty() ? "" : *surface + " ") + takeoff::bought(r);
+      words += (words.empty() ? "" : ", ") + (surface->empty() ? "" : *surface + " ") +
+               (r.hold ? "HOLD" : takeoff::bought(r));
   return words.empty() ? "no tile on the buy list" : words;
 }
 
 std::string wall_before_studs(const facts::Facts& facts) {
   int framed = 0, sistered = 0;
   for (const facts::StudGap& stud : facts.room.studs)
-    if (takeoff::beyond_furring(stud)) ++(facts::too_near_for_a_wall(facts.room.studs, stud.wall) ? sistered : framed);
+    if (takeoff::beyond_furring(stud))
+      ++(facts::first_at(facts.room.studs, stud.wall) == facts::WallFirst::plumb ? sistered : framed);
   const auto first = [](int studs, const std::string& what) {
     return studs == 0
                ? ""

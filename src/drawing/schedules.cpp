@@ -62,9 +62,9 @@ Sticks sticks_of(const Subject& s, const facts::Family& family) {
 
 /// In place of a number that hangs on where studs stand.
 const char* studs_hold(const Subject& s, job::Side wall) {
-  const std::vector<facts::StudGap>& studs = s.facts.room.studs;
-  return !facts::is_framed_out(studs, wall)    ? "HOLD: the studs were not read"
-         : facts::may_tile_settle(studs, wall) ? "HOLD: nobody said how high tile goes"
+  const facts::WallFirst first = facts::first_at(s.facts.room.studs, wall);
+  return first == facts::WallFirst::nothing    ? "HOLD: the studs were not read"
+         : first == facts::WallFirst::say_tile ? "HOLD: nobody said how high tile goes"
                                                : "HOLD: the wall is to be brought out first";
 }
 

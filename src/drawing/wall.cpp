@@ -466,7 +466,7 @@ std::vector<Sheet> draw_wall(const Subject& subject, job::Side side) {
                      sheet.sight = eye_at({alcove.width.in_mm() / 2, alcove.depth.in_mm() / 2}, toward_room(side));
                      if (larger && larger->circled) mark_place(sheet, pen, subject, side, *larger);
                      if (wall.is_caught()) warn(sheet, base_warning(subject));
-                     if (facts::is_framed_out(subject.facts.room.studs, side))
+                     if (facts::wall_waits(subject.facts.room.studs, side))
                        warn(sheet, framed_out_warning(subject, side));
                      for (const Warning& warning : plate_warnings(subject, side)) warn(sheet, warning);
                      for (std::string& note : wall.notes()) sheet.notes.push_back(std::move(note));

@@ -126,12 +126,13 @@ std::string words_of_upstand(const Subject& s, const Pen& pen, job::Side wall) {
 }
 
 Warning framed_out_warning(const Subject& s, job::Side wall) {
-  const std::string waits = " What is drawn on the old studs waits for that: blocks, screws, timber behind fixtures.";
-  if (facts::may_tile_settle(s.facts.room.studs, wall))
-    return {"HOLD THIS WALL: HOW HIGH TILE GOES IS NOT SAID", without_keys(job::tile_to_say) + "." + waits};
-  const std::string studs = "Its studs stand farther back than furring reaches: ",
+  const std::string waits = " What is drawn on the old studs waits for that: blocks, screws, timber behind fixtures.",
+                    studs = "Its studs stand farther back than furring reaches: ",
                     again = ", and read it again." + waits;
-  if (facts::too_near_for_a_wall(s.facts.room.studs, wall))
+  const facts::WallFirst first = facts::first_at(s.facts.room.studs, wall);
+  if (first == facts::WallFirst::say_tile)
+    return {"HOLD THIS WALL: HOW HIGH TILE GOES IS NOT SAID", without_keys(job::tile_to_say) + "." + waits};
+  if (first == facts::WallFirst::plumb)
     return {"PLUMB OR SISTER THIS WALL'S STUDS FIRST", studs + "no wall has room before them. Bring them out" + again};
   return {"FRAME THIS WALL OUT FIRST", studs + "frame it out" + again};
 }

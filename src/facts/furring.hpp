@@ -107,28 +107,38 @@ struct StudGap {
   }
 };
 
-/// Whether a wall is to be framed before studs of a wall that stand farther back than furring reaches. Where its boards
-/// will lie hangs on that.
-inline bool is_framed_out(const std::vector<StudGap>& studs, survey::Side wall) {
-  return std::any_of(studs.begin(), studs.end(),
-                     [&](const StudGap& stud) { return stud.wall == wall && stud.is_beyond_furring(); });
-}
-
-/// How far those studs stand back where that is least, over their length, if no wall has room there: the thinnest that
-/// is framed, of studs laid flat, is as thick as furring reaches. They are plumbed or sistered. Nothing where one has.
-inline std::optional<double> too_near_for_a_wall(const std::vector<StudGap>& studs, survey::Side wall) {
+/// How far those studs of a wall that stand farther back than furring reaches stand back where that is least, over
+/// their length; nothing where none does.
+inline std::optional<double> least_back_mm(const std::vector<StudGap>& studs, survey::Side wall) {
   std::optional<double> least;
   for (const StudGap& stud : studs)
     if (stud.wall == wall && stud.is_beyond_furring())
       least = std::min({least.value_or(most_furring_mm), stud.at_floor_mm, stud.at_upstand_mm, stud.at_top_mm});
-  return least && *least < most_furring_mm - units::tolerance::length_mm ? least : std::nullopt;
+  return least;
 }
 
-/// Whether it may be that it is not, as tile may end below where studs are beyond furring.
-inline bool may_tile_settle(const std::vector<StudGap>& studs, survey::Side wall) {
-  return std::none_of(studs.begin(), studs.end(), [&](const StudGap& stud) {
+/// The thinnest wall that is framed, of studs laid flat, is as thick as furring reaches.
+inline bool has_room_for_wall(double least_back_mm) {
+  return least_back_mm >= most_furring_mm - units::tolerance::length_mm;
+}
+
+/// What comes first at a wall before anything is set against it, as studs of it stand farther back than furring
+/// reaches: how high tile goes is said, which may end below there; a wall is framed before them; or, where none has
+/// room, they are plumbed or sistered. Where its boards will lie hangs on that.
+enum class WallFirst { nothing, say_tile, frame, plumb };
+
+inline WallFirst first_at(const std::vector<StudGap>& studs, survey::Side wall) {
+  const std::optional<double> least = least_back_mm(studs, wall);
+  if (!least) return WallFirst::nothing;
+  const bool tile_settles = std::none_of(studs.begin(), studs.end(), [&](const StudGap& stud) {
     return stud.wall == wall && stud.is_beyond_furring() && !stud.tile_unsaid;
   });
+  return tile_settles ? WallFirst::say_tile : has_room_for_wall(*least) ? WallFirst::frame : WallFirst::plumb;
+}
+
+/// Whether a wall waits for that.
+inline bool wall_waits(const std::vector<StudGap>& studs, survey::Side wall) {
+  return first_at(studs, wall) != WallFirst::nothing;
 }
 
 /// What brings a block of a furred wall out to its board, which runs on from strip to strip: as thick at the block's

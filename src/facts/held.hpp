@@ -29,7 +29,7 @@ struct Holds {
   std::optional<Held> upstand = {};      ///< no timber takes its screws: what to set first
   std::optional<Held> floor = {};        ///< joists or deck carry too little: mended before anything lies on them
   std::optional<Held> walls = {};        ///< studs that stand too far back have no wall before them yet
-  std::optional<Held> board = {};        ///< what is behind the wall board, or how high this goes, is otherwise
+  std::optional<Held> board = {};        ///< the walls' board, and what goes on it, goes higher
   std::optional<Held> cleat = {}, rail = {}, joists = {};  ///< what fastens the bench's: nobody said which, or how many
 };
 

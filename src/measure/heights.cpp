@@ -243,7 +243,7 @@ std::vector<facts::BeforeFinish> before_finish(const parts::Model& model, const 
   for (const WallFace& wall : wall_faces(model, furred, top, top + over_drain_mm, build_up)) {
     double reach = wall.reach_mm;
     // What is framed before studs that stand too far back comes to stand at the base's edge.
-    if (facts::is_framed_out(facts.room.studs, wall.side))
+    if (facts::wall_waits(facts.room.studs, wall.side))
       reach = std::max(reach, build_up - farthest(Rim{base}.corners(), wall));
     const double along = std::abs(wall.side == Side::back ? wall.ny : wall.nx);
     found.push_back({wall.side, (-opening_toward(drain, top, wall) - reach) / along,

@@ -62,7 +62,10 @@ std::optional<Shown> behind(const parts::Solid& member, const Upstand& up) {
   for (std::size_t i = 0; i < 3; ++i)
     if (own[i] > box.high[i] + units::tolerance::length_mm || own[i + 3] < box.low[i] - units::tolerance::length_mm)
       return std::nullopt;
-  const auto outlines = outlines_of(*parts::skin_of(member));
+  const auto skin = parts::skin_of(member);
+  auto outlines = outlines_of(*skin);
+  for (const brep::Round& bend : skin->rounds)  // of steel: its flange goes on round them
+    for (const brep::Facet3& facet : brep::triangles_of(bend)) outlines.emplace_back(facet.begin(), facet.end());
   const auto far = [&](gp_Dir way) { return reach(outlines, way, box); };
   const gp_Dir plus = up.back() ? gp::DX() : gp::DY();
   const auto high = far(plus), low = far(plus.Reversed()), top = far(gp::DZ()), foot = far(gp::DZ().Reversed());

@@ -43,7 +43,7 @@ class Marks {
       if (!wall_line(model_, side, 0)) continue;
       const double away = faces_.off(side, {bore_[0], bore_[1]});
       add(std::string{"bore centre from the "} + name_of(side) + " stud face", away, studs);
-      if (finish && !facts::is_framed_out(room_.studs, side))  // where another wall will stand nobody knows
+      if (finish && !facts::wall_waits(room_.studs, side))  // where another wall will stand nobody knows
         add(std::string{"bore centre from the finished "} + name_of(side) + " wall",
             to_board(side).value_or(away) - *finish, finished);
     }

@@ -65,7 +65,7 @@ struct WallsSeen {
   const facts::Facts& facts;
   bool read = false;
   bool has(job::Side wall) const {
-    return !facts::is_framed_out(facts.room.studs, wall) && !(read && job::are_studs_assumed(job, wall));
+    return !facts::wall_waits(facts.room.studs, wall) && !(read && job::are_studs_assumed(job, wall));
   }
 };
 
@@ -94,7 +94,7 @@ const facts::Fold* worst_fold(const facts::Facts& facts) {
   const job::Side hand = told_hand(facts);
   const facts::Fold* worst = nullptr;
   for (const facts::Fold& fold : facts.room.folds) {
-    if (facts::is_framed_out(facts.room.studs, fold.wall)) continue;
+    if (facts::wall_waits(facts.room.studs, fold.wall)) continue;
     const double more = worst ? off_flat_mm(fold) - off_flat_mm(*worst) : 0;
     const bool first =
         worst && std::abs(more) <= units::tolerance::length_mm && turn_of(fold.wall, hand) < turn_of(worst->wall, hand);

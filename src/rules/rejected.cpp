@@ -46,6 +46,7 @@ constexpr std::array of_the_floor{"load.joists-strength", "load.joists-deflectio
 /// Of the wall board: what it hides, and how high it goes.
 constexpr std::array of_the_board{"blocking.behind",  "fixture.above-water", "fixture.clear-of-bench", "fixture.clear",
                                   "wall.above-floor", "wall.above-drain",    "wall.above-room"};
+constexpr std::array of_how_high_it_goes{"wall.above-floor", "wall.above-drain", "wall.above-room"};
 
 /// The first that fails of such checks, as they are told.
 template <std::size_t n>
@@ -171,9 +172,9 @@ facts::Holds holds_of(const std::vector<Result>& results, const facts::Facts& fa
                      held_by(rejected_seat(results)),        held_by(rejected_pieces(results)),
                      held_by(rejected_frame(results)),       held_by(rejected_drain(results))};
   holds.floor = held_by(failing(results, of_the_floor));
-  holds.board = held_by(rejected_board(results));
+  holds.board = held_by(failing(results, of_how_high_it_goes));
   const Result* gap = find(results, "room.stud-gap");
-  const auto waits = [&](survey::Side side) { return facts::is_framed_out(facts.room.studs, side); };
+  const auto waits = [&](survey::Side side) { return facts::wall_waits(facts.room.studs, side); };
   const std::array walls{survey::Side::left, survey::Side::back, survey::Side::right};
   if (gap && gap->outcome == Outcome::fail && std::any_of(walls.begin(), walls.end(), waits))
     holds.walls = held_by(gap);
@@ -202,7 +203,7 @@ void add_unread(facts::Holds& holds, const job::Job& job, const facts::Facts& fa
   for (const facts::Hold& hold : facts.holds) {
     if (const Result* fails = rejected_hold(results, hold)) holds.upstand = facts::Held{"", "", fails->advice};
     if ((hold.assumed && hold.sure_apart_mm > *held->limit.greatest + units::tolerance::length_mm) ||
-        (hold.behind == facts::Behind::wall && facts::is_framed_out(facts.room.studs, hold.side)))
+        (hold.behind == facts::Behind::wall && facts::wall_waits(facts.room.studs, hold.side)))
       holds.loose.push_back(hold.side);
   }
 }

@@ -371,27 +371,28 @@ std::string source_text(const Limit& limit) {
 std::string framed_out(const facts::Facts& facts) {
   std::vector<std::string> walls;
   for (const job::Side side : {job::Side::left, job::Side::back, job::Side::right})
-    if (facts::is_framed_out(facts.room.studs, side)) walls.emplace_back(job::name_of(side));
+    if (facts::wall_waits(facts.room.studs, side)) walls.emplace_back(job::name_of(side));
   return walls.empty() ? "" : units::listed(walls, ", ") + (walls.size() > 1 ? " walls" : " wall");
 }
 
 std::string to_frame_out(const facts::Facts& facts) {
-  const std::string walls = framed_out(facts);
-  if (walls.empty()) return "";
-  if (std::all_of(std::begin(job::all_sides), std::end(job::all_sides),
-                  [&](job::Side side) { return facts::may_tile_settle(facts.room.studs, side); }))
-    return job::tile_to_say;
+  if (framed_out(facts).empty()) return "";
+  bool tile_unsaid = false;
   std::vector<std::string> framed, sistered;
-  for (const job::Side side : {job::Side::left, job::Side::back, job::Side::right})
-    if (facts::is_framed_out(facts.room.studs, side))
-      (facts::too_near_for_a_wall(facts.room.studs, side) ? sistered : framed).emplace_back(job::name_of(side));
+  for (const job::Side side : {job::Side::left, job::Side::back, job::Side::right}) {
+    const facts::WallFirst at = facts::first_at(facts.room.studs, side);
+    if (at == facts::WallFirst::frame) framed.emplace_back(job::name_of(side));
+    if (at == facts::WallFirst::plumb) sistered.emplace_back(job::name_of(side));
+    if (at == facts::WallFirst::say_tile) tile_unsaid = true;
+  }
+  if (framed.empty() && sistered.empty()) return job::tile_to_say;
   const auto named = [](const std::vector<std::string>& all) {
     return "the " + units::listed(all, ", ") + (all.size() > 1 ? " walls" : " wall");
   };
   std::string first = framed.empty() ? "" : "frame " + named(framed) + " out first";
   if (!sistered.empty())
     first += (framed.empty() ? "" : ", and ") + ("plumb or sister the studs of " + named(sistered)) + " first";
-  return first +
+  return (tile_unsaid ? job::tile_to_say + std::string{"; "} : "") + first +
          ", then read plumb and studs again (survey.plumb, survey.studs): studs stand farther back than furring "
          "reaches";
 }
@@ -399,8 +400,8 @@ std::string to_frame_out(const facts::Facts& facts) {
 std::string bring_out(const std::string& studs, job::Side wall, const job::Job& job, const facts::Facts& facts) {
   const auto len = [&](double mm) { return text_of(mm, Unit::mm, job); };
   const std::string far = "they stand farther back than furring reaches (" + len(facts::most_furring_mm) + ")";
-  const auto near = facts::too_near_for_a_wall(facts.room.studs, wall);
-  if (!near) return "frame a wall before " + studs + ": " + far;
+  const auto near = facts::least_back_mm(facts.room.studs, wall);
+  if (!near || facts::has_room_for_wall(*near)) return "frame a wall before " + studs + ": " + far;
   return "plumb " + studs + ", or sister them out: " + far + ", and a wall framed before them has no room where they " +
          (*near > 0 ? "stand " + text_or_less(*near, Unit::mm, job) + " back" : "stand in");
 }

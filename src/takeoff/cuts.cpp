@@ -196,11 +196,17 @@ std::optional<Hold> hold_on(HangsOn what, const std::optional<facts::Held>& by) 
 }  // namespace
 
 std::optional<Hold> hold_till_framed(const facts::Room& room, facts::Side wall) {
-  if (!facts::is_framed_out(room.studs, wall)) return std::nullopt;
-  if (facts::may_tile_settle(room.studs, wall)) return Hold{HangsOn::studs, "", "", job::tile_to_say};
-  return Hold{HangsOn::studs, "", "",
-              "frame the " + std::string{survey::name_of(wall)} +
-                  " wall out, as its studs stand farther back than furring reaches, and read it again"};
+  const facts::WallFirst first = facts::first_at(room.studs, wall);
+  if (first == facts::WallFirst::nothing) return std::nullopt;
+  if (first == facts::WallFirst::say_tile) return Hold{HangsOn::studs, "", "", job::tile_to_say};
+  const std::string name = std::string{survey::name_of(wall)} + " wall";
+  return Hold{
+      HangsOn::studs, "", "",
+      first == facts::WallFirst::frame
+          ? "frame the " + name + " out, as its studs stand farther back than furring reaches, and read it again"
+          : "plumb or sister the studs of the " + name +
+                ", as they stand farther back than furring reaches and no wall has room before them, and read "
+                "it again"};
 }
 
 namespace {
@@ -303,14 +309,16 @@ const char* name_of(HangsOn on) {
     case HangsOn::studs:
       return "studs";
     case HangsOn::fasteners:
+      return "fasteners";
+    case HangsOn::board:
       break;
   }
-  return "fasteners";
+  return "wall board";
 }
 
 std::optional<HangsOn> hangs_on_named(const std::string& name) {
-  for (const HangsOn on :
-       {HangsOn::base, HangsOn::drain, HangsOn::liner, HangsOn::bench, HangsOn::studs, HangsOn::fasteners})
+  for (const HangsOn on : {HangsOn::base, HangsOn::drain, HangsOn::liner, HangsOn::bench, HangsOn::studs,
+                           HangsOn::fasteners, HangsOn::board})
     if (name == name_of(on)) return on;
   return std::nullopt;
 }

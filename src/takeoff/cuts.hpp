@@ -14,7 +14,7 @@
 namespace fallwright::takeoff {
 
 /// What something hangs on that is neither bought nor cut yet.
-enum class HangsOn { base, drain, liner, bench, studs, fasteners };
+enum class HangsOn { base, drain, liner, bench, studs, fasteners, board };
 const char* name_of(HangsOn on);
 std::optional<HangsOn> hangs_on_named(const std::string& name);
 

@@ -56,6 +56,24 @@ bool hangs_on_liner(const Row& row) {
   return is(row, Item::liner) || is(row, Item::liner_up);
 }
 
+/// What goes on the walls' board: more of it, or to other faces, once the board goes higher or stands elsewhere.
+bool hangs_on_board(const Row& row, const job::Job& job) {
+  const auto on_walls = [&](const std::string& surface) {
+    return surface.empty() ? !job.buy.tile.has_own(job::Tiled::walls) : surface == job::name_of(job::Tiled::walls);
+  };
+  const std::optional<std::string> tiled = tiled_surface(row);
+  return is(row, Item::waterproofing) ||
+         (job.buy.tile.covers(job::Tiled::walls) && (is(row, Item::bond) || (tiled && on_walls(*tiled))));
+}
+
+std::optional<Hold> hold_till_board_stands(const facts::Facts& facts, const facts::Holds& holds) {
+  for (const facts::Covered& covered : facts.finish.covered)
+    if (covered.wall)
+      if (auto wall = hold_till_framed(facts.room, *covered.wall)) return wall;
+  if (holds.board) return Hold{HangsOn::board, holds.board->check, holds.board->title};
+  return std::nullopt;
+}
+
 bool is_of_bench(const CutRow& cut, const facts::Facts& facts) {
   return std::any_of(cut.part_ids.begin(), cut.part_ids.end(), [&](const std::string& id) {
     return std::any_of(facts.parts.begin(), facts.parts.end(), [&](const facts::Part& part) {
@@ -104,6 +122,7 @@ std::optional<Hold> hold_till_known(const Row& row, const std::vector<CutRow>& c
   for (const facts::Hold& upstand : facts.holds)
     if (is(row, Item::upstand_fasteners) && upstand.behind == facts::Behind::wall)
       if (auto wall = hold_till_framed(facts.room, upstand.side)) return wall;
+  if (hangs_on_board(row, job)) return hold_till_board_stands(facts, holds);
   const auto block = std::find_if(cuts.begin(), cuts.end(), [](const CutRow& cut) {
     return is_counted_at_ends(cut) && cut.hold && cut.hold->on == HangsOn::studs;
   });

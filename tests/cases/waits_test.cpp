@@ -104,7 +104,7 @@ TEST(Waits, NoBlockOfAWallThatIsToBeFramedOutHoldsAnything) {
       EXPECT_FALSE(cut.hold && is_block(cut, "wall-back")) << cut.mark;
       if (cut.furring || !cut.hold) continue;
       ++held;
-      EXPECT_THAT(takeoff::waits_text(*cut.hold), HasSubstr("wall out"));
+      EXPECT_THAT(takeoff::waits_text(*cut.hold), HasSubstr("plumb or sister the studs of the "));
     }
     EXPECT_GT(held, 0);
     for (const char* item : {"2x4", "fasteners, framing", "fasteners, upstands"})

@@ -6,6 +6,7 @@
 
 #include "diag/text_file.hpp"
 #include "drawing/clear.hpp"
+#include "drawing/order_words.hpp"
 #include "drawing/steps.hpp"
 #include "drawing/views.hpp"
 #include "job/read.hpp"
@@ -273,6 +274,15 @@ TEST(Upstand, ShimsBesideItAreStapledAndNobodyPlanesThem) {
   EXPECT_THAT(beside.stop + beside.what, Not(testing::AnyOf(HasSubstr("screw"), HasSubstr("plane"))));
   const Step rest = step_that_says("shims-beside-the-base", "Fur the rest of the studs");
   EXPECT_THAT(rest.stop, HasSubstr("thinner shim"));
+}
+
+TEST(Upstand, TileOfAWallThatWaitsIsNotToldAsBought) {
+  // Source: none; who reads the order of work buys by it.
+  std::vector<takeoff::Row> rows{{"tile, floor", 17, "ft2", 2, "boxes", ""},
+                                 {"tile, walls", 60, "ft2", 6, "boxes", ""}};
+  EXPECT_EQ(tiles_bought(rows), "floor 2 boxes, walls 6 boxes");
+  rows[1].hold = takeoff::Hold{takeoff::HangsOn::studs, "", "", "frame the left wall out"};
+  EXPECT_EQ(tiles_bought(rows), "floor 2 boxes, walls HOLD");
 }
 
 TEST(Upstand, BlockingOfAWallThatIsToBeFramedOutComesAfterThatWall) {

@@ -113,7 +113,7 @@ TEST(Furring, AWallThatIsToBeFramedOutSaysNothingOfHowFlatItIs) {
     job.base.length = job::Length::inches(31), job.base.against = against;
     facts::Facts facts = measure(*parts::build(job));
     const Side out = against == job::Against::left ? Side::right : Side::left;
-    ASSERT_TRUE(facts::is_framed_out(facts.room.studs, out));
+    ASSERT_TRUE(facts::wall_waits(facts.room.studs, out));
     facts.room.kinks = {{out, 1 * in, 12 * in, 16 * in, 40 * in, true}};
     facts.room.folds = {{out, 0.05, 40 * in}};
     const auto results = rules::check(job, facts);

@@ -233,8 +233,10 @@ TEST_P(RandomRoom, IsJudgedAsItsMirrorImage) {
 
 TEST(MirrorImage, IsJudgedAlikeWhereOneHandDecidesAndAtLimits) {
   // Source: the same property: blocking just as far apart as its limit before studs that nobody read; a room with no
-  // hand but its trap arm's; blocking just as long as can be nailed; two edges as low, one at a wall.
+  // hand but its trap arm's; blocking just as long as can be nailed; two edges as low, one at a wall; a bench of steel
+  // whose last stud turns its web to a wall, or its lips.
   for (const unsigned seed : {98304u, 98349u, 98416u, 132001u}) expect_judged_as_its_image({"from-file", seed});
+  expect_judged_as_its_image({"bought", 260000u});
 }
 
 TEST_P(RandomRoom, IsJudgedTheSameInTheOtherUnit) {

@@ -79,6 +79,7 @@ TEST(Rejected, EveryCheckIsDecided) {
     EXPECT_EQ(holds.seat.has_value(), in(of_seat) || in(of_block)) << rule.id;
     EXPECT_EQ(rejected_bore(one_that_fails(rule.id)) != nullptr, std::string{rule.id} == "drain.in-bore") << rule.id;
     EXPECT_EQ(holds.pieces.has_value(), in(of_seat) || in(of_pieces)) << rule.id;
+    EXPECT_EQ(holds.board.has_value(), std::string{rule.id}.starts_with("wall.above-")) << rule.id;
     EXPECT_EQ(holds.frame.has_value(), in(of_seat) || in(of_pieces) || in(of_frame)) << rule.id;
     if (holds.base) {
       EXPECT_EQ(holds.base->title, "title of " + std::string{rule.id});

@@ -459,5 +459,30 @@ TEST(EntryWords, SayWhereLengthsFromTheEntryBegin) {
   EXPECT_EQ(rules::entry_words(j, room), "") << "no reading tells it";
 }
 
+TEST(Words, EachWallIsBroughtOutInItsOwnWayAndInTheMirror) {
+  // Source: closed form: 50 back over all its length a wall of flat studs, 38.1, has room; 5 back at its foot none has;
+  // beyond furring over the tile that nobody told, that is told first.
+  using job::Side;
+  const auto words = [](Side frame, Side plumb, Side unsaid) {
+    facts::Facts facts;
+    facts.room.studs = {{"f", frame, facts::Before::base, 0, 50, 50, 50},
+                        {"p", plumb, facts::Before::base, 0, 5, 50, 50},
+                        {"u", unsaid, facts::Before::base, 0, 5, 5, 50}};
+    facts.room.studs[2].tile_unsaid = true;
+    EXPECT_EQ(facts::first_at(facts.room.studs, frame), facts::WallFirst::frame);
+    EXPECT_EQ(facts::first_at(facts.room.studs, plumb), facts::WallFirst::plumb);
+    EXPECT_EQ(facts::first_at(facts.room.studs, unsaid), facts::WallFirst::say_tile);
+    EXPECT_EQ(facts::first_at({}, frame), facts::WallFirst::nothing);
+    return rules::to_frame_out(facts);
+  };
+  EXPECT_THAT(words(Side::left, Side::back, Side::right),
+              testing::AllOf(HasSubstr("tile.height"), HasSubstr("; frame the left wall out first, and plumb or sister "
+                                                                 "the studs of the back wall first, then read")));
+  EXPECT_THAT(
+      words(Side::right, Side::back, Side::left),
+      testing::AllOf(HasSubstr("tile.height"), HasSubstr("; frame the right wall out first, and plumb or sister "
+                                                         "the studs of the back wall first, then read")));
+}
+
 }  // namespace
 }  // namespace fallwright

@@ -103,6 +103,45 @@ TEST(Hold, WithTheBaseAllWaitsThatIsMeasuredByItOrItsBed) {
       << "nothing stands on the base";
 }
 
+TEST(Hold, WhatGoesOnTheWallsWaitsForTheirBoard) {
+  // Source: common practice, no source: tile, bond and waterproofing are counted by faces that stand, as high as they
+  // go; a tile that the floor alone has, and what goes under it, do not wait for a wall.
+  const std::vector<const char*> on_walls{"tile", "tile, walls", "bonding mortar", "waterproofing"},
+      others{"tile, floor", "sealant", "flashing over upstands", "shower base"};
+  facts::Holds holds;
+  holds.board = facts::Held{"wall.above-floor", "walls are waterproof high enough above the floor"};
+  job::Job job = sample::alcove();
+  job.buy.tile.surfaces = {job::Tiled::floor, job::Tiled::walls};
+  EXPECT_EQ(waiting(on_walls, holds, job).size(), on_walls.size());
+  EXPECT_TRUE(waiting(others, holds, job).empty());
+  job.buy.tile.surfaces = {job::Tiled::floor};
+  EXPECT_EQ(waiting(on_walls, holds, job), std::vector<std::string>{"waterproofing: wall board"});
+
+  job.buy.tile.surfaces = {job::Tiled::floor, job::Tiled::walls};
+  for (const job::Side wall : {job::Side::left, job::Side::right})
+    for (const bool unsaid : {false, true}) {
+      facts::Facts facts;
+      facts::Covered covered;
+      covered.surface = job::Tiled::walls, covered.wall = wall;
+      facts.finish.covered = {covered};
+      facts.room.studs = {{"stud", wall, facts::Before::base, 0, 50, 50, 50}};
+      facts.room.studs[0].tile_unsaid = unsaid;
+      std::vector<Row> rows = rows_named(on_walls);
+      takeoff::hold_back(rows, {}, job, facts, {});
+      for (const Row& row : rows) {
+        ASSERT_TRUE(row.hold) << row.item;
+        EXPECT_THAT(row.hold->first,
+                    testing::HasSubstr(unsaid ? "tile.height" : "frame the " + std::string{name_of(wall)}));
+      }
+      facts.room.studs[0].at_floor_mm = 5, facts.room.studs[0].tile_unsaid = false;  // no wall has room before it
+      takeoff::hold_back(rows, {}, job, facts, {});
+      EXPECT_THAT(rows[0].hold->first, testing::HasSubstr("plumb or sister the studs of the "));
+      facts.room.studs[0].at_upstand_mm = facts.room.studs[0].at_top_mm = 5;
+      takeoff::hold_back(rows, {}, job, facts, {});
+      EXPECT_FALSE(rows[0].hold);
+    }
+}
+
 TEST(Hold, OnlyTheStripsWaitWhoseStudsComeOutToWhatWaits) {
   // Source: by hand: strips before the base are as thick as it stands off its studs; those behind the bench know it
   // alone. Four equal ones of 1/2 fill a 2x4 with their cuts, and all shims are of one thickness: of each list what
