@@ -6,6 +6,7 @@
 
 #include "drawing/views.hpp"
 #include "rules/check.hpp"
+#include "rules/remedy.hpp"
 #include "rules/spot.hpp"
 #include "rules/words.hpp"
 #include "takeoff/takeoff.hpp"
@@ -49,8 +50,8 @@ std::string lifts(const job::Job& job, const std::vector<rules::Result>& results
   for (const rules::Result& r : results)
     if (r.id == "bed.greatest" && r.limit.greatest &&
         (r.outcome == rules::Outcome::caution || r.outcome == rules::Outcome::fail))
-      return "Mortar in two lifts where it lies thicker than " + rules::text_at_most(*r.limit.greatest, job) + ": " +
-             first_clause(r.where) + ".";
+      return "Mortar in two lifts where it lies thicker than " + rules::text_at_most_on_tape(*r.limit.greatest, job) +
+             ": " + first_clause(r.where) + ".";
   return "";
 }
 

@@ -33,10 +33,12 @@ std::vector<Contradiction> fixture_contradictions(const Job& job, const survey::
     const auto finish = [&](Side side) {
       return side != Side::front && room.wall(side) ? job.survey.finish_mm.value_or(0) : 0;
     };
+    const bool corner = back ? room.wall(Side::left) || room.wall(Side::right) : room.wall(Side::back) != nullptr;
+    const std::string less_furring = corner ? ", less what strips take that bring a wall out there" : "";
     within(".along", fixture.along.in_mm(), fixture.width.in_mm() / 2, wall->length(),
            finish(back ? Side::left : Side::back), finish(back ? Side::right : Side::front),
            "wide, reaches past the wall's end",
-           std::string{"from the "} + (back ? "left" : "back") + " wall's stud face");
+           std::string{"from the "} + (back ? "left" : "back") + " wall's stud face" + less_furring);
     within(".height", fixture.height.in_mm(), fixture.tall.in_mm() / 2, job.alcove.height.in_mm(), 0, 0,
            "tall, reaches past the wall's foot or top", "above the datum");
   }

@@ -92,7 +92,8 @@ std::optional<Place> nearest(const job::Job& job, const job::From& from, const P
   const double one = own + sign * (first.least_mm - now.first), other = own + sign * (first.greatest_mm - now.first);
   const Window window{std::min(one, other), std::max(one, other)};
   const double near = std::min(std::max(own, window.least_mm), window.greatest_mm);
-  const double distance = on_tape(window, near, job.is_metric()).value_or(near);
+  // Half way where no mark lies between: at an end the last digit that is written would break what it keeps.
+  const double distance = on_tape(window, near, job.is_metric()).value_or((window.least_mm + window.greatest_mm) / 2);
   const double grown = sign * (distance - own);
   return Place{distance, {now.first + grown, now.second - grown}};
 }
@@ -217,10 +218,13 @@ double fall_between(const job::Job& job, double least, double greatest) {
   constexpr double same = units::tolerance::ratio;
   const bool clear_of_both = now >= least + quarter - same && now <= greatest - quarter + same;
   if (clear_of_both) return now;
-  // On 1/16 in/ft or a tenth of a percent where one lies near enough to half way.
-  const double half_way = (least + most) / 2, step = job.is_metric() ? 0.001 : 1. / 192;
-  const double round = std::round(half_way / step) * step;
-  return std::abs(round - half_way) <= quarter ? round : half_way;
+  // On 1/16 in/ft or a tenth of a percent where one lies near enough to half way; else on 1/64, or a hundredth.
+  const double half_way = (least + most) / 2;
+  for (const double step : {job.is_metric() ? 1e-3 : 1. / 192, job.is_metric() ? 1e-4 : 1. / 768}) {
+    const double round = std::round(half_way / step) * step;
+    if (std::abs(round - half_way) <= quarter) return round;
+  }
+  return half_way;
 }
 
 /// One fall for all facets, within both limits; nothing where the job's own is that already.
@@ -246,12 +250,10 @@ std::string level_rim(const job::Job& job, double least, double greatest) {
     equal_fall += (line.value.empty() ? " " : " and ") + job::text_of(line);
   equal_fall += " (the rim is then not level)";
   // Nobody types these two: they stand on a mark, each to the side that keeps the sentence true.
-  const double whole_mm = std::floor(remedy.shortest_mm + slack);
-  const auto shortest = job.is_metric() ? text_of(whole_mm, Unit::mm, job) : text_at_most(remedy.shortest_mm, job);
   std::string text = "no rim height passes: the longest run, " + text_at_least(remedy.longest_mm, job) + ", is " +
                      (greatest / least < 1.005 ? "longer than" : "over " + times(greatest / least) + " times") +
-                     " the shortest, " + shortest + ", from the drain's " + (from_centre(job) ? "centre" : "edge") +
-                     " to the rim";
+                     " the shortest, " + text_at_most_on_tape(remedy.shortest_mm, job) + ", from the drain's " +
+                     (from_centre(job) ? "centre" : "edge") + " to the rim";
   if (!remedy.possible())
     return text + ", and no place of the drain mends that on this floor; take " + equal_fall + " or " + by_channel(job);
   text += "; move the drain's centre to ";

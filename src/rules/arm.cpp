@@ -55,8 +55,9 @@ std::string height_keys(const job::Trap& trap) {
 
 /// @pre its weir was read
 std::vector<job::Change> raised_by(double mm, const job::Job& job) {
-  std::vector<job::Change> changes{set_length("trap.weir", job.trap->weir->in_mm() + mm, job)};
-  if (job.trap->hub) changes.push_back(set_length("trap.hub", job.trap->hub->in_mm() + mm, job));
+  const double weir = job.trap->weir->in_mm(), to = moved_to_mark(weir, mm, job);
+  std::vector<job::Change> changes{set_length("trap.weir", to, job)};
+  if (job.trap->hub) changes.push_back(set_length("trap.hub", job.trap->hub->in_mm() + to - weir, job));
   return changes;
 }
 
@@ -178,8 +179,8 @@ std::array<AlongJoists, 2> clear_ways(const HoleGap& nearest, const Clear& clear
   const double from_left = trap.from_left ? trap.from_left->in_mm() : faces.off(job::Side::left, {drain[0], y}),
                from_back = trap.from_back ? trap.from_back->in_mm() : faces.off(job::Side::back, {drain[0], y});
   const auto to = [&](double shift) {
-    return sideways ? set_length("trap.from_left", from_left + shift, job)
-                    : set_length("trap.from_back", from_back - shift, job);
+    return sideways ? set_length("trap.from_left", moved_to_mark(from_left, shift, job), job)
+                    : set_length("trap.from_back", moved_to_mark(from_back, -shift, job), job);
   };
   AlongJoists more{clear.more_mm, sideways ? "to the right" : "toward the back", to(clear.more_mm)},
       less{clear.less_mm, sideways ? "to the left" : "toward the entry", to(-clear.less_mm)};

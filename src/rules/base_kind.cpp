@@ -95,7 +95,7 @@ Finding drain_to_waste(Finding finding, const std::array<double, 2>& waste, doub
     return mended_by(std::move(finding), {{"base.against", "\"" + way + "\""}});
   }
   const double shift = std::copysign(std::min(std::abs(play), std::abs(aside)), aside), rest = aside - shift;
-  finding.advice += ", or set the whole base " + text_at_most(std::abs(shift), job) + " to the " + way +
+  finding.advice += ", or set the whole base " + text_at_most_on_tape(std::abs(shift), job) + " to the " + way +
                     (reaches(rest) ? ", as the room lets it"
                                    : ", as far as the room lets it, tight to the wall (base.against = \"" + way +
                                          "\"), and have the waste moved " + way_of(-rest, -back, job));

@@ -28,7 +28,7 @@ Finding least(const Ground& ground, const Limit&) {
 Finding greatest(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (facts.bed.set_mm3 <= 0) return cannot_tell("the bed has no volume: nothing to measure its thickness on");
   return found(facts.bed.greatest_mm, "thickest at " + spot_of(facts.bed.greatest_at_mm, facts.room.faces, job),
-               "place what is above " + text_at_most(*limit.greatest, job) +
+               "place what is above " + text_at_most_on_tape(*limit.greatest, job) +
                    " in two lifts, or raise the floor there by " +
                    text_at_least(facts.bed.greatest_mm - *limit.greatest, job) + " first");
 }
@@ -124,15 +124,16 @@ Finding round_drain(const job::Job& job, const facts::Facts& facts, const Limit&
   if (!facts.drain.body_to_bed_mm) return cannot_tell("the drain's body or the bed's hole was not found on its solid");
   const double reach = *facts.drain.body_to_bed_mm, most = limit.greatest.value_or(sensible_reach_mm(job));
   const double bore = job.drain.bore.in_mm() - 2 * (reach - most);
-  Finding finding = found(
-      reach, "from the drain's body to the first mortar under the base, level, all round",
-      "the base bridges a bore of " + text_of(job.drain.bore.in_mm(), Unit::mm, job) +
-          (bore > job.drain.body.in_mm() ? ": bore " + text_at_most(bore, job) + " at most (drain.bore), or fill it up"
-                                         : ": bring the bed closer to it (bed.collar), and fill the bore up") +
-          " round the pipe to that before the bed is spread");
+  Finding finding =
+      found(reach, "from the drain's body to the first mortar under the base, level, all round",
+            "the base bridges a bore of " + text_of(job.drain.bore.in_mm(), Unit::mm, job) +
+                (bore > job.drain.body.in_mm()
+                     ? ": bore " + text_at_most_on_tape(bore, job) + " at most (drain.bore), or fill it up"
+                     : ": bring the bed closer to it (bed.collar), and fill the bore up") +
+                " round the pipe to that before the bed is spread");
   finding.greatest = most;
   if (bore <= job.drain.body.in_mm()) return finding;
-  return mended_by(std::move(finding), {set_length("drain.bore", down_to_rule_mark(bore, job), job)});
+  return mended_by(std::move(finding), {set_length("drain.bore", down_to_mark(bore, job), job)});
 }
 
 }  // namespace

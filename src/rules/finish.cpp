@@ -48,11 +48,6 @@ Finding above_room(const job::Job& job, const facts::Facts& facts, const Limit& 
 /// No wall is built up by more: survey.finish takes no more.
 constexpr double most_build_up_mm = 150;
 
-/// A length in the job file that goes up or down by so much at least.
-double moved_to_mark(double now_mm, double by_mm, const job::Job& job) {
-  return by_mm > 0 ? up_to_mark(now_mm + by_mm, job) : units::down_to_mark(now_mm + by_mm, job.mark_mm());
-}
-
 const char* opposite_name(job::Side side) {
   return side == job::Side::back ? "front" : side == job::Side::left ? "right" : "left";
 }
@@ -104,27 +99,30 @@ Finding clear_of_finish(const job::Job& job, const facts::Facts& facts, const Li
     if (!wall.channel_end && (!nearest || is_nearer(wall, *nearest))) nearest = &wall;
   }
   if (facts.drain.before_finish.empty()) return cannot_tell("no wall's face was found beside the drain");
-  if (!nearest) return not_applicable("no wall stands along the channel");
+  // No length of a channel from rim to rim keeps its ends clear: told, and for care.
+  const std::string under = ends.empty() ? ""
+                                         : "the channel runs from rim to rim, its ends under the finish of the " +
+                                               units::listed(ends) + (ends.size() > 1 ? " walls" : " wall") +
+                                               ": cut its grate to what is free between them, and tile up to it, so "
+                                               "that it lifts out";
+  if (!nearest) return under.empty() ? not_applicable("no wall stands along the channel") : cannot_tell(under);
   const double least = limit.least.value_or(0), gap = nearest->gap_mm;
   const auto& finish = job.survey.finish_mm;
   const OffWalls off = off_walls(job, facts, least);
   const double thinner = finish.value_or(0) - off.lacks_mm,
                board = job.survey.board_mm.value_or(job.is_metric() ? 12.5 : units::inch_mm / 2);
   const std::string build = finish && thinner >= board
-                                ? ", or build the walls up by no more than " + text_at_most(thinner, job) +
+                                ? ", or build the walls up by no more than " + text_at_most_on_tape(thinner, job) +
                                       " before their studs (survey.finish)"
                                 : "";
   const std::string narrower = "take a narrower drain (drain.size): between these walls no place leaves it clear";
   Finding finding = found(gap,
                           std::string{"drain's opening to the "} + job::name_of(nearest->wall) + " wall's " +
-                              (finish ? "finished face" : "framing") +
-                              (ends.empty() ? ""
-                                            : "; the channel runs from rim to rim, its ends under the finish of the " +
-                                                  units::listed(ends) + (ends.size() > 1 ? " walls" : " wall") +
-                                                  ": cut its grate to what is free between them"),
+                              (finish ? "finished face" : "framing"),
                           (off.possible ? by_make(job, off.made, off.bought) : narrower) + build +
                               ": else board and tile reach over it, and its grate cannot be lifted");
   finding.holds_anyway = gap >= least + most_build_up_mm;
+  finding.unjudged = under;
   if (!off.possible || is_bought(job)) return finding;
   return mended_by(std::move(finding), off.lines);
 }
@@ -174,7 +172,7 @@ Finding clear_beside(const job::Job& job, const facts::Facts& facts, const Limit
     words.push_back(std::move(to.words)), lines.push_back(std::move(to.line));
   }
   if (!near) return not_applicable("no wall meets the one a fixture is on, and no other fixture is on it");
-  if (near->wall && near->gap_mm >= least && facts::is_framed_out(facts.room.studs, *near->wall))
+  if (near->wall && near->gap_mm >= least && facts::wall_waits(facts.room.studs, *near->wall))
     return missing(to_frame_out(facts));
   const std::string beside = near->wall ? std::string{"the "} + job::name_of(*near->wall) + " wall's " +
                                               (job.survey.finish_mm ? "finished face" : "framing")

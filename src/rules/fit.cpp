@@ -232,15 +232,16 @@ Finding drain_in_bore(const job::Job& job, const facts::Facts& facts, const Limi
 std::vector<job::Change> drain_moved(const job::Job& job, const facts::DrainWindow& w, double clearance) {
   if (!w.joists_known || !w.any || w.moved_mm <= 0 || is_bought(job)) return {};
   const std::size_t axis = w.along_width ? 0 : 1;
-  const double way = w.nearest_mm[axis] > w.now_mm[axis] ? 1 : -1, rounded = up_to_mark(w.moved_mm, job);
-  const double there = w.now_mm[axis] + way * rounded;
+  const job::From& from = w.along_width ? job.drain.across : job.drain.along;
+  const double way = w.nearest_mm[axis] > w.now_mm[axis] ? 1 : -1,
+               sign = from.side == job::Side::left || from.side == job::Side::front ? way : -way,
+               now = within_edge(job, from), on_mark = moved_to_mark(now, sign * w.moved_mm, job);
+  const double there = w.now_mm[axis] + way * std::abs(on_mark - now);
   const bool clear = std::any_of(w.free_mm.begin(), w.free_mm.end(), [&](const auto& free) {
     return there >= free.first + clearance && there <= free.second - clearance;
   });
-  const job::From& from = w.along_width ? job.drain.across : job.drain.along;
-  const double sign = from.side == job::Side::left || from.side == job::Side::front ? 1 : -1;
-  return {set_length(std::string{"drain.from_"} + job::name_of(from.side),
-                     within_edge(job, from) + sign * way * (clear ? rounded : w.moved_mm), job)};
+  return {
+      set_length(std::string{"drain.from_"} + job::name_of(from.side), clear ? on_mark : now + sign * w.moved_mm, job)};
 }
 
 /// What a book that speaks of joists lets this one lose.

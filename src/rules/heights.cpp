@@ -91,11 +91,11 @@ Raise raise_threshold(const Ground& ground, double by_mm) {
 Raise lower_entry(const job::Job& job, double by_mm) {
   const bool threshold = !job.base.threshold.width.is_zero();
   const double now = (threshold ? job.base.threshold.height : job.base.upstand_height).in_mm();
-  const double to = down_to_rule_mark(now - by_mm, job);
+  const double to = down_to_mark(now - by_mm, job);
   const std::string key = threshold ? "base.threshold.height" : "base.upstands.height";
   const std::string what = threshold ? "lower the threshold to " : "lower the upstands to ";
   if (to <= 0) return {"no threshold is that low: leave it out (base.threshold.width = 0)", {}};
-  return {what + text_at_most(to, job) + " above the drain at its inner edge (" + key + ")",
+  return {what + text_of(to, Unit::mm, job) + " above the drain at its inner edge (" + key + ")",
           {set_length(key, to, job)}};
 }
 
@@ -289,7 +289,7 @@ Finding above_outside(const Ground& ground, const Limit& limit) {
 double raised_to(double now, double low, double high, double step, const job::Job& job) {
   const double most = now + low + step, least = now + high - step;
   if (const double mark = up_to_mark(least, job); mark <= most) return mark;
-  const double fine = down_to_rule_mark(most, job);
+  const double fine = units::down_to_mark(most, units::rule_mark_mm(job.is_metric()));
   return fine >= least ? fine : (least + most) / 2;
 }
 

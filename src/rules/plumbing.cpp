@@ -47,10 +47,10 @@ Finding seat_height(const Ground& ground, const Limit&) {
   // Studs that are cut to the tape leave the seat up to a mark lower than it is asked for.
   const double mark = job.cuts.to_tape ? job.mark_mm() : 0;
   const double to = low ? up_to_mark(now + *limit.least - height + mark, job)
-                        : down_to_rule_mark(now + limit.greatest.value_or(height) - height - mark, job);
+                        : down_to_mark(now + limit.greatest.value_or(height) - height - mark, job);
   return mended_by(
       found(height, std::string{"seat's "} + (at_back ? "back" : "front") + " edge above the bath floor outside",
-            std::string{low ? "raise" : "lower"} + " the seat to " + text_at_most(to, job) +
+            std::string{low ? "raise" : "lower"} + " the seat to " + text_of(to, Unit::mm, job) +
                 " above the datum (bench.height)"),
       {set_length("bench.height", to, job)});
 }
@@ -64,13 +64,13 @@ Finding seat_depth(const job::Job& job, const facts::Facts& facts, const Limit& 
   const double depth = known ? *finished->seat_depth_mm : *facts.clear.seat_depth_mm, now = job.bench->overhang.in_mm();
   const bool shallow = limit.least && depth < *limit.least;
   const double to = shallow ? up_to_mark(now + *limit.least - depth, job)
-                            : down_to_rule_mark(now + limit.greatest.value_or(depth) - depth, job);
+                            : down_to_mark(now + limit.greatest.value_or(depth) - depth, job);
   const char* const where = known ? "seat's front edge from the finished wall behind it"
                                   : "seat's front edge from the seat wall's framing; tile and board take some off";
   Finding finding =
       to < 0 ? found(depth, where, "take a shallower frame (bench.depth), and a base that reaches up to it")
              : mended_by(found(depth, where,
-                               "let the seat overhang its apron by " + text_at_most(to, job) +
+                               "let the seat overhang its apron by " + text_of(to, Unit::mm, job) +
                                    " (bench.overhang), or change the frame's depth (bench.depth) and the base with it"),
                          {set_length("bench.overhang", to, job)});
   finding.may_hold = !shallow;  // a wall that is built up takes some off

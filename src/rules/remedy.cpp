@@ -17,8 +17,16 @@ double up_to_mark(double mm, const job::Job& job) {
   return units::up_to_mark(mm, job.mark_mm());
 }
 
-double down_to_rule_mark(double mm, const job::Job& job) {
-  return units::down_to_mark(mm, units::rule_mark_mm(job.is_metric()));
+double down_to_mark(double mm, const job::Job& job) {
+  return units::down_to_mark(mm, job.mark_mm());
+}
+
+std::string text_at_most_on_tape(double mm, const job::Job& job) {
+  return text_of(down_to_mark(mm, job), Unit::mm, job);
+}
+
+double moved_to_mark(double now_mm, double by_mm, const job::Job& job) {
+  return by_mm > 0 ? up_to_mark(now_mm + by_mm, job) : down_to_mark(now_mm + by_mm, job);
 }
 
 job::Change set_length(const std::string& key, double mm, const job::Job& job, std::size_t entry) {
@@ -39,9 +47,15 @@ std::string length_in_full(double mm, const job::Job& job) {
 std::string fall_in_full(double ratio, const job::Job& job) {
   const std::string printed = text_of(ratio, Unit::ratio, job);
   const std::size_t run = printed.find(" (");
-  std::string why;
-  const auto read = units::parse_fall(printed.substr(0, run), why);
-  if (read && std::abs(read->as_ratio() - ratio) <= units::tolerance::ratio) return printed;
+  const std::string value = printed.substr(0, run);
+  const auto reads_back = [&](const std::string& text) {
+    std::string why;
+    const auto read = units::parse_fall(text, why);
+    return read && std::abs(read->as_ratio() - ratio) <= units::tolerance::ratio;
+  };
+  if (reads_back(value)) return printed;
+  const std::string one_in = units::to_one_in(units::Fall::ratio(ratio));
+  if (reads_back(one_in)) return one_in + " (" + value + ")";
   return units::decimals(ratio * 100, 9) + " %" + (run == std::string::npos ? "" : printed.substr(run));
 }
 

@@ -32,7 +32,7 @@ Finding waiting_riser(const job::Job& job, const facts::Facts& facts, const Limi
   const double top = job.drain.riser->in_mm(), reaches = top - drain->bbox_mm[2],
                most = (job.drain.body_depth - job.drain.recess).in_mm(), lacks = limit.least.value_or(0) - reaches;
   const bool low = lacks > 0;
-  const double by = low ? lacks : reaches - most, mended = top + (low ? 1 : -1) * up_to_mark(by, job);
+  const double by = low ? lacks : reaches - most, mended = moved_to_mark(top, low ? by : -by, job);
   Finding finding =
       found(reaches, "riser's top above the lowest point of the drain's body, the base as designed",
             (low ? "lengthen the riser by " : "cut the riser off by ") + text_at_least(by, job) + ", its top to " +

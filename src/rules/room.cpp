@@ -97,7 +97,7 @@ double furring_takes_mm(const Ground& ground, std::size_t axis) {
 }
 
 /// Along its own axis a bench gives way as long as it stays a seat, and the base takes its place; across it only a
-/// larger room helps. The base's size is one that a rule shows, so that it is told in the job's unit and nothing is
+/// larger room helps. The base's size is on a mark of the tape, so that it is told in the job's unit and nothing is
 /// lost.
 Growth grown(const Ground& ground, std::size_t axis, double short_mm) {
   const job::Job& job = ground.job;
@@ -112,17 +112,17 @@ Growth grown(const Ground& ground, std::size_t axis, double short_mm) {
   const bool site = job.base.is_site_built();
   if (!gives && site) return {"the room must be " + by + (axis == 0 ? " wider" : " deeper"), {}};
   if (!gives) return {by_make(job, "take " + other, "buy " + other), {}};
-  const double now = (axis == 0 ? job.base.length : job.base.width).in_mm(),
-               size = -down_to_rule_mark(-now - by_mm, job);
-  const double depth = down_to_rule_mark(job.bench->depth.in_mm() - (size - now), job);
+  const double now = (axis == 0 ? job.base.length : job.base.width).in_mm(), size = -down_to_mark(-now - by_mm, job);
+  const double depth = down_to_mark(job.bench->depth.in_mm() - (size - now), job);
   if (site && still_a_seat(ground, depth))
-    return {"take a bench of " + text_at_most(depth, job) + " (bench.depth)", {set_length("bench.depth", depth, job)}};
+    return {"take a bench of " + text_of(depth, Unit::mm, job) + " (bench.depth)",
+            {set_length("bench.depth", depth, job)}};
   if (!still_a_seat(ground, depth) && site)
     return {"the room must be " + by + (axis == 0 ? " wider" : " deeper") + ", or take no bench", {}};
   if (!still_a_seat(ground, depth))
     return {by_make(job, "take " + other + ", or no bench", "buy " + other + ", or take no bench"), {}};
-  const std::string bench = "a bench of " + text_at_most(depth, job);
-  const std::string base = "a base of " + text_at_most(size, job) + (by_file ? "" : " (" + size_key + ")");
+  const std::string bench = "a bench of " + text_of(depth, Unit::mm, job);
+  const std::string base = "a base of " + text_of(size, Unit::mm, job) + (by_file ? "" : " (" + size_key + ")");
   if (is_bought(job)) return {"buy " + base + " with " + bench + " beside it", {}};
   return {by_make(job, "take " + bench + " (bench.depth) and " + base, "buy " + base + " with " + bench + " beside it"),
           {set_length("bench.depth", depth, job), set_length(size_key, size, job)}};

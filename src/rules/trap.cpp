@@ -242,12 +242,12 @@ Finding arm(const job::Job& job, const facts::Facts& facts, const Limit& limit) 
   const job::Pipe* other = other_pipe(job, facts, length, limit);
   Finding finding = by_book(
       job, limit, length, "trap arm, weir to vent along its middle, as the job file says", [&](const Bounds& held) {
-        return "bring a vent within " + text_at_most(*held.greatest, job) + " of the trap's weir (trap.arm)" +
+        return "bring a vent within " + text_at_most_on_tape(*held.greatest, job) + " of the trap's weir (trap.arm)" +
                (other ? ", or run the arm in " + std::string{other->name} + " pipe (trap.pipe)" : "");
       });
   const auto greatest = finding.greatest ? finding.greatest : limit.greatest;
   if (!finding.measured || !greatest) return finding;
-  finding = mended_by(std::move(finding), {set_length("trap.arm", down_to_rule_mark(*greatest, job), job)});
+  finding = mended_by(std::move(finding), {set_length("trap.arm", down_to_mark(*greatest, job), job)});
   return other ? mended_by(std::move(finding), {set_length("trap.pipe", other->nominal_mm, job)}) : finding;
 }
 
@@ -301,7 +301,7 @@ Finding drop(const Ground& ground, const Limit&) {
         return std::optional{Bounds{{}, greatest_in_force(pipe.nominal_mm, ground, "trap.drop")}};
       },
       [&](const Bounds& held) {
-        std::string text = "bring the vent within " + text_at_most(*held.greatest / ratio, job) +
+        std::string text = "bring the vent within " + text_at_most_on_tape(*held.greatest / ratio, job) +
                            " of the weir at this fall (trap.arm)";
         const job::Pipe* pipe = job::arm_pipe(job);
         const auto flattest = pipe ? in_book(least_fall, *pipe) : std::nullopt;
@@ -310,8 +310,7 @@ Finding drop(const Ground& ground, const Limit&) {
         return text;
       });
   if (!finding.greatest) return finding;
-  return mended_by(std::move(finding),
-                   {set_length("trap.arm", down_to_rule_mark(*finding.greatest / ratio, job), job)});
+  return mended_by(std::move(finding), {set_length("trap.arm", down_to_mark(*finding.greatest / ratio, job), job)});
 }
 
 /// "2 bends by 45 and 90 degrees".

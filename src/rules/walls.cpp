@@ -154,7 +154,7 @@ Finding blocking(const job::Job& job, const facts::Facts& facts, const Limit& li
   if (job.fixtures.empty()) return not_applicable(no_fixtures);
   const double least = limit.least.value_or(1) - units::tolerance::ratio;
   const auto sure = [](const facts::Backing& b) { return b.share - b.assumed; };
-  const auto waits = [&](const facts::Backing& b) { return facts::is_framed_out(facts.room.studs, b.wall); };
+  const auto waits = [&](const facts::Backing& b) { return facts::wall_waits(facts.room.studs, b.wall); };
   const auto rank = [&](const facts::Backing& b) { return waits(b) ? 2 : sure(b) < least && !b.stud_can ? 0 : 1; };
   const facts::Backing* worst = worst_of(facts, [&](const facts::Backing& a, const facts::Backing& b) {
     return std::tuple{rank(a), sure(a)} < std::tuple{rank(b), sure(b)};
@@ -248,7 +248,7 @@ std::string stretch_of(const facts::Hold& hold, const job::Job& job, job::Side h
 
 /// A wall that is framed out hides what stands there now: what holds an upstand along it is not there yet.
 bool waits_for_wall(const facts::Facts& facts, const facts::Hold& hold) {
-  return hold.behind == facts::Behind::wall && facts::is_framed_out(facts.room.studs, hold.side);
+  return hold.behind == facts::Behind::wall && facts::wall_waits(facts.room.studs, hold.side);
 }
 
 /// One that breaks the limit by what was read comes before one that may; last one whose wall waits. Of walls that are
@@ -304,8 +304,8 @@ void hold_to_bench(const job::Job& job, const facts::Hold& hold, double limit_mm
   // at an end.
   const bool seam = hold.sure_apart_mm >= hold.length_mm - units::tolerance::length_mm;
   if (way == between && !seam && job.bench->frame.spacing.in_mm() > limit_mm) {
-    to.add("bring the bench's studs closer, " + text_at_most(limit_mm, job) + " at most (bench.frame.spacing)");
-    to.lines.push_back(set_length("bench.frame.spacing", down_to_rule_mark(limit_mm, job), job));
+    to.add("bring the bench's studs closer, " + text_at_most_on_tape(limit_mm, job) + " at most (bench.frame.spacing)");
+    to.lines.push_back(set_length("bench.frame.spacing", down_to_mark(limit_mm, job), job));
   } else {
     to.add(way == between ? "set blocking between the bench's studs behind the " +
                                 std::string{job::name_of(hold.side)} + " upstand"

@@ -126,7 +126,7 @@ TEST(Case, EachRoomIsToldWhatItLacks) {
       {"way-in-narrower-than-the-base",
        "floor.fall-greatest",
        "fail",
-       {"the longest run, 46\"", "the shortest, 7-23/32\""}},
+       {"the longest run, 46\"", "the shortest, 7-11/16\""}},
       {"bath-floor-above-the-threshold",
        "threshold.above-outside",
        "fail",

@@ -59,6 +59,19 @@ TEST(Clear, NoTileComesToLieOverADrain) {
                                "back wall's finished face", "drain.from_back");
 }
 
+TEST(Clear, AChannelUnderTheTileAtItsEndsIsForCare) {
+  // Source: common practice, no source: a channel from rim to rim ends behind the tile of the walls at its ends, an
+  // inch of it on an upstand of 5/8; its grate lifts out only where it is cut to what is free.
+  const std::string room = text_of_room("channel-in-a-room-with-a-bench");
+  for (const auto& [finish, outcome] : {std::pair{"1.0", Outcome::caution}, std::pair{"0.5", Outcome::pass}})
+    for (const std::string& text : told_three_ways(room + "[survey]\nfinish = " + finish + "\n")) {
+      const Result r = told_of(job::read(text, "room.toml"), "drain.clear-of-finish");
+      EXPECT_EQ(r.outcome, outcome) << r.where << " | " << r.advice;
+      const bool told = r.advice.find("cut its grate to what is free between them") != std::string::npos;
+      EXPECT_EQ(told, outcome == Outcome::caution) << r.advice;
+    }
+}
+
 TEST(Clear, ADrainFarFromItsWallsIsClearWhateverTheyAreBuiltUpBy) {
   // Source: none; asks that no build-up is read for what no build-up reaches, and that one is for what some would.
   const auto unsaid = [](const char* finish) {

@@ -170,6 +170,51 @@ TEST_P(Laws, TheCutListIsTheSolids) {
   for (const auto& [mark, count] : planned) EXPECT_EQ(count, asked[mark]) << mark;
 }
 
+/// What of a text is finer than anybody cuts: fractions past 1/32, tenths of longer millimetres, hundredths, and falls
+/// past a hundredth of a percent; empty where nothing is. What was found small, under 3/16 in, a good rule tells to
+/// 1/64.
+std::string finer_than_a_mark(const std::string& text, bool found = false) {
+  static const std::regex number{R"re((?:(\d+)-)?(\d+)(?:\.(\d+) (mm|%)|/(\d+)["\s]))re"};
+  constexpr int longest_in_tenths_mm = 20;
+  for (std::sregex_iterator it{text.begin(), text.end(), number}, end; it != end; ++it) {
+    const std::smatch& m = *it;
+    const bool fraction = m[5].matched, fall = m[4] == "%";
+    const int count = std::stoi(m[2]);
+    const bool small = found && fraction && !m[1].matched && 16 * count < 3 * std::stoi(m[5]);
+    if (fraction ? std::stoi(m[5]) > 32 && !small
+                 : m[3].length() > (fall ? 2 : 1) || (!fall && count >= longest_in_tenths_mm))
+      return m[0];
+  }
+  return "";
+}
+
+TEST_P(Laws, TellsNoLengthFinerThanAMark) {
+  // Source: none; whoever reads 6-55/64" or 351.7525 mm has no tape for it, and takes no other number for meant.
+  // Of lines these may be finer: what lies between two marks in a window narrower than a mark; rows of blocking that
+  // stay as the file has them; a hub that goes up or down with its weir; fasteners, as long as they are sold.
+  const auto may_be_finer = [](const std::string& check, const std::string& key) {
+    const bool of_falls = check.starts_with("floor.fall-") || check == "liner.fall" || check == "floor.drains";
+    return (of_falls && (key.starts_with("drain.from_") || key == "base.rise" || key == "base.fall")) ||
+           check == "entry.step" || key == "walls.blocking" || key == "trap.hub" || key.ends_with("fastener_length");
+  };
+  const std::regex as_the_file_has_it{
+      R"re([^ ]* [^ ]* from the [a-z]+ edge of the base \(drain.from_[a-z]+, now [^)]*\))re"};
+  for (const std::string& of : {room, sample::in_millimetres(sample::without_tape(room))})
+    for (const Json& check : report_of(of)["checks"]) {
+      const std::string id = check["id"];
+      std::vector<std::string> texts{check["where"], check["advice"]};
+      for (const Json& detail : check["details"]) texts.push_back(detail);
+      for (const std::string& text : texts)
+        EXPECT_EQ(finer_than_a_mark(std::regex_replace(text, as_the_file_has_it, ""), true), "") << id << ": " << text;
+      for (const Json& remedy : check["remedies"])
+        for (const Json& line : remedy["lines"]) {
+          const std::string key = line["key"];
+          if (!line["value"].is_string() || may_be_finer(id, key)) continue;
+          EXPECT_EQ(finer_than_a_mark(line["value"]), "") << id << ": " << key << " = " << line["value"];
+        }
+    }
+}
+
 INSTANTIATE_TEST_SUITE_P(Seeds, Laws, testing::ValuesIn(seeds({11, 17})),
                          [](const auto& info) { return std::to_string(info.param); });
 

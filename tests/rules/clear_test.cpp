@@ -169,7 +169,7 @@ TEST(Clear, ABenchGivesWayOnlyAsFarAsItStaysASeat) {
   // deep, beside a base of 57-1/2 + 4; one of 10 would be 6, less than knee wall and cleat of 2x4 take up, 6-1/2;
   // one of 10-1/2 keeps just these. A seat of 18 in would keep 14 of the 15 that a book may ask for. A base of 1500 mm
   // in an inch job is 63.055 in long with them, on the rule 63-1/16, and the bench 14.5 - (63.0625 - 59.0551)
-  // = 10.4926, on the rule 10-31/64.
+  // = 10.4926, on the tape 10-7/16.
   job::Job job = in_book("plumbing");
   job.base.length = job::Length::inches(57.5), job.bench->depth = job::Length::inches(14.5);
   facts::Facts facts = small_floor_on(29, 36);
@@ -178,9 +178,9 @@ TEST(Clear, ABenchGivesWayOnlyAsFarAsItStaysASeat) {
   EXPECT_THAT(advice(), HasSubstr("take a bench of 10-1/2\" (bench.depth) and a base of 61-1/2\" (base.length)"));
   EXPECT_EQ(lines(), 1U);
   job.base.length = job::Length::mm(1500);
-  EXPECT_THAT(advice(), HasSubstr("take a bench of 10-31/64\" (bench.depth) and a base of 63-1/16\" (base.length)"));
+  EXPECT_THAT(advice(), HasSubstr("take a bench of 10-7/16\" (bench.depth) and a base of 63-1/16\" (base.length)"));
   job.base.made = job::Made::bought;
-  EXPECT_THAT(advice(), HasSubstr("buy a base of 63-1/16\" (base.length) with a bench of 10-31/64\" beside it"));
+  EXPECT_THAT(advice(), HasSubstr("buy a base of 63-1/16\" (base.length) with a bench of 10-7/16\" beside it"));
   EXPECT_EQ(lines(), 0U);
   job.base.length = job::Length::inches(57.5), job.bench->depth = job::Length::inches(10.5);
   EXPECT_THAT(advice(), HasSubstr("with a bench of 6-1/2\" beside it"));

@@ -4,6 +4,7 @@
 
 #include "rules/boundary_cases.hpp"
 #include "rules/good_facts.hpp"
+#include "rules/remedy.hpp"
 #include "rules/result_of.hpp"
 #include "rules/trap_of.hpp"
 #include "support/imperial.hpp"
@@ -37,6 +38,18 @@ TEST(RemedyLines, ATrapThatHangsTooLowIsRaisedWhole) {
   EXPECT_THAT(lines_of(now()), ElementsAre("trap.weir = \"-27-5/8 in\"", "trap.hub = \"-3-5/8 in\""));
   facts.pipe.down_to_weir_mm = 24 * in;
   EXPECT_THAT(lines_of(now()), ElementsAre()) << "which holds";
+}
+
+TEST(RemedyLines, AFallIsToldAsSomebodySetsIt) {
+  // Source: closed form: 1:48 is 2.0833 % and 1/4 in/ft, 1:96 half of each, 2 % are 1:50; 0.0213 is no such thing.
+  job::Job job = sample::alcove();
+  EXPECT_EQ(fall_in_full(1. / 48, job), "1/4 in/ft (1:48)");
+  job.unit = job::UnitSystem::metric;
+  EXPECT_EQ(fall_in_full(1. / 48, job), "1:48 (2.08 %)");
+  EXPECT_EQ(fall_in_full(1. / 96, job), "1:96 (1.04 %)");
+  EXPECT_EQ(fall_in_full(0.02, job), "2.00 % (1:50)");
+  EXPECT_EQ(set_fall("base.fall", 1. / 48, job).value, "\"1:48\"");
+  EXPECT_THAT(fall_in_full(0.02130001, job), HasSubstr("2.130001"));
 }
 
 TEST(RemedyLines, ADrainGoesTheWayThatItsWindowLies) {

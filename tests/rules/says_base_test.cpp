@@ -8,9 +8,9 @@ namespace {
 
 TEST(Says, OfHeightsAtTheEntry) {
   // Source: by hand, from a threshold of 2-1/2 and upstands of 4 in the job file, the drain at 1-1/2. What is raised
-  // goes up to a sixteenth, what is lowered down to a sixty-fourth: a threshold at 3.2 is 1.7 above the drain and lacks
-  // 0.3: 2.8 is 2-13/16, an upstand there 4.3 is 4-5/16; at 10.7 it is 9.2, 0.2 too much: 2.3 is 2-19/64. Upstands 0.6
-  // above a threshold of 4.1 lack 0.4: 4.4 is 4-7/16, 2.1 is 2-3/32. A bath floor at 4.2 lies 0.2 above the threshold's
+  // goes up to a sixteenth, what is lowered down to one: a threshold at 3.2 is 1.7 above the drain and lacks
+  // 0.3: 2.8 is 2-13/16, an upstand there 4.3 is 4-5/16; at 10.7 it is 9.2, 0.2 too much: 2.3 is 2-1/4. Upstands 0.6
+  // above a threshold of 4.1 lack 0.4: 4.4 is 4-7/16, 2.1 is 2-1/16. A bath floor at 4.2 lies 0.2 above the threshold's
   // lowest: 2.7 is 2-3/4; a step of 0.7 is 0.2 too high: 2.3 again.
   expect_said({{"threshold.height-least",
                 [](Job&, Facts& f) { f.heights.threshold_least_mm = 3.2 * in; },
@@ -53,7 +53,7 @@ TEST(Says, OfHeightsAtTheEntry) {
                 9.2,
                 in,
                 {},
-                {"lower the threshold to 2-19/64\" above the drain at its inner edge (base.threshold.height)"}},
+                {"lower the threshold to 2-1/4\" above the drain at its inner edge (base.threshold.height)"}},
                {"threshold.height-greatest",
                 [](Job& j, Facts& f) {
                   j.base.made = job::Made::bought;
@@ -69,7 +69,7 @@ TEST(Says, OfHeightsAtTheEntry) {
                 in,
                 {},
                 {"raise the upstands to 4-7/16\" above the drain (base.upstands.height)",
-                 "or lower the threshold to 2-3/32\" above the drain at its inner edge"}},
+                 "or lower the threshold to 2-1/16\" above the drain at its inner edge"}},
                {"threshold.below-upstand",
                 [](Job& j, Facts& f) {
                   j.base.made = job::Made::bought;
@@ -91,7 +91,7 @@ TEST(Says, OfHeightsAtTheEntry) {
                 0.7,
                 in,
                 {},
-                {"lower the threshold to 2-19/64\" above the drain at its inner edge (base.threshold.height)"},
+                {"lower the threshold to 2-1/4\" above the drain at its inner edge (base.threshold.height)"},
                 "accessible"},
                {"threshold.step-outside",
                 [](Job&, Facts& f) { f.heights.outside = sample::level_at(3.4 * in); },
@@ -341,7 +341,7 @@ TEST(Says, OfTheRoomInside) {
                 19.35,
                 in,
                 {},
-                {"lower the seat to 17-41/64\" above the datum (bench.height)"},
+                {"lower the seat to 17-5/8\" above the datum (bench.height)"},
                 "accessible"},
                {"seat.depth",
                 [](Job&, Facts& f) { f.clear.finished->seat_depth_mm = 14.8 * in; },

@@ -328,7 +328,7 @@ TEST(Says, OfWhatMustFit) {
 TEST(Says, OfTheBed) {
   // Source: by hand: asked 1/2 in, found 0.3: 1/4 on the tape; asked 0.1, found 0.2 where 3/8 is needed: 0.275,
   // 5/16; 2.3 less 2 allowed: 5/16; a bore of 5 whose hole reaches 3.1 from the body where (35-1/2 / 6 - 1/2) / 2
-  // = 2.708 may be: 5 - 2 x 0.392 = 4.217, and 4-13/64 is the mark below.
+  // = 2.708 may be: 5 - 2 x 0.392 = 4.217, and 4-3/16 is the mark below.
   expect_said({{"bed.least",
                 [](Job&, Facts& f) { f.bed.least_under_ribs_mm = 0.3 * in; },
                 0.3,
@@ -409,7 +409,7 @@ TEST(Says, OfTheBed) {
                 3.1,
                 in,
                 {},
-                {"a bore of 5\": bore 4-13/64\" at most"}},
+                {"a bore of 5\": bore 4-3/16\" at most"}},
                {"bed.round-drain",
                 [](Job& j, Facts& f) {
                   j.base.underside = job::Underside::flat;
