@@ -85,6 +85,23 @@ OffWalls off_walls(const job::Job& job, const facts::Facts& facts, double least_
   return off;
 }
 
+/// What of the drain lies under the seat, from which its grate has to come out; empty where nothing does. Common
+/// practice, no source.
+std::string under_the_seat(const job::Job& job, const facts::Facts& facts) {
+  const auto first = [&](facts::Role role) {
+    return std::find_if(facts.parts.begin(), facts.parts.end(),
+                        [&](const facts::Part& part) { return part.which.is(role); });
+  };
+  const auto seat = first(facts::Role::seat_block), drain = first(facts::Role::drain);
+  if (!job.bench || seat == facts.parts.end() || drain == facts.parts.end()) return "";
+  const auto &s = seat->bbox_mm, &d = drain->bbox_mm;
+  const double x = std::min(s[3], d[3]) - std::max(s[0], d[0]), y = std::min(s[4], d[4]) - std::max(s[1], d[1]);
+  if (std::min(x, y) <= units::tolerance::length_mm) return "";
+  return "the seat hangs over the drain by " +
+         text_or_more(job.bench->place == job::Side::back ? y : x, Unit::mm, job) +
+         ": lift the grate out from under it in a dry trial, or let the seat reach over less (bench.overhang)";
+}
+
 /// Tile over the grate can be seen by nobody before it is set: the drain is where it is by then.
 Finding clear_of_finish(const job::Job& job, const facts::Facts& facts, const Limit& limit) {
   if (job.alcove.walls.empty()) return not_applicable("no wall stands round the base");
@@ -122,7 +139,8 @@ Finding clear_of_finish(const job::Job& job, const facts::Facts& facts, const Li
                           (off.possible ? by_make(job, off.made, off.bought) : narrower) + build +
                               ": else board and tile reach over it, and its grate cannot be lifted");
   finding.holds_anyway = gap >= least + most_build_up_mm;
-  finding.unjudged = under;
+  const std::string seat = under_the_seat(job, facts);
+  finding.unjudged = under + (under.empty() || seat.empty() ? "" : "; ") + seat;
   if (!off.possible || is_bought(job)) return finding;
   return mended_by(std::move(finding), off.lines);
 }

@@ -72,6 +72,41 @@ TEST(Clear, AChannelUnderTheTileAtItsEndsIsForCare) {
     }
 }
 
+TEST(Clear, ADrainUnderTheSeatsNoseIsForCare) {
+  // Source: common practice, no source: a grate is lifted out by hand, and under a seat there is less room for one. By
+  // hand: a drain 4 in across whose middle is 4 in from the base's edge ends 2 in from it: a nose of 3 in hangs an inch
+  // over it, one of 1-1/2 none.
+  for (const auto& [overhang, outcome] : {std::pair{"3.0", Outcome::caution}, std::pair{"1.5", Outcome::pass}}) {
+    const std::string room = R"([job]
+name = "Drain under a seat"
+unit = "in"
+[alcove]
+width = 72.5
+depth = 36.0
+[survey]
+finish = 1.0
+[base]
+length = 58.0
+width = 36.0
+pattern = "equal-fall"
+[drain]
+from_left = 4.0
+from_back = 18.0
+size = 4.0
+[bench]
+place = "left-end"
+depth = 14.0
+height = 18.0
+overhang = )" + std::string{overhang} +
+                             "\n";
+    for (const std::string& text : told_three_ways(room)) {
+      const Result r = told_of(job::read(text, "room.toml"), "drain.clear-of-finish");
+      EXPECT_EQ(r.outcome, outcome) << r.where << " | " << r.advice;
+      EXPECT_EQ(r.advice.find("the seat hangs over the drain by") != std::string::npos, outcome == Outcome::caution);
+    }
+  }
+}
+
 TEST(Clear, ADrainFarFromItsWallsIsClearWhateverTheyAreBuiltUpBy) {
   // Source: none; asks that no build-up is read for what no build-up reaches, and that one is for what some would.
   const auto unsaid = [](const char* finish) {

@@ -99,12 +99,12 @@ TEST(Furring, IsNoCardOfAMillimetre) {
 
 TEST(Furring, ABoardThatTheLastTwoMillimetresPartFromABlockIsBackedByIt) {
   // Source: common practice, no source: less than 2 mm is drawn to the timber by the screws. By hand: walls that close
-  // by 3 in 38 in leave one stud 2 mm of furring and the next none: the board passes a block between them 40 from
-  // the furred stud's middle by 2 x (1 - 40 / 406), 1.8 mm, and no strip as thin is cut for it. In either unit: in
-  // inches a stud that wants 2 mm gets 1/16 in, 1.6, and the air is as much less.
+  // by 1 in 38 in leave one stud 2 mm of furring and the next none: 30 from the furred stud's middle the board passes a
+  // block between them by 2 x (1 - 11 / 368), less 0.2 by which the block stands nearer: 1.7 mm, and no strip as thin
+  // is cut for it. In inches that stud gets 1/16, and the air is as much less.
   for (const bool metric : {true, false}) {
     std::string closing = narrow;
-    closing.replace(closing.find("front = 33"), 10, "front = 32.88");
+    closing.replace(closing.find("front = 33"), 10, "front = 32.96");
     job::Job job = job::read(closing, "x.toml");
     if (metric) job.unit = job::UnitSystem::metric;
     job.walls.blocking = {job::Length::inches(40)};
@@ -119,7 +119,7 @@ TEST(Furring, ABoardThatTheLastTwoMillimetresPartFromABlockIsBackedByIt) {
         if (one.wall != other.wall || one.wall == Side::back || one.strips.empty() == other.strips.empty()) continue;
         const facts::StudGap &furred = one.strips.empty() ? other : one, &plain = one.strips.empty() ? one : other;
         if (furred.widest_mm() > 2.2 || std::abs(plain.running_mm - furred.running_mm) < 300) continue;
-        const double along = furred.running_mm + std::copysign(40, plain.running_mm - furred.running_mm);
+        const double along = furred.running_mm + std::copysign(30, plain.running_mm - furred.running_mm);
         room.fixtures = {{"hook", furred.wall, job::Length::mm(along), job::Length::inches(40), job::Length::mm(20),
                           job::Length::mm(20)}};
         const auto model = parts::build(room);
