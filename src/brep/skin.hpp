@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <memory>
+#include <mutex>
 #include <optional>
 #include <vector>
 
@@ -52,6 +54,15 @@ struct Curve {
   gp_XYZ across = {};              ///< of the plane in which it lies
 };
 
+/// A triangle, corners counter-clockwise for an eye that its face looks at.
+using Facet3 = std::array<gp_Pnt, 3>;
+
+/// A face in triangles: worked out for whoever asks first, and shared by all copies of the face.
+struct Triangles {
+  std::once_flag once;
+  std::vector<Facet3> all;
+};
+
 /// A planar face.
 struct Flat {
   TopoDS_Face face;
@@ -59,6 +70,7 @@ struct Flat {
   std::vector<Ring> rings;  ///< in the kernel's order: the outer one need not be the first
   std::vector<Curve> curves;
   Box box;
+  std::shared_ptr<Triangles> triangles = std::make_shared<Triangles>();
   bool straight() const { return curves.empty(); }
 };
 
@@ -69,6 +81,7 @@ struct Round {
   std::vector<Curve> curves;
   Box box;
   std::optional<About> about = {};  ///< a cylinder that stands
+  std::shared_ptr<Triangles> triangles = std::make_shared<Triangles>();
 };
 
 /// Corners of a shape, each once, and its box, tight: edges are met once. Where a surface or a curve is of a kind whose
@@ -103,14 +116,13 @@ Flat flat_of(const TopoDS_Face& face);
 /// Which of its rings is its outline: holes run the other way round. @pre it has one
 std::size_t outer_ring(const Flat& flat);
 
-/// A triangle, corners counter-clockwise for an eye that its face looks at.
-using Facet3 = std::array<gp_Pnt, 3>;
-
 /// A flat face in triangles whose corners are those of its rings; where its chords cross by the kernel's mesh.
-std::vector<Facet3> triangles_of(const Flat& flat);
+const std::vector<Facet3>& triangles_of(const Flat& flat);
+const std::vector<Facet3>& triangles_of(Flat&& flat) = delete;  // they go with the face
 
 /// A face that is no plane: of a cylinder likewise, any other by the kernel's mesh. Faces of a solid share the points
 /// of the edges between them, so that its triangles close.
-std::vector<Facet3> triangles_of(const Round& round);
+const std::vector<Facet3>& triangles_of(const Round& round);
+const std::vector<Facet3>& triangles_of(Round&& round) = delete;
 
 }  // namespace fallwright::brep

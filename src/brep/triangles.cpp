@@ -116,9 +116,7 @@ std::vector<Facet3> by_kernel(const TopoDS_Face& face) {
   return triangles;
 }
 
-}  // namespace
-
-std::vector<Facet3> triangles_of(const Flat& flat) {
+std::vector<Facet3> worked_out(const Flat& flat) {
   const Shadow shadow{flat.normal};
   std::vector<SeenRing> rings;
   for (const Ring& ring : flat.rings) {
@@ -129,11 +127,27 @@ std::vector<Facet3> triangles_of(const Flat& flat) {
   return by_kernel(flat.face);
 }
 
-std::vector<Facet3> triangles_of(const Round& round) {
+std::vector<Facet3> worked_out(const Round& round) {
   const auto cylinder = Handle(Geom_CylindricalSurface)::DownCast(BRep_Tool::Surface(round.face));
   if (!cylinder.IsNull() && round.rings.size() == 1)
     if (auto triangles = triangles_within(rolled_out(round, cylinder->Cylinder()))) return std::move(*triangles);
   return by_kernel(round.face);
+}
+
+template <class Face>
+const std::vector<Facet3>& known(const Face& face) {
+  std::call_once(face.triangles->once, [&] { face.triangles->all = worked_out(face); });
+  return face.triangles->all;
+}
+
+}  // namespace
+
+const std::vector<Facet3>& triangles_of(const Flat& flat) {
+  return known(flat);
+}
+
+const std::vector<Facet3>& triangles_of(const Round& round) {
+  return known(round);
 }
 
 }  // namespace fallwright::brep

@@ -238,9 +238,11 @@ facts::SiteBuilt look_at_site_built(const parts::Model& model, const View& base,
   screed.look_at_flange(site);
   screed.look_at_foot(facts.edges, site);
   std::vector<Plate> floor;
-  for (const parts::Facet& facet : solid.facets)
-    if (facet.surface == facts::Surface::base_floor)
-      for (const brep::Facet3& t : brep::triangles_of(brep::flat_of(facet.face))) floor.push_back({t.begin(), t.end()});
+  for (const parts::Facet& facet : solid.facets) {
+    if (facet.surface != facts::Surface::base_floor) continue;
+    const brep::Flat flat = brep::flat_of(facet.face);
+    for (const brep::Facet3& t : brep::triangles_of(flat)) floor.push_back({t.begin(), t.end()});
+  }
   site.cover_least_mm = std::numeric_limits<double>::max();
   for (const Depth& d : depths(floor, sides_that_bear(base))) site.cover_least_mm = std::min(site.cover_least_mm, d.mm);
   const Rim rim{solid};

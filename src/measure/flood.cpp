@@ -32,7 +32,8 @@ Basin basin_of(const parts::Model& model) {
   for (const parts::Facet& facet : model.first(parts::Role::base)->facets) {
     if (facet.surface != facts::Surface::base_floor) continue;
     for (const gp_Pnt& p : corners(facet.face)) points.push_back({p.X(), p.Y()});
-    for (const brep::Facet3& t : brep::triangles_of(brep::flat_of(facet.face))) basin.floor.push_back(t);
+    const brep::Flat flat = brep::flat_of(facet.face);
+    for (const brep::Facet3& t : brep::triangles_of(flat)) basin.floor.push_back(t);
   }
   basin.plan_mm2 = area_of(hull(std::move(points)));
   basin.level_mm2 = basin.plan_mm2;

@@ -43,8 +43,8 @@ Triangle drawn_triangle(std::mt19937& draw, const brep::Ring& ring) {
 /// What they share, from the ring cut into triangles.
 double shared_mm2(const brep::Ring& ring, const Triangle& t) {
   double sum = 0;
-  for (const brep::Facet3& facet : brep::triangles_of(brep::Flat{{}, gp::DZ(), {ring}, {}, {}}))
-    sum += integrate(common(to_triangle(facet), t)).area;
+  const brep::Flat flat{{}, gp::DZ(), {ring}, {}, {}};
+  for (const brep::Facet3& facet : brep::triangles_of(flat)) sum += integrate(common(to_triangle(facet), t)).area;
   return sum;
 }
 
