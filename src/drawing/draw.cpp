@@ -1,8 +1,10 @@
 #include "drawing/draw.hpp"
 
+#include <algorithm>
 #include <map>
 
 #include "brep/guard.hpp"
+#include "drawing/page.hpp"
 #include "drawing/schedules.hpp"
 #include "drawing/sheets.hpp"
 #include "drawing/title_block.hpp"
@@ -132,7 +134,18 @@ std::vector<Sheet> draw_all(const Subject& subject) {
 }  // namespace
 
 std::vector<Sheet> draw(const parts::Model& model, const Findings& findings) {
-  return brep::guarded("sheets of " + model.job.name, [&] { return draw_all({findings, model}); });
+  return brep::guarded("sheets of " + model.job.name, [&] {
+    Subject subject{findings, model};
+    std::vector<Sheet> sheets = draw_all(subject);
+    // Notes and what is struck through may leave a wall no room beside its schedules, however small it is drawn.
+    const std::vector<double>& rules = scales_of(subject.job().is_metric());
+    const auto has_no_room = [&](const Sheet& sheet) {
+      return sheet.name.starts_with("wall-") && sheet.page.scale > rules.back();
+    };
+    if (schedules_apart(subject) || std::none_of(sheets.begin(), sheets.end(), has_no_room)) return sheets;
+    subject.apart = true;
+    return draw_all(subject);
+  });
 }
 
 }  // namespace fallwright::drawing

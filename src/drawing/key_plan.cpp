@@ -29,7 +29,7 @@ class KeyPlan {
     }
     const Point bore = on({at_.drain_x, at_.drain_y}), corner = on({0, job_.alcove.depth.in_mm()});
     paper_.circle(bore.x, bore.y, 0.9, LineKind::dimension);
-    origin(corner);
+    origin(corner, sight_ && hides_word(*sight_, corner));
     entry();
     if (sight_) look(*sight_);
   }
@@ -37,16 +37,34 @@ class KeyPlan {
  private:
   static constexpr double arrow_length = 6;
 
-  void look(const Sight& sight) {
-    const bool cut = !sight.letter.empty() && !sight.wall;  // a wall's is too small for a plane across the room
+  static bool is_cut(const Sight& sight) {
+    return !sight.letter.empty() && !sight.wall;  // a wall's is too small for a plane across the room
+  }
+  static Point way_of(const Sight& sight) {
     const double length = std::hypot(sight.way.x, sight.way.y);
-    const Point way{sight.way.x / length, sight.way.y / length};
-    if (cut)
+    return {sight.way.x / length, sight.way.y / length};
+  }
+  Point eye_of(const Sight& sight) const {
+    const Point way = way_of(sight);
+    return beside(beside(on({sight.at.x, sight.at.y}), way, on({at_.drain_x, at_.drain_y}), 2.5), way,
+                  on({0, job_.alcove.depth.in_mm()}), 3.6);
+  }
+
+  /// Whether an eye or its arrow stands where O has its word, at the left of its circle.
+  bool hides_word(const Sight& sight, Point corner) const {
+    if (is_cut(sight)) return false;
+    const Point at = eye_of(sight), way = way_of(sight), tip{at.x + arrow_length * way.x, at.y + arrow_length * way.y};
+    constexpr double air = 1.5, wide = 6, high = 5;
+    return std::max(at.x, tip.x) > corner.x - wide - air && std::min(at.x, tip.x) < corner.x - 3 + air &&
+           std::max(at.y, tip.y) > corner.y && std::min(at.y, tip.y) < corner.y + high + air;
+  }
+
+  void look(const Sight& sight) {
+    const Point way = way_of(sight);
+    if (is_cut(sight))
       cutting_plane(sight, way);
     else
-      eye(beside(beside(on({sight.at.x, sight.at.y}), way, on({at_.drain_x, at_.drain_y}), 2.5), way,
-                 on({0, job_.alcove.depth.in_mm()}), 3.6),
-          way);
+      eye(eye_of(sight), way);
   }
 
   /// Where an eye that stands so hides a circle, the bore's or O's, neither by itself nor by its arrow.
@@ -92,12 +110,13 @@ class KeyPlan {
   }
 
   /// The origin's circle with its cross, where the walls' stud faces meet.
-  void origin(Point p) {
+  void origin(Point p, bool word_at_right) {
     constexpr double radius = 1.5, arm = 2.2;
     paper_.circle(p.x, p.y, radius, LineKind::sheet);
     paper_.line(p.x - arm, p.y, p.x + arm, p.y, LineKind::dimension);
     paper_.line(p.x, p.y - arm, p.x, p.y + arm, LineKind::dimension);
-    paper_.text(p.x - 3, p.y + 1.6, "O", least_letter, Anchor::right);
+    paper_.text(p.x + (word_at_right ? 3 : -3), p.y + 1.6, "O", least_letter,
+                word_at_right ? Anchor::left : Anchor::right);
   }
 
   void arrow(Point from, Point to) {

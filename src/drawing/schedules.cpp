@@ -363,7 +363,7 @@ bool has_schedule(const Pen& pen, const Subject& s, const facts::Family& family)
 
 bool schedules_apart(const Subject& s) {
   const Paper& paper = paper_of(s.job());
-  if (is_small(paper)) return true;
+  if (s.apart || is_small(paper)) return true;
   Sheet any;
   any.metric = s.job().is_metric();
   Pen pen{any, letter};

@@ -14,6 +14,7 @@ struct Step;
 struct Subject : Findings {
   const parts::Model& model;
   const job::Job& job() const { return model.job; }
+  bool apart = false;  ///< schedules stand apart though they would fit: the views beside them have no room
   /// The order of work, worked out when it is first asked for: pictures ask again and again.
   const std::vector<Step>& steps() const;
   mutable std::shared_ptr<const std::vector<Step>> known_steps = {};
