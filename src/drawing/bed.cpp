@@ -414,7 +414,11 @@ Sheet draw_gauges(const Subject& subject, const std::vector<CutSolid>& cut) {
     sheet.notes = gauge_notes(pen, subject, sliver);
     if (!large) return;
     const double foot = add_depths(pen, subject, {right + 12 * t, high});
-    add_threshold_at({right + 12 * t, foot - 4 * t});
+    // Past a bench at the right the gauges' row begins farther out, below the table.
+    const job::Side across = beside_columns(job);
+    const bool reaches = across == job::Side::right && !runs_askew(across, subject);
+    const double hook = reaches ? subject.facts.room.faces.at(across, 0, bore.y) : right;
+    add_threshold_at({std::max(right + 12 * t, hook + 3 * t), foot - 4 * t});
   });
 }
 
