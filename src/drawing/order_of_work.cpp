@@ -191,7 +191,8 @@ class Order {
                  "plumber",
                  std::string{"Bore for the drain from both stud faces; template at full size. "} +
                      (joists() ? "Never cut a joist: an engineer first." : "No hole before the scan."),
-                 "centre " + centre() + "; bore " + len(job_.drain.bore.in_mm()),
+                 "centre " + centre() + "; bore " + len(job_.drain.bore.in_mm()) +
+                     (job_.is_default("drain.bore") ? ", assumed: measure the drain's body first" : ""),
                  joists() ? "a joist, a pipe or a wire shows" : "steel or a tendon shows",
                  {},
                  true});

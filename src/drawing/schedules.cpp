@@ -324,14 +324,21 @@ bool any_on_hold(const std::vector<takeoff::CutRow>& cuts) {
 
 std::vector<std::string> hold_notes(const Subject& s) {
   std::vector<std::pair<std::string, std::vector<std::string>>> marks_by_cause;
-  for (const takeoff::CutRow& cut : s.cuts) {
-    if (!cut.hold || cut.by_assumed_studs || cut.hold->on == takeoff::HangsOn::bench) continue;
-    const std::string why = without_keys(takeoff::waits_text(*cut.hold));
+  const auto add = [&](const auto& hold, const std::string& mark) {
+    if (!hold || hold->on == takeoff::HangsOn::bench) return;
+    const std::string why = without_keys(takeoff::waits_text(*hold));
     const auto known = std::find_if(marks_by_cause.begin(), marks_by_cause.end(),
                                     [&](const auto& cause) { return cause.first == why; });
     (known == marks_by_cause.end() ? marks_by_cause.emplace_back(why, std::vector<std::string>{}) : *known)
-        .second.push_back(cut.mark);
-  }
+        .second.push_back(mark);
+  };
+  for (const takeoff::CutRow& cut : s.cuts)
+    if (!cut.by_assumed_studs) add(cut.hold, cut.mark);
+  const auto backing = takeoff::backing_at_bench(s.job(), s.facts);
+  for (const takeoff::Row& row : s.rows)
+    if (backing && is(row, takeoff::Item::backing))
+      for (const takeoff::BackingBoards& boards : takeoff::boards_of(s.job(), *backing, s.cuts))
+        add(row.hold, boards.mark);
   std::vector<std::string> notes;
   for (const auto& [why, marks] : marks_by_cause) notes.push_back("HOLD " + units::joined(marks) + ": " + why + ".");
   return notes;

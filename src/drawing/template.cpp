@@ -103,7 +103,9 @@ std::vector<std::string> notes_of(const Subject& subject, const Pen& pen, bool t
     if (tiled) notes.push_back(join_the_tiles);
     return notes;
   }
-  notes.push_back("Bore " + pen.said(subject.job().drain.bore.in_mm()) + " across. Cross on the marked centre, " +
+  const char* const first =
+      subject.job().is_default("drain.bore") ? ", assumed: measure the drain's body first. Cross" : " across. Cross";
+  notes.push_back("Bore " + pen.said(subject.job().drain.bore.in_mm()) + first + " on the marked centre, " +
                   ways_told(subject) + "; the same on {plan} and {drain}. " +
                   std::string{subject.job().floor.kind == job::FloorKind::slab
                                   ? "No hole before the slab was scanned for tendons, bars and pipes."

@@ -173,8 +173,8 @@ void add_drain(const job::Job& job, const facts::Facts& facts, std::vector<Row>&
         "not bought: the waste stands in the floor already. What joins it to the base has to fit the base's opening, " +
         opening_of(job, facts) + ", its shell " + text(job.base.shell.in_mm()) + " there";
   }
-  row.product = opening_of(job, facts) + ", outlet " + text(job.drain.outlet.in_mm()) + ", body at most " +
-                text(job.drain.body.in_mm());
+  const std::string outlet = job.is_default("drain.outlet") ? "not read: measure it" : text(job.drain.outlet.in_mm());
+  row.product = opening_of(job, facts) + ", outlet " + outlet + ", body at most " + text(job.drain.body.in_mm());
   rows.push_back(row);
 }
 

@@ -63,6 +63,29 @@ TEST(Outlet, TellsWhichPipeAndWhatOfItNobodyRead) {
                           HasSubstr("40\" from weir to vent"), HasSubstr("tells of it: arm's side, vent.")));
 }
 
+TEST(Unsaid, NobodyBoresOrBuysByWhatIsAssumed) {
+  // Source: none: a bore and an outlet that the job leaves out are asked for by the step, the template and the list.
+  std::string text = diag::read_text(PROJECT_DIR "/params/tannery-lane-2a.toml");
+  for (const char* key : {"\nbore = ", "\noutlet = "}) {
+    const std::size_t at = text.find(key);
+    ASSERT_NE(at, std::string::npos) << key;
+    text.erase(at, text.find('\n', at + 1) - at);
+  }
+  job::Job job = job::read(text, "unsaid.toml");
+  job.name = "unsaid";  // alike in every number
+  const Drawn d = drawn(job, false);
+  EXPECT_THAT(all_notes(d.sheet("template")), HasSubstr("assumed: measure the drain's body first. Cross"));
+  EXPECT_THAT(read_through(d.sheet("order-of-work")), HasSubstr("assumed: measure the"));
+  EXPECT_THAT(read_through(d.sheet("buy")), HasSubstr("outlet not read: measure it"));
+  EXPECT_THAT(read_through(drawn_demo("tannery-lane-2a").sheet("order-of-work")), Not(HasSubstr("assumed")));
+}
+
+TEST(Unsaid, WhatHoldsTheBackingIsToldWithTheOthers) {
+  // Source: none: each row of the cut list that waits is named in the note that says why.
+  const Sheet& cuts = drawn_demo("ferry-steps-3").sheet("cuts");
+  EXPECT_THAT(all_notes(cuts), testing::ContainsRegex("HOLD [^:]*AE: hangs on the base"));
+}
+
 /// A table's row as it is read, from the cell that says `first`.
 std::string row_at(const Sheet& sheet, const std::string& first) {
   const auto begin =
