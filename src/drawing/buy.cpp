@@ -172,9 +172,7 @@ std::string size_to_carry(const takeoff::Row& row, const Subject& subject) {
   if (is(row, takeoff::Item::seat_block))
     return takeoff::size_over_all(part(subject.facts, facts::Role::seat_block), metric) +
            (apron_is_notched(subject) ? "; its apron notched, see " + sheet_of_notches(job) : "");
-  if (is_drain(row))
-    return takeoff::opening_of(job, subject.facts) + "; outlet " + text_of(job.drain.outlet.in_mm(), metric) +
-           ", body at most " + text_of(job.drain.body.in_mm(), metric);
+  if (is_drain(row)) return takeoff::opening_of(job, subject.facts) + "; " + takeoff::body_of(job);
   if (const auto strip = takeoff::lapped_strip(job, subject.facts); strip && is(row, takeoff::Item::edge_strip))
     return text_of(strip->width_mm(), metric) + " wide";
   if (const auto backing = takeoff::backing_at_bench(job, subject.facts); backing && is(row, takeoff::Item::backing))

@@ -173,8 +173,7 @@ void add_drain(const job::Job& job, const facts::Facts& facts, std::vector<Row>&
         "not bought: the waste stands in the floor already. What joins it to the base has to fit the base's opening, " +
         opening_of(job, facts) + ", its shell " + text(job.base.shell.in_mm()) + " there";
   }
-  const std::string outlet = job.is_default("drain.outlet") ? "not read: measure it" : text(job.drain.outlet.in_mm());
-  row.product = opening_of(job, facts) + ", outlet " + outlet + ", body at most " + text(job.drain.body.in_mm());
+  row.product = opening_of(job, facts) + ", " + body_of(job);
   rows.push_back(row);
 }
 
@@ -215,6 +214,12 @@ std::string size_over_all(const facts::Part& part, bool metric) {
   const auto text = [&](double mm) { return units::to_text(units::Length::mm(mm), metric); };
   const double x = box[3] - box[0], y = box[4] - box[1];
   return text(std::max(x, y)) + " x " + text(std::min(x, y)) + ", " + text(box[5] - box[2]) + " high, over all";
+}
+
+std::string body_of(const job::Job& job) {
+  const auto text = [&](const units::Length& length) { return units::to_text(length, job.is_metric()); };
+  return "outlet " + (job.is_default("drain.outlet") ? "not read: measure it" : text(job.drain.outlet)) +
+         ", body at most " + text(job.drain.body);
 }
 
 std::string opening_of(const job::Job& job, const facts::Facts& facts) {

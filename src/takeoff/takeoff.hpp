@@ -94,6 +94,8 @@ std::string size_over_all(const facts::Part& part, bool metric);
 
 /// The drain's opening on its solid: "4\" square", "1476 mm long, 80 mm wide".
 std::string opening_of(const job::Job& job, const facts::Facts& facts);
+/// "outlet 2\", body at most 3-1/4\""; an outlet that nobody read is asked for.
+std::string body_of(const job::Job& job);
 
 /// What holds the bench's sole plate or track down on the floor: "16d, 3-1/2\" long, through it, at most 16\" apart,
 /// into ...". On a slab which anchor it is stays the job's own choice.
