@@ -32,6 +32,7 @@ std::string waits_until(Come come, const Findings& s) {
   if (come >= Come::to_what_lies_on_the_floor && holds.floor) return "the floor carries it";
   if (come >= Come::to_mortar && holds.walls) return "the studs that stand too far back are brought out";
   if (come >= Come::to_mortar && holds.upstand) return "timber stands behind the upstand";
+  if (come >= Come::to_wall_board && holds.tile) return "it is said how high tile goes";
   const rules::Result* board = rules::rejected_board(s.judgement.results);
   if (come < Come::to_wall_board || !board) return "";
   return rules::goes_too_low(*board) ? "the wall is waterproof high enough" : "each fixture has its place and timber";

@@ -29,6 +29,7 @@ struct Holds {
   std::optional<Held> upstand = {};      ///< no timber takes its screws: what to set first
   std::optional<Held> floor = {};        ///< joists or deck carry too little: mended before anything lies on them
   std::optional<Held> walls = {};        ///< studs that stand too far back have no wall before them yet
+  std::optional<Held> tile = {};         ///< how high tile goes is not said, and studs may stand too far back for it
   std::optional<Held> board = {};        ///< the walls' board, and what goes on it, goes higher
   std::optional<Held> cleat = {}, rail = {}, joists = {};  ///< what fastens the bench's: nobody said which, or how many
 };

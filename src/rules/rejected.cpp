@@ -173,11 +173,14 @@ facts::Holds holds_of(const std::vector<Result>& results, const facts::Facts& fa
                      held_by(rejected_frame(results)),       held_by(rejected_drain(results))};
   holds.floor = held_by(failing(results, of_the_floor));
   holds.board = held_by(failing(results, of_how_high_it_goes));
+  const auto comes_first = [&](facts::WallFirst what) {
+    const std::array walls{survey::Side::left, survey::Side::back, survey::Side::right};
+    return std::any_of(walls.begin(), walls.end(),
+                       [&](survey::Side side) { return facts::first_at(facts.room.studs, side) == what; });
+  };
   const Result* gap = find(results, "room.stud-gap");
-  const auto waits = [&](survey::Side side) { return facts::wall_waits(facts.room.studs, side); };
-  const std::array walls{survey::Side::left, survey::Side::back, survey::Side::right};
-  if (gap && gap->outcome == Outcome::fail && std::any_of(walls.begin(), walls.end(), waits))
-    holds.walls = held_by(gap);
+  if (comes_first(facts::WallFirst::frame) || comes_first(facts::WallFirst::plumb)) holds.walls = held_by(gap);
+  if (comes_first(facts::WallFirst::say_tile)) holds.tile = held_by(gap);
   return holds;
 }
 

@@ -6,6 +6,7 @@
 #include "drawing/steps.hpp"
 #include "job/read.hpp"
 #include "outside/drawn.hpp"
+#include "support/random_room.hpp"
 
 namespace fallwright::drawing {
 namespace {
@@ -50,6 +51,19 @@ TEST(WaitsOnSteps, NoMortarBeforeAWallStandsThatIsToBeFramedOut) {
   const std::string until = "the studs that stand too far back are brought out";
   expect_held_from(steps, "Mix outside", until);
   for (const Step& step : steps_of_room(demo("tannery-lane-2a"))) EXPECT_THAT(step.what, Not(HasSubstr(until)));
+}
+
+TEST(WaitsOnSteps, NothingIsSetAgainstAWallThatIsToBeMovedWhateverHoldsTheUpstands) {
+  // Source: common practice, no source: a bench's wall whose studs are to be plumbed first, though every upstand has
+  // its timber elsewhere; and one of which nobody said how high its tile goes, which may end below those studs.
+  const auto expect = [](const char* name, const std::string& first, const std::string& until) {
+    const std::string file = std::string{PROJECT_DIR} + "/tests/outside/jobs/" + name + ".toml";
+    const std::string text = diag::read_text(file);
+    for (const std::string& twin : {text, sample::mirrored(text), sample::in_millimetres(text)})
+      expect_held_from(steps_of_room(job::read(twin, file)), first, until);
+  };
+  expect("bench-at-a-wall-to-be-plumbed", "Mix outside", "the studs that stand too far back are brought out");
+  expect("tile-not-said", "Board, flashing", "it is said how high tile goes");
 }
 
 TEST(WaitsOnSteps, NoWallIsClosedOverWhatItLacks) {
