@@ -22,8 +22,8 @@ struct Relaxed {
 /// wanted, and spare it rounds. Within a SolverSession. @pre costs are set.
 Relaxed relax(const CutProblem& problem, const std::vector<Pattern>& seeds = {});
 
-/// What was found with its bound made sharp: weighed against length a stick counts for so little, and length is sold in such
-/// large steps, that the bound falls short. Of lengths alone the least total is the next that sticks can make up.
+/// What was found with its bound made sharp: weighed against length a stick counts for so little, and length is sold in
+/// such large steps, that the bound falls short. Of lengths alone the least total is the next that sticks can make up.
 Relaxed sharpened(const CutProblem& problem, Relaxed relaxed);
 
 /// Without the pieces that there are no more of, on the shortest stick.
